@@ -1,0 +1,13 @@
+using PodLayout.Parts;
+using PodLayout.Shops;
+
+namespace PodLayout.Jobs;
+
+/// <summary>Everything that is asked, checked: the part, the shop, the rules and where the part should lie.</summary>
+/// <param name="Name">What the shop calls the job.</param>
+/// <param name="Part">The part to hold.</param>
+/// <param name="Shop">What there is to hold it with.</param>
+/// <param name="Margins">Distances to keep.</param>
+/// <param name="Support">How far the part may reach beyond its pods.</param>
+/// <param name="Placement">Where it should lie.</param>
+public sealed record Job(string Name, Part Part, Shop Shop, Margins Margins, SupportRules Support, PlacementWish Placement);

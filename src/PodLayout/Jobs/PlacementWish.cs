@@ -1,0 +1,17 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+
+namespace PodLayout.Jobs;
+
+/// <summary>Where the part should lie: given, or to be searched.</summary>
+public abstract record PlacementWish
+{
+    /// <summary>The part lies exactly here.</summary>
+    /// <param name="ZeroOnBoard">Where the drawing's zero comes to lie on the board, mm.</param>
+    /// <param name="AngleDeg">Turn about the drawing's zero, degrees counter-clockwise.</param>
+    public sealed record Given(Point2 ZeroOnBoard, double AngleDeg) : PlacementWish;
+
+    /// <summary>The best offset is searched at each of these angles.</summary>
+    /// <param name="AnglesDeg">Angles to try, degrees; at least one.</param>
+    public sealed record Search(ImmutableArray<double> AnglesDeg) : PlacementWish;
+}

@@ -1,0 +1,18 @@
+using System.Collections.Immutable;
+
+namespace PodLayout.Layouts;
+
+/// <summary>A layout: where the part lies, the pods, and what is proven.</summary>
+/// <param name="Placement">Where the part lies.</param>
+/// <param name="Pods">The pods in placing order (row by row from the datum).</param>
+/// <param name="SupportPoints">Every point that must be supported, with its nearest pod.</param>
+/// <param name="Proof">What is proven.</param>
+public sealed record Layout(
+    Placement Placement,
+    ImmutableArray<PlacedPod> Pods,
+    ImmutableArray<SupportPoint> SupportPoints,
+    Proof Proof)
+{
+    /// <summary>The worst overhang as a share of its limit; 0 when there are no points.</summary>
+    public double WorstShareOfLimit => SupportPoints.IsEmpty ? 0 : SupportPoints.Max(p => p.ShareOfLimit);
+}

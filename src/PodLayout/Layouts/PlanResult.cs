@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+using PodLayout.Findings;
+using PodLayout.Jobs;
+
+namespace PodLayout.Layouts;
+
+/// <summary>What planning a job came to.</summary>
+/// <param name="Job">The job as planned.</param>
+/// <param name="Layout">The best layout found; null when there is none.</param>
+/// <param name="Unsupported">When there is none: what could not be supported at the placement that came nearest.</param>
+/// <param name="Findings">Everything a person should know, in order; when there is no layout, its causes.</param>
+/// <param name="Interrupted">Whether the work was cut short (by the user or the time limit): the layout is the best found so far.</param>
+/// <param name="Work">How much was looked at; the same on every machine.</param>
+public sealed record PlanResult(
+    Job Job,
+    Layout? Layout,
+    ImmutableArray<UnsupportedStretch> Unsupported,
+    ImmutableArray<Finding> Findings,
+    bool Interrupted,
+    WorkDone Work);

@@ -1,0 +1,9 @@
+namespace PodLayout.Parts;
+
+/// <summary>The part to be held.</summary>
+/// <param name="Name">What the shop calls it.</param>
+/// <param name="Shape">Its shape as drawn.</param>
+/// <param name="ThicknessMm">Thickness, mm.</param>
+/// <param name="Species">The wood, as the user wrote it; empty when not given.</param>
+/// <param name="GrainDeg">Direction of the grain in the drawing, degrees counter-clockwise from X.</param>
+public sealed record Part(string Name, PartShape Shape, double ThicknessMm, string Species, double GrainDeg);

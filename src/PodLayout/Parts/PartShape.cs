@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+
+namespace PodLayout.Parts;
+
+/// <summary>
+/// The finished part as drawn, in millimetres in the drawing's own coordinates, seen from above as it lies on the pods.
+/// </summary>
+/// <param name="Outline">The outer edge, counter-clockwise, simple.</param>
+/// <param name="Holes">Through holes, counter-clockwise, simple, inside the outline and apart from each other.</param>
+/// <param name="Defects">Marked spots where a seal will not hold (knots, voids, bark); counter-clockwise; may cross the outline.</param>
+public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, ImmutableArray<Ring> Defects)
+{
+    /// <summary>Area of the wood: outline less holes, mm².</summary>
+    public double AreaMm2 => Outline.AreaMm2 - Holes.Sum(h => h.AreaMm2);
+
+    /// <summary>The shape turned about the drawing's zero, then moved.</summary>
+    public PartShape Laid(Turn turn, Point2 offset) => new(
+        Outline.Laid(turn, offset),
+        [.. Holes.Select(h => h.Laid(turn, offset))],
+        [.. Defects.Select(d => d.Laid(turn, offset))]);
+}

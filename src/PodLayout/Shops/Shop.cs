@@ -1,0 +1,10 @@
+using System.Collections.Immutable;
+
+namespace PodLayout.Shops;
+
+/// <summary>What the shop has: a grid board and pods.</summary>
+/// <param name="Name">What it calls itself.</param>
+/// <param name="Board">The board on the table.</param>
+/// <param name="Pods">The pod types in stock; at least one.</param>
+/// <param name="PodGapMm">Least distance between the bodies of two pods, mm; 0 lets them touch.</param>
+public sealed record Shop(string Name, GridBoard Board, ImmutableArray<PodType> Pods, double PodGapMm);

@@ -1,0 +1,23 @@
+namespace PodLayout;
+
+/// <summary>Every tolerance of the program, with its unit and its reason.</summary>
+public static class Tolerances
+{
+    /// <summary>Greatest distance between a curve and the chords that stand for it, mm. A tenth of what a router holds.</summary>
+    public const double ChordMm = 0.01;
+
+    /// <summary>Ends of drawn lines nearer than this are one point, mm. Drawing programs round to about this.</summary>
+    public const double JoinGapMm = 0.05;
+
+    /// <summary>
+    /// How far a seal or body may pass its line and still count as touching it, mm. As large as the chord tolerance,
+    /// so that a pod that fits a strip exactly is not lost to rounding; small beside any margin a shop would set.
+    /// </summary>
+    public const double ContactMm = 0.01;
+
+    /// <summary>How well a part can be laid down again against stops, mm. Offsets nearer than this are not told apart.</summary>
+    public const double PlacingMm = 0.5;
+
+    /// <summary>Coordinates farther from zero than this are refused, mm: ten kilometres is no part.</summary>
+    public const double LargestCoordinateMm = 1e7;
+}
