@@ -1,0 +1,180 @@
+using System.Collections.Immutable;
+using PodLayout.Choice;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+
+namespace PodLayout.Placing;
+
+/// <summary>Bounds a set of placements, and looks for a layout in it.</summary>
+internal static class NodeExamination
+{
+    /// <summary>
+    /// In the relaxation a seat may be filled when any placement of the set has it, and supports what it could support from any
+    /// of them; so its fewest pods bound every layout of the set.
+    /// </summary>
+    /// <param name="job">The job.</param>
+    /// <param name="node">The set of placements.</param>
+    /// <param name="atMost">Only layouts with at most this many pods matter.</param>
+    /// <param name="placingToleranceMm">Boxes no larger than this are not split.</param>
+    /// <param name="cancellation">Cuts the work short.</param>
+    public static NodeVerdict Examine(
+        Job job, SearchNode node, int atMost, double placingToleranceMm, CancellationToken cancellation)
+    {
+        var (ground, box) = (node.Ground, node.Box);
+        var alive = Alive(ground, node);
+        var supporters = ground.Frame.CouldSupport(ground.Seats, ground.Supporters, alive, box);
+        if (supporters.Any(s => s.Length == 0))
+        {
+            return Dead(atMost + 1);
+        }
+
+        var relaxed = Compact(ground, alive, supporters, out var roots);
+        var bound = Math.Max(node.Bound, CoverBound.OfRelaxation(relaxed.Needed, relaxed.SeatCount));
+        if (bound > atMost)
+        {
+            return Dead(bound);
+        }
+
+        var problem = PlacementModel.ProblemOf(job, ground.Frame, relaxed.Seats, relaxed.Needed);
+        var answer = CoverModel.Solve(problem, atMost, default, cancellation);
+        if (!answer.IsProven && cancellation.IsCancellationRequested)
+        {
+            return new(bound, null, [node with { Bound = bound }], false, true);
+        }
+
+        bound = Math.Max(bound, answer.LowerBound);
+        if (!answer.HasChoice)
+        {
+            return Dead(bound);
+        }
+
+        ImmutableArray<int> filled = [.. answer.Filled.Select(s => roots[s])];
+        var shift = node.Classes.MaxBy(c => filled.Count(s => ground.Classes[c].Available[s]));
+        var found = Look(job, ground, box, ground.Classes[shift], filled, atMost, cancellation);
+        if (found?.Seats.Length <= bound)
+        {
+            // As few as the bound: nothing better is in this set.
+            return new(bound, found, [], false, false);
+        }
+
+        var children = Split(node with { Bound = bound }, filled, shift, placingToleranceMm);
+        return new(bound, found, children, children.IsEmpty, false);
+
+        static NodeVerdict Dead(int bound) => new(bound, null, [], false, false);
+    }
+
+    /// <summary>
+    /// A layout near the relaxed choice: the choice itself where the part can be moved to fit it, otherwise the best at that
+    /// offset.
+    /// </summary>
+    private static FoundLayout? Look(
+        Job job,
+        SearchGround ground,
+        OffsetBox box,
+        ShiftClass shift,
+        ImmutableArray<int> filled,
+        int atMost,
+        CancellationToken cancellation)
+    {
+        if (ground.Frame.HalfSpanDeg > 0)
+        {
+            return null;
+        }
+
+        var offset = box.Centre;
+        if (filled.All(s => shift.Available[s]))
+        {
+            ImmutableArray<FrameSeat> seats = [.. filled.Select(s => ground.Seats[s])];
+            if (OffsetFitting.FittingAll(ground.Frame, seats, box) is { } fitting)
+            {
+                var (improved, worst) = OffsetFitting.Improve(ground.Frame, seats, fitting);
+                if (worst <= 1)
+                {
+                    return new(ground.Frame, improved, shift.Columns, shift.Rows, seats, worst);
+                }
+
+                offset = fitting;
+            }
+        }
+
+        return AtOffset(job, ground, shift, offset, atMost, cancellation);
+    }
+
+    /// <summary>The best layout at one offset with one shift; null when there is none within the limit.</summary>
+    public static FoundLayout? AtOffset(
+        Job job, SearchGround ground, ShiftClass shift, Point2 offset, int atMost, CancellationToken cancellation)
+    {
+        var model = PlacementModel.At(job, ground, shift.Available, offset);
+        if (model.Problem.FirstUnsupported >= 0)
+        {
+            return null;
+        }
+
+        var needed = CoverReduction.NeededPoints(model.Supporters, model.Seats.Length);
+        ImmutableArray<int[]> supporters = [.. needed.Select(p => model.Supporters[p])];
+        if (CoverBound.OfRelaxation(supporters, model.Seats.Length) > atMost)
+        {
+            return null;
+        }
+
+        var answer = CoverModel.Solve(model.Problem with { Supporters = supporters }, atMost, default, cancellation);
+        if (!answer.HasChoice)
+        {
+            return null;
+        }
+
+        ImmutableArray<FrameSeat> seats = [.. answer.Filled.Select(s => model.Seats[s])];
+        var worst = OffsetFitting.WorstShare(ground.Frame, seats, offset, double.PositiveInfinity);
+        return new(ground.Frame, offset, shift.Columns, shift.Rows, seats, worst);
+    }
+
+    private static bool[] Alive(SearchGround ground, SearchNode node)
+    {
+        var alive = new bool[ground.Seats.Length];
+        for (var s = 0; s < alive.Length; s++)
+        {
+            alive[s] = node.Classes.Any(c => ground.Classes[c].Available[s]) && ground.Frame.IsPossible(ground.Seats[s], node.Box);
+        }
+
+        return alive;
+    }
+
+    // Only the seats that support something, renumbered, and only the points that matter.
+    private static (int SeatCount, ImmutableArray<FrameSeat> Seats, ImmutableArray<int[]> Needed) Compact(
+        SearchGround ground, bool[] alive, ImmutableArray<int[]> supporters, out ImmutableArray<int> roots)
+    {
+        roots = [.. Enumerable.Range(0, alive.Length).Where(s => alive[s])];
+        var number = new int[alive.Length];
+        for (var i = 0; i < roots.Length; i++)
+        {
+            number[roots[i]] = i;
+        }
+
+        ImmutableArray<int[]> renumbered = [.. supporters.Select(of => of.Select(s => number[s]).ToArray())];
+        var needed = CoverReduction.NeededPoints(renumbered, roots.Length);
+        return (roots.Length, [.. roots.Select(s => ground.Seats[s])], [.. needed.Select(p => renumbered[p])]);
+    }
+
+    // Where the relaxed choice mixes seats of several shifts the shifts are parted by one of them; otherwise the box is split.
+    private static ImmutableArray<SearchNode> Split(
+        SearchNode node, ImmutableArray<int> filled, int shift, double placingToleranceMm)
+    {
+        var classes = node.Ground.Classes;
+        foreach (var seat in filled.Where(s => !classes[shift].Available[s]))
+        {
+            return
+            [
+                node with { Classes = [.. node.Classes.Where(c => classes[c].Available[seat])] },
+                node with { Classes = [.. node.Classes.Where(c => !classes[c].Available[seat])] },
+            ];
+        }
+
+        if (2 * Math.Max(node.Box.HalfXMm, node.Box.HalfYMm) <= placingToleranceMm)
+        {
+            return [];
+        }
+
+        var (low, high) = node.Box.Split();
+        return [node with { Box = low }, node with { Box = high }];
+    }
+}

@@ -1,0 +1,186 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Seats;
+using PodLayout.Support;
+
+namespace PodLayout.Placing;
+
+/// <summary>
+/// Everything about the part at one angle, or at all angles within a small span of it, that does not depend on the offset.
+/// </summary>
+/// <remarks>
+/// The part is turned about its pivot, the middle of its outline's box. An offset says where on the board the pivot lies. A
+/// groove crossing at v from the pivot lies, in the frame of the part at another angle of the span, within |v| times the span of
+/// v; a pod there is turned by at most the span. Both are given as slack, so that what the frame rules out is ruled out at
+/// every angle of the span.
+/// </remarks>
+public sealed class PlacingFrame
+{
+    private readonly RegionIndex[] _regions;
+    private readonly double _spanRad;
+    private readonly Job _job;
+
+    /// <summary>Prepares an angle.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="reach">The part's reach map.</param>
+    /// <param name="poses">The pods in use.</param>
+    /// <param name="angleDeg">The angle, or the middle of the span.</param>
+    /// <param name="halfSpanDeg">Half the span of angles; 0 for one angle.</param>
+    public PlacingFrame(Job job, ReachMap reach, ImmutableArray<PodPose> poses, double angleDeg, double halfSpanDeg)
+    {
+        _job = job;
+        Poses = poses;
+        AngleDeg = angleDeg;
+        HalfSpanDeg = halfSpanDeg;
+        _spanRad = halfSpanDeg * Math.PI / 180;
+        var turn = Turn.FromDegrees(angleDeg);
+        Pivot = job.Part.Shape.Outline.Bounds.Centre;
+        var shape = job.Part.Shape.Laid(Turn.None, Pivot * -1).Laid(turn, default);
+        Centres = [.. poses.SelectMany(pose => SeatRegion.Of(shape, job.Margins, [pose], Tolerances.ContactMm + TurnSlack(pose)))];
+        _regions = [.. Centres.Select(r => new RegionIndex(r.Centres))];
+        Reach = new(reach, turn, Pivot);
+    }
+
+    /// <summary>The angle, or the middle of the span, degrees.</summary>
+    public double AngleDeg { get; }
+
+    /// <summary>Half the span of angles, degrees.</summary>
+    public double HalfSpanDeg { get; }
+
+    /// <summary>The pods in use.</summary>
+    public ImmutableArray<PodPose> Poses { get; }
+
+    /// <summary>The point of the drawing about which the part turns, and whose place on the board is the offset.</summary>
+    public Point2 Pivot { get; }
+
+    /// <summary>Seat regions of the poses about the pivot.</summary>
+    public ImmutableArray<SeatRegion> Centres { get; }
+
+    /// <summary>The points to support, about the pivot.</summary>
+    public TurnedReach Reach { get; }
+
+    /// <summary>Centre of a seat about the pivot when the pivot lies at an offset within its pitch.</summary>
+    public Point2 CentreOf(FrameSeat seat, Point2 offset)
+    {
+        var board = _job.Shop.Board;
+        var pose = Poses[seat.Pose];
+        return new(
+            board.ColumnXMm(seat.Column) + pose.ExtentXMm / 2 - offset.X,
+            board.RowYMm(seat.Row) + pose.ExtentYMm / 2 - offset.Y);
+    }
+
+    /// <summary>Whether a seat is possible at some offset of a box, as far as the part goes.</summary>
+    public bool IsPossible(FrameSeat seat, OffsetBox box)
+    {
+        var centre = CentreOf(seat, box.Centre);
+        var swing = Swing(centre, box);
+        return _regions[seat.Pose].Touches(new(
+            centre.X - box.HalfXMm - swing, centre.Y - box.HalfYMm - swing,
+            centre.X + box.HalfXMm + swing, centre.Y + box.HalfYMm + swing));
+    }
+
+    /// <summary>Whether a seat is possible at one offset, as far as the part goes. Only for a frame of one angle.</summary>
+    public bool IsPossible(FrameSeat seat, Point2 offset) => _regions[seat.Pose].Contains(CentreOf(seat, offset));
+
+    /// <summary>All seats possible at some offset of a box, in order of pose, row and column.</summary>
+    public ImmutableArray<FrameSeat> PossibleSeats(OffsetBox box)
+    {
+        var board = _job.Shop.Board;
+        var seats = ImmutableArray.CreateBuilder<FrameSeat>();
+        for (var p = 0; p < Poses.Length; p++)
+        {
+            if (_regions[p].IsEmpty)
+            {
+                continue;
+            }
+
+            // Grooves are numbered from the first of the board, so these may be negative.
+            var bounds = _regions[p].Bounds;
+            var far = new Point2(bounds.Width, bounds.Height).Length + bounds.Centre.Length;
+            var grow = far * _spanRad + board.PitchMm;
+            var lowest = CentreOf(new(p, 0, 0), box.Centre);
+            int fromColumn = Groove(bounds.MinX - grow - box.HalfXMm - lowest.X), toColumn = Groove(bounds.MaxX + grow + box.HalfXMm - lowest.X);
+            int fromRow = Groove(bounds.MinY - grow - box.HalfYMm - lowest.Y), toRow = Groove(bounds.MaxY + grow + box.HalfYMm - lowest.Y);
+            for (var row = fromRow; row <= toRow; row++)
+            {
+                for (var column = fromColumn; column <= toColumn; column++)
+                {
+                    var seat = new FrameSeat(p, column, row);
+                    if (IsPossible(seat, box))
+                    {
+                        seats.Add(seat);
+                    }
+                }
+            }
+        }
+
+        return seats.ToImmutable();
+
+        int Groove(double mm) => (int)Math.Floor(mm / board.PitchMm);
+    }
+
+    /// <summary>
+    /// For each point, which of some seats could support it from some offset of a box: indices into the seats, rising.
+    /// </summary>
+    /// <param name="seats">The seats.</param>
+    /// <param name="candidates">For each point the indices to look at; default for all.</param>
+    /// <param name="alive">Whether a seat counts at all.</param>
+    /// <param name="box">The offsets.</param>
+    public ImmutableArray<int[]> CouldSupport(
+        ImmutableArray<FrameSeat> seats, ImmutableArray<int[]> candidates, ReadOnlySpan<bool> alive, OffsetBox box)
+    {
+        var centres = new Point2[seats.Length];
+        var faces = new PodFace?[seats.Length];
+        var known = new Dictionary<(int, int), PodFace>();
+        for (var s = 0; s < seats.Length; s++)
+        {
+            if (alive[s])
+            {
+                centres[s] = CentreOf(seats[s], box.Centre);
+                faces[s] = SweptFace(seats[s].Pose, centres[s], box, known);
+            }
+        }
+
+        var every = candidates.IsDefault ? Enumerable.Range(0, seats.Length).ToArray() : [];
+        var supporters = ImmutableArray.CreateBuilder<int[]>(Reach.PointCount);
+        var found = new List<int>();
+        for (var p = 0; p < Reach.PointCount; p++)
+        {
+            found.Clear();
+            foreach (var s in candidates.IsDefault ? every : candidates[p])
+            {
+                if (alive[s] && Reach.MayReach(p, faces[s]!, centres[s]) && Reach.CouldReach(p, faces[s]!, centres[s]))
+                {
+                    found.Add(s);
+                }
+            }
+
+            supporters.Add([.. found]);
+        }
+
+        return supporters.MoveToImmutable();
+    }
+
+    private PodFace SweptFace(int pose, Point2 centre, OffsetBox box, Dictionary<(int, int), PodFace> known)
+    {
+        // A swing rounded up to a fortieth of a millimetre lets many seats share a face.
+        var steps = _spanRad == 0 ? 0 : (int)Math.Ceiling(Swing(centre, box) * 40);
+        if (!known.TryGetValue((pose, steps), out var face))
+        {
+            var spread = steps / 40.0 + TurnSlack(Poses[pose]);
+            face = PodFace.Of(Poses[pose], box.HalfXMm + spread, box.HalfYMm + spread);
+            known.Add((pose, steps), face);
+        }
+
+        return face;
+    }
+
+    // How far a place may move about the pivot within the span of angles.
+    private double Swing(Point2 centre, OffsetBox box) =>
+        _spanRad == 0 ? 0 : (centre.Length + box.HalfXMm + box.HalfYMm) * _spanRad;
+
+    // A rectangle turned by at most the span holds one that is smaller by this on each side, and lies in one larger by it.
+    private double TurnSlack(PodPose pose) =>
+        pose.IsRound ? 0 : Math.Max(pose.ExtentXMm, pose.ExtentYMm) / 2 * Math.Sin(_spanRad);
+}

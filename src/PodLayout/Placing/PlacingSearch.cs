@@ -1,0 +1,161 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Seats;
+using PodLayout.Support;
+
+namespace PodLayout.Placing;
+
+/// <summary>
+/// Where the part lies: spatial branch and bound over all offsets, with a proof over all of them and not over a sample.
+/// </summary>
+internal sealed class PlacingSearch
+{
+    // Nodes examined together against the same best layout. Fixed, so that the search takes the same course on any number of
+    // threads; small, so that a better layout is soon known to all.
+    private const int NodesOfRound = 4;
+
+    // Offsets along each side of the pitch that are tried first, so that there is something to beat.
+    private const int FirstTries = 2;
+
+    private readonly Job _job;
+    private readonly Effort _effort;
+    private readonly double _placingToleranceMm;
+    private readonly IProgress<Progress>? _progress;
+    private readonly CancellationToken _cancellation;
+    private readonly PriorityQueue<SearchNode, (int Bound, long Order)> _open = new();
+    private FoundLayout? _best;
+    private int _ceiling;
+    private int _nodes;
+    private double _leftOpenMm;
+    private long _order;
+
+    /// <summary>Prepares a search.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="effort">Threads.</param>
+    /// <param name="placingToleranceMm">Offsets nearer than this are not told apart.</param>
+    /// <param name="best">A layout to beat; null when there is none.</param>
+    /// <param name="progress">Told after each round.</param>
+    /// <param name="cancellation">Cuts the work short.</param>
+    public PlacingSearch(
+        Job job,
+        Effort effort,
+        double placingToleranceMm,
+        FoundLayout? best,
+        IProgress<Progress>? progress,
+        CancellationToken cancellation)
+    {
+        (_job, _effort, _placingToleranceMm, _progress, _cancellation) = (job, effort, placingToleranceMm, progress, cancellation);
+        _best = best;
+        _ceiling = best?.Seats.Length ?? job.Shop.Pods.Sum(p => Math.Min(p.Stock, 10_000)) + 1;
+    }
+
+    private int AtMost => _ceiling - 1;
+
+    /// <summary>Searches all offsets at some angles.</summary>
+    public SearchEnd Run(ReachMap reach, ImmutableArray<PodPose> poses, ImmutableArray<double> anglesDeg)
+    {
+        ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, _job.Shop.Board))];
+        var whole = OffsetBox.WholePitch(_job.Shop.Board.PitchMm);
+        var grounds = InParallel(
+            anglesDeg, angle => SearchGround.Over(new PlacingFrame(_job, reach, poses, angle, 0), board, _job, whole));
+        TryFirst(grounds);
+        foreach (var ground in grounds.Where(g => !g.Classes.IsEmpty))
+        {
+            Push(new(ground, whole, [.. Enumerable.Range(0, ground.Classes.Length)], 0));
+        }
+
+        var isCut = !Exhaust();
+        var bound = Math.Min(OpenBound(), _best?.Seats.Length ?? int.MaxValue);
+        return new(_best, bound == int.MaxValue ? _ceiling : bound, _leftOpenMm, _nodes, isCut);
+    }
+
+    private void TryFirst(ImmutableArray<SearchGround> grounds)
+    {
+        var pitch = _job.Shop.Board.PitchMm;
+        var tries = from ground in grounds
+                    where !ground.Classes.IsEmpty
+                    from y in Enumerable.Range(0, FirstTries)
+                    from x in Enumerable.Range(0, FirstTries)
+                    select (ground, Offset: new Point2((x + 0.5) * pitch / FirstTries, (y + 0.5) * pitch / FirstTries));
+        foreach (var round in tries.Chunk(NodesOfRound))
+        {
+            foreach (var found in InParallel([.. round], t =>
+                NodeExamination.AtOffset(_job, t.ground, t.ground.Classes[0], t.Offset, AtMost, _cancellation)))
+            {
+                Take(found);
+            }
+        }
+    }
+
+    // Returns false when cut short.
+    private bool Exhaust()
+    {
+        while (_open.Count > 0)
+        {
+            var round = new List<SearchNode>(NodesOfRound);
+            while (round.Count < NodesOfRound && _open.TryDequeue(out var node, out _))
+            {
+                // What cannot beat the best known is done with.
+                if (node.Bound <= AtMost)
+                {
+                    round.Add(node);
+                }
+            }
+
+            if (_cancellation.IsCancellationRequested)
+            {
+                round.ForEach(Push);
+                return false;
+            }
+
+            var verdicts = InParallel(
+                [.. round], node => NodeExamination.Examine(_job, node, AtMost, _placingToleranceMm, _cancellation));
+            for (var i = 0; i < verdicts.Length; i++)
+            {
+                Take(verdicts[i].Found);
+                foreach (var child in verdicts[i].Children)
+                {
+                    Push(child);
+                }
+
+                if (verdicts[i].IsLeftOpen && verdicts[i].Bound <= AtMost)
+                {
+                    var side = 2 * Math.Max(round[i].Box.HalfXMm, round[i].Box.HalfYMm);
+                    _leftOpenMm = Math.Max(_leftOpenMm, side);
+                }
+            }
+
+            _nodes += round.Count;
+            _progress?.Report(new(
+                _best?.Seats.Length, Math.Min(OpenBound(), _best?.Seats.Length ?? int.MaxValue), _nodes, _open.Count));
+            if (verdicts.Any(v => v.IsCut))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private int OpenBound() => _open.TryPeek(out _, out var priority) ? priority.Bound : int.MaxValue;
+
+    // Nodes of the lowest bound first; among equals the newest, which goes down to layouts soonest.
+    private void Push(SearchNode node) => _open.Enqueue(node, (node.Bound, -_order++));
+
+    private void Take(FoundLayout? found)
+    {
+        if (found is not null && found.IsBetterThan(_best))
+        {
+            _best = found;
+            _ceiling = found.Seats.Length;
+        }
+    }
+
+    private ImmutableArray<TResult> InParallel<T, TResult>(ImmutableArray<T> items, Func<T, TResult> work)
+    {
+        var results = new TResult[items.Length];
+        Parallel.For(0, items.Length, new ParallelOptions { MaxDegreeOfParallelism = _effort.Threads }, i => results[i] = work(items[i]));
+        return [.. results];
+    }
+}

@@ -1,0 +1,10 @@
+using System.Collections.Immutable;
+
+namespace PodLayout.Placing;
+
+/// <summary>A set of placements still to be examined.</summary>
+/// <param name="Ground">Seats and shifts of its frame.</param>
+/// <param name="Box">Offsets within a pitch.</param>
+/// <param name="Classes">Indices of the shift classes.</param>
+/// <param name="Bound">No layout of the set has fewer pods than this.</param>
+internal sealed record SearchNode(SearchGround Ground, OffsetBox Box, ImmutableArray<int> Classes, int Bound);

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Parts;
+
+namespace PodLayout.Support;
+
+/// <summary>
+/// For every point that must be supported: the lookouts that paths through the wood within its limit can start their last
+/// straight leg from. Made once for a part; a placement only turns it.
+/// </summary>
+/// <remarks>
+/// The shortest path inside a polygon from a point to a convex face bends only at re-entrant vertices, and its last leg runs
+/// to the point of the face nearest to the last bend (Lee and Preparata 1984, doi:10.1002/net.3230140304, for the bends). An
+/// elliptical limit is a linear change of the plane, which keeps straight lines straight, so the same holds in the metric.
+/// </remarks>
+public sealed class ReachMap
+{
+    private ReachMap(
+        ImmutableArray<PointToSupport> points, ImmutableArray<ImmutableArray<Lookout>> lookouts, LimitMetric edge, LimitMetric interior)
+    {
+        Points = points;
+        Lookouts = lookouts;
+        EdgeMetric = edge;
+        InteriorMetric = interior;
+    }
+
+    /// <summary>The points.</summary>
+    public ImmutableArray<PointToSupport> Points { get; }
+
+    /// <summary>Lookouts of each point, the point itself first, then by length of path.</summary>
+    public ImmutableArray<ImmutableArray<Lookout>> Lookouts { get; }
+
+    /// <summary>The limit at edges, in the drawing's directions.</summary>
+    public LimitMetric EdgeMetric { get; }
+
+    /// <summary>The limit inside, in the drawing's directions.</summary>
+    public LimitMetric InteriorMetric { get; }
+
+    /// <summary>Finds the points and their lookouts.</summary>
+    /// <param name="part">The part.</param>
+    /// <param name="rules">Limits and steps.</param>
+    /// <param name="stretch">Multiplies every limit: to ask how far a point is from a pod that is out of reach.</param>
+    public static ReachMap Of(Part part, SupportRules rules, double stretch = 1)
+    {
+        var points = PointSampling.Of(part.Shape, rules);
+        var edge = LimitMetric.Ellipse(
+            rules.OverhangAlongGrainMm * stretch, rules.OverhangAcrossGrainMm * stretch, part.GrainDeg);
+        var span = (rules.InteriorSpanMm ?? 1) * stretch;
+        var interior = LimitMetric.Ellipse(span, span, 0);
+        var rings = part.Shape.Holes.Select(h => new Ring([.. h.CounterClockwise().Points.Reverse()]))
+            .Prepend(part.Shape.Outline.CounterClockwise());
+        var grid = new EdgeGrid(rings, rules.OverhangAcrossGrainMm / 2);
+        var ofEdges = new BendGraph(grid, edge);
+        var ofInterior = new BendGraph(grid, interior);
+        return new(points, [.. points.Select(p => (p.IsEdge ? ofEdges : ofInterior).LookoutsOf(p.OnPart))], edge, interior);
+    }
+}

@@ -1,0 +1,151 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+
+namespace PodLayout.Support;
+
+/// <summary>
+/// The reach map of a part turned into the board's directions: answers whether a pod supports a point. Centres of pods are
+/// given in the frame of the turned part (board coordinates about the pivot).
+/// </summary>
+public sealed class TurnedReach
+{
+    // Shares of a limit are compared with this much grace: a nanometre on a limit of a metre.
+    private const double Rounding = 1e-9;
+
+    private readonly Lookout[][] _lookouts;
+    private readonly Point2[] _points;
+    private readonly LimitMetric[] _metrics;
+
+    /// <summary>Turns a reach map about a point of the drawing, which becomes the zero of the frame.</summary>
+    public TurnedReach(ReachMap map, Turn turn, Point2 pivot)
+    {
+        LimitMetric edge = map.EdgeMetric.Turned(turn), interior = map.InteriorMetric.Turned(turn);
+        _points = [.. map.Points.Select(p => Laid(p.OnPart))];
+        _metrics = [.. map.Points.Select(p => p.IsEdge ? edge : interior)];
+        // Many points share their lookouts; the edges that blind each are turned once.
+        var blinds = new Dictionary<Point2, ImmutableArray<Blind>>[2] { [], [] };
+        _lookouts = new Lookout[_points.Length][];
+        for (var i = 0; i < _points.Length; i++)
+        {
+            var known = blinds[map.Points[i].IsEdge ? 0 : 1];
+            _lookouts[i] = [.. map.Lookouts[i].Select(l => new Lookout(Laid(l.At), l.Spent, Turned(l, known)))];
+        }
+
+        Point2 Laid(Point2 p) => turn.Apply(p - pivot);
+
+        ImmutableArray<Blind> Turned(Lookout lookout, Dictionary<Point2, ImmutableArray<Blind>> known)
+        {
+            if (lookout.Blinds.IsEmpty)
+            {
+                return [];
+            }
+
+            if (!known.TryGetValue(lookout.At, out var turned))
+            {
+                turned = [.. lookout.Blinds.Select(b => new Blind(Laid(b.A), Laid(b.B)))];
+                known.Add(lookout.At, turned);
+            }
+
+            return turned;
+        }
+    }
+
+    /// <summary>Number of points.</summary>
+    public int PointCount => _points.Length;
+
+    /// <summary>A point in the turned part's frame.</summary>
+    public Point2 Point(int point) => _points[point];
+
+    /// <summary>Whether a face could be near enough by its box alone; false means it surely is not.</summary>
+    public bool MayReach(int point, PodFace face, Point2 centre)
+    {
+        var p = _points[point];
+        var metric = _metrics[point];
+        return Math.Abs(p.X - centre.X) <= face.HalfXMm + metric.ReachXMm + 1e-6
+            && Math.Abs(p.Y - centre.Y) <= face.HalfYMm + metric.ReachYMm + 1e-6;
+    }
+
+    /// <summary>
+    /// Distance through the wood from a point to a pod's face as a share of the limit: at most 1 when the pod supports it;
+    /// infinite when it is out of reach. The face must lie in the wood.
+    /// </summary>
+    public double Share(int point, PodFace face, Point2 centre)
+    {
+        var best = double.PositiveInfinity;
+        var metric = _metrics[point];
+        foreach (var lookout in _lookouts[point])
+        {
+            if (lookout.Spent >= best)
+            {
+                break;
+            }
+
+            var nearest = face.Nearest(lookout.At - centre, metric) + centre;
+            var share = lookout.Spent + metric.Length(nearest - lookout.At);
+            if (lookout.Spent == 0 && share > 1 + Rounding)
+            {
+                // No path is shorter than the straight line.
+                break;
+            }
+
+            if (share < best && share <= 1 + Rounding && !IsCut(lookout, nearest))
+            {
+                best = Math.Min(share, 1);
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>
+    /// Whether a pod could support a point from somewhere in a box of places: never false when it can from one of them.
+    /// </summary>
+    /// <param name="point">The point.</param>
+    /// <param name="swept">The face with the box of places added to it.</param>
+    /// <param name="centre">Middle of the box of centres.</param>
+    /// <remarks>
+    /// The path to the nearest point of the swept face is no longer than that to any face in it: a sound lower bound. Where
+    /// the straight leg is cut, the face may still be seen past the edge that cuts it; only when all of it within the limit
+    /// lies in the shadow of edges wholly outside it is this lookout given up. As the box shrinks to a point the answer
+    /// becomes that of <see cref="Share"/>, for then the face lies in the wood and no edge reaches into it.
+    /// </remarks>
+    public bool CouldReach(int point, PodFace swept, Point2 centre)
+    {
+        var metric = _metrics[point];
+        foreach (var lookout in _lookouts[point])
+        {
+            var left = 1 + Rounding - lookout.Spent;
+            var nearest = swept.Nearest(lookout.At - centre, metric) + centre;
+            if (metric.Length(nearest - lookout.At) > left)
+            {
+                if (lookout.Spent == 0)
+                {
+                    // No path is shorter than the straight line.
+                    return false;
+                }
+
+                continue;
+            }
+
+            if (!IsCut(lookout, nearest) || Shadow.LeavesInSight(lookout, swept.Corners, centre, metric, left))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsCut(Lookout lookout, Point2 target)
+    {
+        foreach (var blind in lookout.Blinds)
+        {
+            if (blind.Cuts(lookout.At, target))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}
