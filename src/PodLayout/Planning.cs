@@ -1,5 +1,9 @@
+using System.Collections.Immutable;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Placing;
+using PodLayout.Seats;
+using PodLayout.Support;
 
 namespace PodLayout;
 
@@ -11,6 +15,83 @@ public static class Planning
     /// <param name="effort">How long and on how many threads.</param>
     /// <param name="progress">Told of each better layout and bound; null for silence.</param>
     /// <param name="cancellation">Cuts the work short; the best layout found so far is returned.</param>
-    public static PlanResult Plan(Job job, Effort effort, IProgress<Progress>? progress, CancellationToken cancellation) =>
-        new(job, null, [], [], false, new(0, 0, 0));
+    public static PlanResult Plan(Job job, Effort effort, IProgress<Progress>? progress, CancellationToken cancellation)
+    {
+        using var limited = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+        if (effort.TimeLimit is { } limit)
+        {
+            limited.CancelAfter(limit);
+        }
+
+        var reach = ReachMap.Of(job.Part, job.Support);
+        SearchEnd? best = null;
+        var nodes = 0;
+        // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.
+        foreach (var height in job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order())
+        {
+            var end = Search(job, reach, PodPose.Of(job.Shop, height), best?.Best, effort, progress, limited.Token);
+            nodes += end.Nodes;
+            best = best is null ? end : end with
+            {
+                FewestPossible = Math.Min(end.FewestPossible, best.FewestPossible),
+                OpenToleranceMm = Math.Max(end.OpenToleranceMm, best.OpenToleranceMm),
+                IsCut = end.IsCut || best.IsCut,
+            };
+        }
+
+        return best?.Best is { } found
+            ? WithLayout(job, reach, found, best, nodes, limited.Token)
+            : WithoutLayout(job, reach, best, nodes);
+    }
+
+    private static SearchEnd Search(
+        Job job,
+        ReachMap reach,
+        ImmutableArray<PodPose> poses,
+        FoundLayout? toBeat,
+        Effort effort,
+        IProgress<Progress>? progress,
+        CancellationToken cancellation)
+    {
+        switch (job.Placement)
+        {
+            case PlacementWish.Given given:
+                return GivenPlacement.Search(job, reach, poses, given, toBeat, cancellation);
+            case PlacementWish.Search search:
+                var placing = new PlacingSearch(job, effort, Tolerances.PlacingMm, toBeat, progress, cancellation);
+                return placing.Run(reach, poses, search.AnglesDeg);
+            default:
+                throw new ArgumentOutOfRangeException(nameof(job), job.Placement, "Unknown placement.");
+        }
+    }
+
+    private static PlanResult WithLayout(
+        Job job, ReachMap reach, FoundLayout found, SearchEnd end, int nodes, CancellationToken cancellation)
+    {
+        ImmutableArray<BoardSeats> board = [.. found.Frame.Poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
+        var mayMove = job.Placement is PlacementWish.Search;
+        var refined = Refinement.Improve(job, board, found, mayMove, cancellation);
+        var layout = LayoutAssembly.Of(job, reach, refined, ProofWords.Of(job, refined.Seats.Length, end));
+        var seats = SearchGround.At(
+            refined.Frame, board, new OffsetBox(refined.Offset, 0, 0), refined.Columns, refined.Rows);
+        var work = new WorkDone(seats.Classes[0].Available.Count(a => a), reach.Points.Length, nodes);
+        return new(job, layout, [], [], end.IsCut, work);
+    }
+
+    private static PlanResult WithoutLayout(Job job, ReachMap reach, SearchEnd? end, int nodes)
+    {
+        if (end is null)
+        {
+            return new(job, null, [], [NoLayoutCauses.NoPods(job)], false, new(0, reach.Points.Length, 0));
+        }
+
+        var work = new WorkDone(0, reach.Points.Length, nodes);
+        if (end.IsCut)
+        {
+            return new(job, null, [], [NoLayoutCauses.CutShort()], true, work);
+        }
+
+        var (stretches, findings) = NoLayoutCauses.Of(job, reach);
+        return new(job, null, stretches, findings, false, work);
+    }
 }

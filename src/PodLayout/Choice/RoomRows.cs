@@ -37,8 +37,8 @@ public static class RoomRows
             }
         }
 
-        var rows = over.Where(o => o.Value.Count > 1).OrderBy(o => o.Key.Y).ThenBy(o => o.Key.X).Select(o => o.Value.ToArray())
-            .DistinctBy(row => string.Join(',', row)).ToList();
+        var rows = over.Where(o => o.Value.Count > 1).OrderBy(o => o.Key.Y).ThenBy(o => o.Key.X)
+            .Select(o => o.Value.ToArray()).ToList();
         return [.. rows, .. poses.Any(p => p.IsRound) ? PairsLeft(poses, seats, pitchMm, gapMm, rows) : []];
     }
 

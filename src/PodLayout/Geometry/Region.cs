@@ -12,9 +12,12 @@ namespace PodLayout.Geometry;
 /// <remarks>The polygon engine is NetTopologySuite; nothing outside this folder sees it.</remarks>
 public sealed class Region
 {
-    // Chords of a quarter circle where a region is grown: with the radius adjusted below they miss a circle of 10 mm
-    // by less than a micrometre and a half.
-    private const int ChordsOfQuarter = 48;
+    // Where a region is grown or shrunk, arcs become chords that leave the true arc by at most this, mm.
+    private const double ArcMm = 0.0002;
+
+    // The engine may leave out concave detail smaller than this share of the distance; its default of a hundredth would be a
+    // tenth of a millimetre on a margin of ten.
+    private const double DetailShare = 1e-5;
 
     private static readonly GeometryFactory Factory = new();
 
@@ -79,12 +82,14 @@ public sealed class Region
     /// All points within a distance of the region. Where the exact edge is an arc its chords lie on or outside the arc, so
     /// that the result is never too small.
     /// </summary>
-    public Region Grow(double byMm) => byMm <= 0 ? this : new(_shape.Buffer(Outside(byMm), Round()));
+    public Region Grow(double byMm) => byMm <= 0 || IsEmpty ? this
+        : UnionOf([new(_shape.Buffer(Outside(byMm), Round(byMm))), .. Strips(Outside(byMm), byMm)]);
 
     /// <summary>
     /// All points at least a distance inside the region: never too large, for the reason given at <see cref="Grow"/>.
     /// </summary>
-    public Region Shrink(double byMm) => byMm <= 0 ? this : new(_shape.Buffer(-Outside(byMm), Round()));
+    public Region Shrink(double byMm) => byMm <= 0 || IsEmpty ? this
+        : new Region(_shape.Buffer(-Outside(byMm), Round(byMm))).Minus(UnionOf(Strips(-Outside(byMm), byMm)));
 
     /// <summary>The region moved.</summary>
     public Region Moved(Point2 by)
@@ -119,10 +124,17 @@ public sealed class Region
         return new(point.X, point.Y);
     }
 
-    // A polygon with n chords to the quarter whose chords touch the circle has this radius.
-    private static double Outside(double radius) => radius / Math.Cos(Math.PI / (4 * ChordsOfQuarter));
+    private IEnumerable<Region> Strips(double distance, double radius) =>
+        OffsetStrips.Of(Boundary, distance, ChordsOfQuarter(radius)).Select(r => new Region(ToPolygon(r)));
 
-    private static BufferParameters Round() => new(ChordsOfQuarter, EndCapStyle.Round, JoinStyle.Round, 5);
+    private static int ChordsOfQuarter(double radius) =>
+        Math.Max(8, (int)Math.Ceiling(Math.PI / 4 / Math.Acos(radius / (radius + ArcMm))));
+
+    // A polygon with n chords to the quarter whose chords touch the circle has this radius.
+    private static double Outside(double radius) => radius / Math.Cos(Math.PI / (4 * ChordsOfQuarter(radius)));
+
+    private static BufferParameters Round(double radius) =>
+        new(ChordsOfQuarter(radius), EndCapStyle.Round, JoinStyle.Round, 5) { SimplifyFactor = DetailShare };
 
     private static Polygon ToPolygon(Ring ring)
     {

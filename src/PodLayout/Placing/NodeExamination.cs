@@ -28,21 +28,14 @@ internal static class NodeExamination
             return Dead(atMost + 1);
         }
 
-        var relaxed = Compact(ground, alive, supporters, out var roots);
-        var bound = Math.Max(node.Bound, CoverBound.OfRelaxation(relaxed.Needed, relaxed.SeatCount));
-        if (bound > atMost)
-        {
-            return Dead(bound);
-        }
-
-        var problem = PlacementModel.ProblemOf(job, ground.Frame, relaxed.Seats, relaxed.Needed);
-        var answer = CoverModel.Solve(problem, atMost, default, cancellation);
-        if (!answer.IsProven && cancellation.IsCancellationRequested)
+        var problem = Compact(job, ground, alive, supporters, out var roots);
+        var answer = FewestPods.Of(problem, atMost, cancellation);
+        var bound = Math.Max(node.Bound, answer.LowerBound);
+        if (!answer.IsProven)
         {
             return new(bound, null, [node with { Bound = bound }], false, true);
         }
 
-        bound = Math.Max(bound, answer.LowerBound);
         if (!answer.HasChoice)
         {
             return Dead(bound);
@@ -53,7 +46,7 @@ internal static class NodeExamination
         var found = Look(job, ground, box, ground.Classes[shift], filled, atMost, cancellation);
         if (found?.Seats.Length <= bound)
         {
-            // As few as the bound: nothing better is in this set.
+            // As few as the bound: nothing in this set has fewer.
             return new(bound, found, [], false, false);
         }
 
@@ -87,7 +80,7 @@ internal static class NodeExamination
             ImmutableArray<FrameSeat> seats = [.. filled.Select(s => ground.Seats[s])];
             if (OffsetFitting.FittingAll(ground.Frame, seats, box) is { } fitting)
             {
-                var (improved, worst) = OffsetFitting.Improve(ground.Frame, seats, fitting);
+                var (improved, worst) = OffsetFitting.Improve(ground.Frame, seats, fitting, goodEnough: 1);
                 if (worst <= 1)
                 {
                     return new(ground.Frame, improved, shift.Columns, shift.Rows, seats, worst);
@@ -102,30 +95,23 @@ internal static class NodeExamination
 
     /// <summary>The best layout at one offset with one shift; null when there is none within the limit.</summary>
     public static FoundLayout? AtOffset(
+        Job job, SearchGround ground, ShiftClass shift, Point2 offset, int atMost, CancellationToken cancellation) =>
+        Solve(job, ground, shift, offset, atMost, cancellation).Found;
+
+    /// <summary>The best layout at one offset with one shift, the bound there, and whether that is proven.</summary>
+    public static (FoundLayout? Found, int Bound, bool IsProven) Solve(
         Job job, SearchGround ground, ShiftClass shift, Point2 offset, int atMost, CancellationToken cancellation)
     {
         var model = PlacementModel.At(job, ground, shift.Available, offset);
-        if (model.Problem.FirstUnsupported >= 0)
-        {
-            return null;
-        }
-
-        var needed = CoverReduction.NeededPoints(model.Supporters, model.Seats.Length);
-        ImmutableArray<int[]> supporters = [.. needed.Select(p => model.Supporters[p])];
-        if (CoverBound.OfRelaxation(supporters, model.Seats.Length) > atMost)
-        {
-            return null;
-        }
-
-        var answer = CoverModel.Solve(model.Problem with { Supporters = supporters }, atMost, default, cancellation);
+        var answer = FewestPods.Of(model.Problem, atMost, cancellation);
         if (!answer.HasChoice)
         {
-            return null;
+            return (null, answer.LowerBound, answer.IsProven);
         }
 
         ImmutableArray<FrameSeat> seats = [.. answer.Filled.Select(s => model.Seats[s])];
-        var worst = OffsetFitting.WorstShare(ground.Frame, seats, offset, double.PositiveInfinity);
-        return new(ground.Frame, offset, shift.Columns, shift.Rows, seats, worst);
+        var worst = OffsetFitting.WorstShare(ground.Frame, seats, offset);
+        return (new(ground.Frame, offset, shift.Columns, shift.Rows, seats, worst), answer.LowerBound, answer.IsProven);
     }
 
     private static bool[] Alive(SearchGround ground, SearchNode node)
@@ -139,9 +125,9 @@ internal static class NodeExamination
         return alive;
     }
 
-    // Only the seats that support something, renumbered, and only the points that matter.
-    private static (int SeatCount, ImmutableArray<FrameSeat> Seats, ImmutableArray<int[]> Needed) Compact(
-        SearchGround ground, bool[] alive, ImmutableArray<int[]> supporters, out ImmutableArray<int> roots)
+    // The rows with only the seats that are alive, renumbered.
+    private static CoverProblem Compact(
+        Job job, SearchGround ground, bool[] alive, ImmutableArray<int[]> supporters, out ImmutableArray<int> roots)
     {
         roots = [.. Enumerable.Range(0, alive.Length).Where(s => alive[s])];
         var number = new int[alive.Length];
@@ -150,9 +136,11 @@ internal static class NodeExamination
             number[roots[i]] = i;
         }
 
-        ImmutableArray<int[]> renumbered = [.. supporters.Select(of => of.Select(s => number[s]).ToArray())];
-        var needed = CoverReduction.NeededPoints(renumbered, roots.Length);
-        return (roots.Length, [.. roots.Select(s => ground.Seats[s])], [.. needed.Select(p => renumbered[p])]);
+        return PlacementModel.ProblemOf(
+            job,
+            ground.Frame,
+            [.. roots.Select(s => ground.Seats[s])],
+            [.. supporters.Select(of => Array.ConvertAll(of, s => number[s]))]);
     }
 
     // Where the relaxed choice mixes seats of several shifts the shifts are parted by one of them; otherwise the box is split.

@@ -31,14 +31,20 @@ internal static class OffsetFitting
     }
 
     /// <summary>
-    /// The worst overhang of some seats at an offset as a share of its limit; infinite when a point is out of reach of all.
+    /// The worst overhang of some seats at an offset as a share of its limit; above 1, one for each point out of reach.
     /// </summary>
-    public static double WorstShare(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, double giveUpAt)
+    /// <param name="frame">The part at its angle.</param>
+    /// <param name="seats">The filled seats, possible at the offset.</param>
+    /// <param name="offset">Where the pivot lies within its pitch.</param>
+    /// <param name="giveUpAt">Once the answer is sure to be at least this, any such number is returned.</param>
+    public static double WorstShare(
+        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, double giveUpAt = double.PositiveInfinity)
     {
         PodFace[] faces = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
         Point2[] centres = [.. seats.Select(s => frame.CentreOf(s, offset))];
         double worst = 0;
-        for (var p = 0; p < frame.Reach.PointCount && worst < giveUpAt; p++)
+        var outOfReach = 0;
+        for (var p = 0; p < frame.Reach.PointCount && Math.Max(worst, outOfReach) < giveUpAt; p++)
         {
             var best = double.PositiveInfinity;
             for (var s = 0; s < centres.Length; s++)
@@ -49,24 +55,30 @@ internal static class OffsetFitting
                 }
             }
 
-            worst = Math.Max(worst, best);
+            outOfReach += best > 1 ? 1 : 0;
+            worst = best > 1 ? worst : Math.Max(worst, best);
         }
 
-        return worst;
+        return outOfReach + worst;
     }
 
     /// <summary>
     /// Steps from an offset to better ones while all seats stay possible, with steps halved from 4 mm down to a sixteenth, as a
     /// pattern search does.
     /// </summary>
-    /// <returns>The best offset and the worst share there (infinite where a point stays out of reach).</returns>
-    public static (Point2 Offset, double Worst) Improve(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 start)
+    /// <param name="frame">The part at its angle.</param>
+    /// <param name="seats">The filled seats.</param>
+    /// <param name="start">An offset at which all are possible.</param>
+    /// <param name="goodEnough">Stops at a worst share of at most this.</param>
+    /// <returns>The best offset and the worst share there (above 1 where a point stays out of reach).</returns>
+    public static (Point2 Offset, double Worst) Improve(
+        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 start, double goodEnough)
     {
-        var best = (Offset: start, Worst: WorstShare(frame, seats, start, double.PositiveInfinity));
+        var best = (Offset: start, Worst: WorstShare(frame, seats, start));
         for (var step = 4.0; step >= 0.0625; step /= 2)
         {
             var moved = true;
-            while (moved)
+            while (moved && best.Worst > goodEnough)
             {
                 moved = false;
                 foreach (var direction in Directions)

@@ -38,46 +38,76 @@ public sealed record ShiftClass(int Columns, int Rows, bool[] Available)
             return [];
         }
 
-        int minColumn = seats.Min(s => s.Column), maxColumn = seats.Max(s => s.Column);
-        int minRow = seats.Min(s => s.Row), maxRow = seats.Max(s => s.Row);
-        int boardColumns = board.Max(b => b.Columns), boardRows = board.Max(b => b.Rows);
+        var (columns, rows) = Range(seats, supporters, board);
         var middle = job.Shop.Board.UsableArea.Centre;
         var shifts =
-            from row in Enumerable.Range(-maxRow, Math.Max(0, boardRows + maxRow - minRow))
-            from column in Enumerable.Range(-maxColumn, Math.Max(0, boardColumns + maxColumn - minColumn))
+            from row in rows
+            from column in columns
             let away = new Point2((column + 0.5) * job.Shop.Board.PitchMm, (row + 0.5) * job.Shop.Board.PitchMm) - middle
             orderby Math.Round(away.Length, 6), row, column
             select (column, row);
         var kept = new List<(ShiftClass Class, ulong[] Bits)>();
         foreach (var (column, row) in shifts)
         {
-            var (available, bits) = Availability(seats, board, column, row);
-            if (supporters.All(of => of.Any(s => available[s]))
-                && !(mergeEquals && kept.Any(k => Contains(k.Bits, bits))))
+            var (available, bits, count) = Availability(seats, board, column, row);
+            if (!supporters.All(of => Array.Exists(of, s => available[s])) || (mergeEquals && kept.Any(k => Contains(k.Bits, bits))))
             {
-                kept.RemoveAll(k => mergeEquals && Contains(bits, k.Bits));
-                kept.Add((new(column, row, available), bits));
+                continue;
+            }
+
+            kept.RemoveAll(k => mergeEquals && Contains(bits, k.Bits));
+            kept.Add((new(column, row, available), bits));
+            if (mergeEquals && count == seats.Length)
+            {
+                // Nothing has more seats than all.
+                break;
             }
         }
 
         return [.. kept.Select(k => k.Class)];
     }
 
-    private static (bool[] Available, ulong[] Bits) Availability(
+    // Every point needs some supporter on the board: that narrows the shifts to look at.
+    private static (IEnumerable<int> Columns, IEnumerable<int> Rows) Range(
+        ImmutableArray<FrameSeat> seats, ImmutableArray<int[]> supporters, ImmutableArray<BoardSeats> board)
+    {
+        int boardColumns = board.Max(b => b.Columns), boardRows = board.Max(b => b.Rows);
+        int fromColumn = -seats.Max(s => s.Column), toColumn = boardColumns - 1 - seats.Min(s => s.Column);
+        int fromRow = -seats.Max(s => s.Row), toRow = boardRows - 1 - seats.Min(s => s.Row);
+        foreach (var of in supporters)
+        {
+            if (of.Length == 0)
+            {
+                return ([], []);
+            }
+
+            fromColumn = Math.Max(fromColumn, -of.Max(s => seats[s].Column));
+            toColumn = Math.Min(toColumn, boardColumns - 1 - of.Min(s => seats[s].Column));
+            fromRow = Math.Max(fromRow, -of.Max(s => seats[s].Row));
+            toRow = Math.Min(toRow, boardRows - 1 - of.Min(s => seats[s].Row));
+        }
+
+        return (Enumerable.Range(fromColumn, Math.Max(0, toColumn - fromColumn + 1)),
+            Enumerable.Range(fromRow, Math.Max(0, toRow - fromRow + 1)));
+    }
+
+    private static (bool[] Available, ulong[] Bits, int Count) Availability(
         ImmutableArray<FrameSeat> seats, ImmutableArray<BoardSeats> board, int column, int row)
     {
         var available = new bool[seats.Length];
         var bits = new ulong[(seats.Length + 63) / 64];
+        var count = 0;
         for (var s = 0; s < seats.Length; s++)
         {
             if (board[seats[s].Pose].Allows(seats[s].Column + column, seats[s].Row + row))
             {
                 available[s] = true;
                 bits[s >> 6] |= 1UL << (s & 63);
+                count++;
             }
         }
 
-        return (available, bits);
+        return (available, bits, count);
     }
 
     private static bool Contains(ulong[] large, ulong[] small)

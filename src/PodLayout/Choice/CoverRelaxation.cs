@@ -3,28 +3,33 @@ using Google.OrTools.LinearSolver;
 
 namespace PodLayout.Choice;
 
-/// <summary>A quick lower bound on the number of pods.</summary>
-public static class CoverBound
+/// <summary>The linear relaxation of the cover, without room and stock rows: a quick bound, and often the answer.</summary>
+public static class CoverRelaxation
 {
     // What the sums below may be off by, far above the rounding of a few hundred additions.
     private const double Rounding = 1e-9;
 
-    /// <summary>
-    /// The linear relaxation of the cover without room and stock rows, rounded up. Prices are set on points so that no seat
-    /// supports points worth more than one pod; the sum of the prices then bounds every choice (weak duality), whatever the
-    /// solver's rounding, because the prices are scaled by what the dearest seat really costs.
-    /// </summary>
+    /// <summary>Solves the relaxation.</summary>
+    /// <remarks>
+    /// The bound does not trust the solver's rounding: prices are set on points so that no seat supports points worth more than
+    /// one pod; the sum of the prices then bounds every choice (weak duality) because the prices are scaled by what the dearest
+    /// seat really costs.
+    /// </remarks>
     /// <param name="supporters">Supporters of each point; none may be empty.</param>
     /// <param name="seatCount">Number of seats.</param>
-    public static int OfRelaxation(ImmutableArray<int[]> supporters, int seatCount)
+    /// <returns>
+    /// A lower bound on the pods of every choice; and the seats to fill, rising, where the relaxed answer came out whole
+    /// (default otherwise).
+    /// </returns>
+    public static (int Bound, ImmutableArray<int> Whole) Solve(ImmutableArray<int[]> supporters, int seatCount)
     {
         if (supporters.IsEmpty)
         {
-            return 0;
+            return (0, []);
         }
 
         var seats = CoverReduction.NeededSeats(supporters, seatCount);
-        var prices = Prices(supporters, seats);
+        var (fill, prices) = Run(supporters, seats);
         var costs = new double[seatCount];
         for (var point = 0; point < supporters.Length; point++)
         {
@@ -34,10 +39,13 @@ public static class CoverBound
             }
         }
 
-        return (int)Math.Ceiling(prices.Sum() / Math.Max(1, costs.Max()) - Rounding);
+        var bound = (int)Math.Ceiling(prices.Sum() / Math.Max(1, costs.Max()) - Rounding);
+        ImmutableArray<int> filled = [.. seats.Where((_, i) => fill[i] > 0.5)];
+        var isWhole = fill.All(f => f < 1e-6 || f > 1 - 1e-6) && supporters.All(of => of.Any(s => filled.BinarySearch(s) >= 0));
+        return (bound, isWhole ? filled : default);
     }
 
-    private static double[] Prices(ImmutableArray<int[]> supporters, ImmutableArray<int> seats)
+    private static (double[] Fill, double[] Prices) Run(ImmutableArray<int[]> supporters, ImmutableArray<int> seats)
     {
         var column = new Dictionary<int, int>(seats.Length);
         for (var i = 0; i < seats.Length; i++)
@@ -68,7 +76,7 @@ public static class CoverBound
 
         objective.SetMinimization();
         return solver.Solve() == Solver.ResultStatus.OPTIMAL
-            ? [.. rows.Select(r => Math.Max(0, r.DualValue()))]
-            : new double[supporters.Length];
+            ? ([.. fill.Select(f => f.SolutionValue())], [.. rows.Select(r => Math.Max(0, r.DualValue()))])
+            : ([.. fill.Select(_ => 0.5)], new double[supporters.Length]);
     }
 }

@@ -1,0 +1,64 @@
+
+namespace PodLayout.Choice;
+
+/// <summary>The fewest seats that support every point: by the relaxation where that settles it, else by the exact model.</summary>
+public static class FewestPods
+{
+    /// <summary>Finds them.</summary>
+    /// <param name="problem">The model's rows.</param>
+    /// <param name="atMost">Only choices with at most this many pods are looked for.</param>
+    /// <param name="cancellation">Cuts the work short; the answer is then not proven.</param>
+    public static CoverAnswer Of(CoverProblem problem, int atMost, CancellationToken cancellation)
+    {
+        if (problem.FirstUnsupported >= 0 || atMost < 0)
+        {
+            return new(default, atMost + 1, true);
+        }
+
+        var needed = CoverReduction.NeededPoints(problem.Supporters, problem.SeatCount);
+        problem = problem with { Supporters = [.. needed.Select(p => problem.Supporters[p])] };
+        var (bound, whole) = CoverRelaxation.Solve(problem.Supporters, problem.SeatCount);
+        if (bound > atMost)
+        {
+            return new(default, bound, true);
+        }
+
+        // Without room and stock rows a seat that supports no more than another is not needed: a far smaller model. Its best
+        // choice bounds the full one, and is the answer where exchanging pods makes it keep the rows left out.
+        var loose = !whole.IsDefault && whole.Length == bound ? whole : default;
+        if (loose.IsDefault)
+        {
+            var answerLoose = Loose(problem, atMost, cancellation);
+            if (!answerLoose.HasChoice)
+            {
+                return answerLoose with { LowerBound = Math.Max(bound, answerLoose.LowerBound) };
+            }
+
+            (loose, bound) = (answerLoose.Filled, Math.Max(bound, answerLoose.LowerBound));
+        }
+
+        if (loose.Length == bound && RoomRepair.Repair(problem, loose) is { IsDefault: false } repaired)
+        {
+            return new(repaired, bound, true);
+        }
+
+        var answer = CoverModel.Solve(problem, atMost, default, cancellation);
+        return answer with { LowerBound = Math.Max(bound, answer.LowerBound) };
+    }
+
+    private static CoverAnswer Loose(CoverProblem problem, int atMost, CancellationToken cancellation)
+    {
+        var seats = CoverReduction.NeededSeats(problem.Supporters, problem.SeatCount);
+        var number = new int[problem.SeatCount];
+        Array.Fill(number, -1);
+        for (var i = 0; i < seats.Length; i++)
+        {
+            number[seats[i]] = i;
+        }
+
+        var loose = new CoverProblem(
+            seats.Length, [.. problem.Supporters.Select(of => of.Select(s => number[s]).Where(n => n >= 0).ToArray())], [], []);
+        var answer = CoverModel.Solve(loose, atMost, default, cancellation);
+        return answer.HasChoice ? answer with { Filled = [.. answer.Filled.Select(i => seats[i])] } : answer;
+    }
+}

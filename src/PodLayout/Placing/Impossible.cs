@@ -1,0 +1,156 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Findings;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+using PodLayout.Support;
+
+namespace PodLayout.Placing;
+
+/// <summary>Why there is no layout: which stretches of edge cannot be supported, and what would do.</summary>
+internal static class Impossible
+{
+    // How far beyond the limit a pod is looked for, to say what overhang would do.
+    private const double Stretch = 8;
+
+    /// <summary>The stretches that no pod can support, at one placement or over all offsets of a ground.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="reach">Its reach map.</param>
+    /// <param name="ground">Seats, whether or not the board has them.</param>
+    /// <param name="available">Which of them the board has.</param>
+    /// <param name="box">The offsets that the ground stands for.</param>
+    public static ImmutableArray<UnsupportedStretch> Stretches(
+        Job job, ReachMap reach, SearchGround ground, bool[] available, OffsetBox box)
+    {
+        var points = reach.Points;
+        var isOut = new bool[points.Length];
+        for (var p = 0; p < points.Length; p++)
+        {
+            isOut[p] = !ground.Supporters[p].Any(s => available[s]);
+        }
+
+        if (!isOut.Contains(true))
+        {
+            return [];
+        }
+
+        var wide = new TurnedReach(
+            ReachMap.Of(job.Part, job.Support, Stretch), Turn.FromDegrees(ground.Frame.AngleDeg), ground.Frame.Pivot);
+        return
+        [
+            .. Runs(points, isOut).Select(run => Describe(job, points, run, ground, available, box, wide)),
+        ];
+    }
+
+    // Neighbouring points of one ring that are out of reach belong together; so do all interior points.
+    private static IEnumerable<int[]> Runs(ImmutableArray<PointToSupport> points, bool[] isOut)
+    {
+        foreach (var ring in points.Select((point, index) => (point.Ring, index)).GroupBy(p => p.Ring, p => p.index))
+        {
+            int[] members = [.. ring];
+            if (ring.Key < 0 || members.All(p => isOut[p]))
+            {
+                if (members.Any(p => isOut[p]))
+                {
+                    yield return [.. members.Where(p => isOut[p])];
+                }
+
+                continue;
+            }
+
+            // Start behind a supported point, so that no run is cut in two where the ring closes.
+            var start = Array.FindIndex(members, p => !isOut[p]);
+            var run = new List<int>();
+            for (var i = 1; i <= members.Length; i++)
+            {
+                var p = members[(start + i) % members.Length];
+                if (isOut[p])
+                {
+                    run.Add(p);
+                }
+                else if (run.Count > 0)
+                {
+                    yield return [.. run];
+                    run.Clear();
+                }
+            }
+        }
+    }
+
+    private static UnsupportedStretch Describe(
+        Job job,
+        ImmutableArray<PointToSupport> points,
+        int[] run,
+        SearchGround ground,
+        bool[] available,
+        OffsetBox box,
+        TurnedReach wide)
+    {
+        var isEdge = points[run[0]].IsEdge;
+        double length = 0;
+        for (var i = 1; isEdge && i < run.Length; i++)
+        {
+            length += (points[run[i]].OnPart - points[run[i - 1]].OnPart).Length;
+        }
+
+        double? needed = 0;
+        foreach (var p in run)
+        {
+            needed = Math.Max(needed ?? 0, Nearest(p, ground, available, box, wide) * Stretch) is var share
+                && double.IsFinite(share) && needed is not null ? share : null;
+        }
+
+        var limit = isEdge ? job.Support.OverhangAcrossGrainMm : job.Support.InteriorSpanMm ?? 0;
+        double? wouldDo = needed is { } n ? Math.Ceiling(n * limit) : null;
+        return new(
+            points[run[0]].OnPart, points[run[^1]].OnPart, length, isEdge, Cause(run, ground, isEdge, wouldDo), wouldDo);
+    }
+
+    private static string Cause(int[] run, SearchGround ground, bool isEdge, double? wouldDo)
+    {
+        var what = isEdge ? "" : string.Create(CultureInfo.InvariantCulture, $"{run.Length} interior point(s): ");
+        var far = wouldDo is { } mm
+            ? string.Create(CultureInfo.InvariantCulture, $"the nearest pod that could stand would leave {mm:0} mm")
+            : "no pod could stand anywhere near";
+        if (run.Any(p => ground.Supporters[p].Length > 0))
+        {
+            return $"{what}the board has no place for a pod there (no working port under it, off the usable area, or on a pin, stop or damaged spot); {far}";
+        }
+
+        return ground.Seats.IsEmpty
+            ? $"{what}no pod fits anywhere under the part: it is too narrow for every pod type with these margins"
+            : $"{what}the wood there is too narrow for any pod of the shop, or no groove lies right for one; {far}";
+    }
+
+    private static double Nearest(
+        int p, SearchGround ground, bool[] available, OffsetBox box, TurnedReach wide)
+    {
+        var best = double.PositiveInfinity;
+        for (var s = 0; s < ground.Seats.Length; s++)
+        {
+            if (available[s])
+            {
+                var seat = ground.Seats[s];
+                best = Math.Min(best, wide.Share(
+                    p, PodFace.Of(ground.Frame.Poses[seat.Pose]), ground.Frame.CentreOf(seat, box.Centre)));
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The stretches as findings.</summary>
+    public static IEnumerable<Finding> AsFindings(ImmutableArray<UnsupportedStretch> stretches, string drawing) =>
+        stretches.Select((s, i) => new Finding(
+            "edge-unsupported",
+            Severity.Refused,
+            FindingKind.NoLayout,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Stretch {i + 1}, {(s.IsEdge ? $"{s.LengthMm:0} mm of edge" : "interior")}, from ({s.From.X:0.#}, {s.From.Y:0.#}) to ({s.To.X:0.#}, {s.To.Y:0.#}) mm: {s.Cause}."),
+            new Place.InDrawing(drawing, s.From.X, s.From.Y),
+            s.OverhangThatWouldDoMm is { } mm
+                ? string.Create(CultureInfo.InvariantCulture, $"Allow {(s.IsEdge ? "an overhang" : "an interior span")} of {mm:0} mm, or bring a smaller pod.")
+                : "Bring a smaller pod, or make the margins smaller."));
+}

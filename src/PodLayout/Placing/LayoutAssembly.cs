@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+using PodLayout.Seats;
+using PodLayout.Support;
+
+namespace PodLayout.Placing;
+
+/// <summary>Turns what the search found into a layout in board coordinates.</summary>
+internal static class LayoutAssembly
+{
+    /// <summary>The layout: pods row by row from the datum, ports to open, and how each point is supported.</summary>
+    public static Layout Of(Job job, ReachMap reach, FoundLayout found, Proof proof)
+    {
+        var board = job.Shop.Board;
+        var frame = found.Frame;
+        ImmutableArray<FrameSeat> seats =
+        [
+            .. found.Seats.OrderBy(s => s.Row).ThenBy(s => s.Column).ThenBy(s => s.Pose),
+        ];
+        var shift = new Point2(found.Columns * board.PitchMm, found.Rows * board.PitchMm);
+        var pivotOnBoard = found.Offset + shift;
+        var zero = pivotOnBoard - Turn.FromDegrees(frame.AngleDeg).Apply(frame.Pivot);
+        ImmutableArray<PlacedPod> pods =
+        [
+            .. seats.Select(seat =>
+            {
+                var pose = frame.Poses[seat.Pose];
+                int column = seat.Column + found.Columns, row = seat.Row + found.Rows;
+                var ports = BoardSeats.FeedingPorts(pose, board, column, row).Take(pose.Type.PortsNeeded);
+                return new PlacedPod(pose.Type, pose.Turned, column, row, pose.BodyOn(board, column, row).Centre, [.. ports]);
+            }),
+        ];
+        return new(new(zero, frame.AngleDeg), pods, Points(reach, found with { Seats = seats }), proof);
+    }
+
+    private static ImmutableArray<SupportPoint> Points(ReachMap reach, FoundLayout found)
+    {
+        var frame = found.Frame;
+        PodFace[] faces = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
+        Point2[] centres = [.. found.Seats.Select(s => frame.CentreOf(s, found.Offset))];
+        var points = ImmutableArray.CreateBuilder<SupportPoint>(reach.Points.Length);
+        for (var p = 0; p < reach.Points.Length; p++)
+        {
+            var shares = found.Seats.Select((s, i) => frame.Reach.Share(p, faces[s.Pose], centres[i])).ToArray();
+            var nearest = Array.IndexOf(shares, shares.Min());
+            points.Add(new(reach.Points[p].OnPart, reach.Points[p].IsEdge, shares[nearest], nearest));
+        }
+
+        return points.MoveToImmutable();
+    }
+}

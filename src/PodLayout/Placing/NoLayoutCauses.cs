@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Findings;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+using PodLayout.Seats;
+using PodLayout.Support;
+
+namespace PodLayout.Placing;
+
+/// <summary>Finds out why there is no layout.</summary>
+internal static class NoLayoutCauses
+{
+    // Offsets along each side of the pitch that are looked at for the placement that comes nearest.
+    private const int Tries = 6;
+
+    /// <summary>No pod is in stock.</summary>
+    public static Finding NoPods(Job job) => new(
+        "no-pods", Severity.Refused, FindingKind.NoLayout,
+        string.Create(CultureInfo.InvariantCulture, $"None of the {job.Shop.Pods.Length} pod types is in stock."),
+        null, "Give at least one pod type a stock above zero.");
+
+    /// <summary>The work was stopped before a layout was found.</summary>
+    public static Finding CutShort() => new(
+        "cut-short", Severity.Refused, FindingKind.NoLayout,
+        "The search was stopped before it found a layout.", null, "Give it more time.");
+
+    /// <summary>What cannot be supported at the placement that comes nearest to a layout, and what would mend it.</summary>
+    public static (ImmutableArray<UnsupportedStretch> Stretches, ImmutableArray<Finding> Findings) Of(Job job, ReachMap reach)
+    {
+        var nearest = Placements(job, reach).OrderBy(c => c.Out).First();
+        var stretches = Impossible.Stretches(job, reach, nearest.Ground, nearest.Available, nearest.Box);
+        if (!stretches.IsEmpty)
+        {
+            return (stretches, [.. Impossible.AsFindings(stretches, job.Part.Name)]);
+        }
+
+        return ([], [StockOrRoom(job, nearest)]);
+    }
+
+    // Each single point could be supported: pods of the needed types are too few, or stand in each other's way.
+    private static Finding StockOrRoom(Job job, Candidate nearest)
+    {
+        var ample = job with { Shop = job.Shop with { Pods = [.. job.Shop.Pods.Select(p => p with { Stock = 9999 })] } };
+        var model = PlacementModel.At(ample, nearest.Ground, nearest.Available, nearest.Box.Centre);
+        var answer = Choice.FewestPods.Of(model.Problem, 9999, CancellationToken.None);
+        if (!answer.HasChoice)
+        {
+            return new(
+                "pods-in-the-way", Severity.Refused, FindingKind.NoLayout,
+                "Every point of the edge has a seat near it, but the pods would stand in each other's way.",
+                null, "Bring smaller pods, allow more overhang, or lay the part elsewhere.");
+        }
+
+        var needed = answer.Filled.GroupBy(s => nearest.Ground.Frame.Poses[model.Seats[s].Pose].TypeIndex).OrderBy(g => g.Key)
+            .Select(g => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{g.Count()} x {job.Shop.Pods[g.Key].Name} (in stock: {job.Shop.Pods[g.Key].Stock})"));
+        return new(
+            "stock-too-small", Severity.Refused, FindingKind.NoLayout,
+            $"There are too few pods: with ample stock the part needs for instance {string.Join(", ", needed)}.",
+            null, "Bring more pods, or allow more overhang.");
+    }
+
+    private static IEnumerable<Candidate> Placements(Job job, ReachMap reach)
+    {
+        foreach (var height in job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order())
+        {
+            var poses = PodPose.Of(job.Shop, height);
+            ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
+            if (job.Placement is PlacementWish.Given given)
+            {
+                var (offset, columns, rows) = GivenPlacement.Locate(job, given);
+                yield return At(new PlacingFrame(job, reach, poses, given.AngleDeg, 0), board, offset, columns, rows);
+                continue;
+            }
+
+            var pitch = job.Shop.Board.PitchMm;
+            var middle = job.Shop.Board.UsableArea.Centre;
+            foreach (var angle in ((PlacementWish.Search)job.Placement).AnglesDeg)
+            {
+                var frame = new PlacingFrame(job, reach, poses, angle, 0);
+                foreach (var i in Enumerable.Range(0, Tries * Tries))
+                {
+                    var offset = new Point2((i % Tries + 0.5) * pitch / Tries, (i / Tries + 0.5) * pitch / Tries);
+                    yield return At(frame, board, offset, (int)(middle.X / pitch), (int)(middle.Y / pitch));
+                }
+            }
+        }
+    }
+
+    private static Candidate At(PlacingFrame frame, ImmutableArray<BoardSeats> board, Point2 offset, int columns, int rows)
+    {
+        var box = new OffsetBox(offset, 0, 0);
+        var ground = SearchGround.At(frame, board, box, columns, rows);
+        var available = ground.Classes[0].Available;
+        return new(ground, available, box, ground.Supporters.Count(of => !of.Any(s => available[s])));
+    }
+
+    private sealed record Candidate(SearchGround Ground, bool[] Available, OffsetBox Box, int Out);
+}

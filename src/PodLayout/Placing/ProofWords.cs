@@ -1,0 +1,37 @@
+using System.Globalization;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+
+namespace PodLayout.Placing;
+
+/// <summary>What was proven, in words.</summary>
+internal static class ProofWords
+{
+    /// <summary>The proof that comes with a layout of some pods.</summary>
+    public static Proof Of(Job job, int pods, SearchEnd end)
+    {
+        var scope = job.Placement is PlacementWish.Given ? ProofScope.ThisPlacement : ProofScope.AllOffsetsAtTheseAngles;
+        var where = job.Placement is PlacementWish.Search search
+            ? $"over every offset of the part on the board at {Angles(search)}"
+            : "at this placement";
+        var bound = Math.Min(pods, end.FewestPossible);
+        var words = bound == pods
+            ? string.Create(CultureInfo.InvariantCulture, $"Proven: no layout {where} has fewer than {pods} pods.")
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"Not proven: {pods} pods found; {where} none has fewer than {bound}; between the two the search was not finished.");
+        if (end.OpenToleranceMm > 0)
+        {
+            words += string.Create(
+                CultureInfo.InvariantCulture,
+                $" Left out: layouts that would exist only if the part were laid more exactly than {end.OpenToleranceMm:0.###} mm.");
+        }
+
+        return new(scope, bound, end.OpenToleranceMm, words);
+    }
+
+    private static string Angles(PlacementWish.Search search) => search.AnglesDeg.Length == 1
+        ? string.Create(CultureInfo.InvariantCulture, $"an angle of {search.AnglesDeg[0]:0.###} degrees")
+        : "angles of " + string.Join(", ", search.AnglesDeg.Select(a => a.ToString("0.###", CultureInfo.InvariantCulture)))
+            + " degrees";
+}

@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using PodLayout.Choice;
+using PodLayout.Jobs;
+using PodLayout.Seats;
+
+namespace PodLayout.Placing;
+
+/// <summary>Among layouts with as few pods: less overhang, then fewer pod types.</summary>
+internal static class Refinement
+{
+    // Overhangs are told apart to a hundredth of their limit.
+    private const int Hundredths = 100;
+
+    /// <summary>
+    /// Improves a layout without adding pods: moves the part under the pods (unless it must stay), chooses the pods at that
+    /// placement whose worst overhang is least, and repeats while that helps; then looks for fewer pod types.
+    /// </summary>
+    /// <returns>The layout; its worst overhang is the least at its placement, to a hundredth of the limit, when not cut short.</returns>
+    public static FoundLayout Improve(
+        Job job, ImmutableArray<BoardSeats> board, FoundLayout found, bool mayMove, CancellationToken cancellation)
+    {
+        const int MostRounds = 4;
+        for (var round = 0; round < MostRounds && !cancellation.IsCancellationRequested; round++)
+        {
+            var moved = mayMove ? Moved(found) : found;
+            var chosen = LeastOverhang(job, board, moved, cancellation);
+            var gain = found.WorstShare - chosen.WorstShare;
+            found = chosen;
+            if (!mayMove || gain < 1.0 / Hundredths)
+            {
+                break;
+            }
+        }
+
+        return FewerTypes(job, board, found, cancellation);
+    }
+
+    private static FoundLayout Moved(FoundLayout found)
+    {
+        var (offset, worst) = OffsetFitting.Improve(found.Frame, found.Seats, found.Offset, goodEnough: 0);
+        return found with { Offset = offset, WorstShare = worst };
+    }
+
+    private static FoundLayout LeastOverhang(
+        Job job, ImmutableArray<BoardSeats> board, FoundLayout found, CancellationToken cancellation)
+    {
+        var model = ModelAt(job, board, found);
+        // No choice can do better than each point's own nearest seat.
+        var low = (int)Math.Floor(model.Shares.Max(s => s.Length == 0 ? 1 : s.Min()) * Hundredths);
+        var high = (int)Math.Ceiling(found.WorstShare * Hundredths);
+        while (low < high && !cancellation.IsCancellationRequested)
+        {
+            var middle = (low + high) / 2;
+            if (Choose(job, found, model, model.Within((double)middle / Hundredths), cancellation) is { } better)
+            {
+                found = better;
+                high = Math.Min(middle, (int)Math.Ceiling(better.WorstShare * Hundredths));
+            }
+            else
+            {
+                low = middle + 1;
+            }
+        }
+
+        return found;
+    }
+
+    private static FoundLayout FewerTypes(
+        Job job, ImmutableArray<BoardSeats> board, FoundLayout found, CancellationToken cancellation)
+    {
+        var poses = found.Frame.Poses;
+        var used = found.Seats.Select(s => poses[s.Pose].TypeIndex).Distinct().Order().ToArray();
+        var model = ModelAt(job, board, found);
+        var within = model.Within(found.WorstShare);
+        // Sets of types in order of size, then of the shop's list; the types are few.
+        var all = poses.Select(p => p.TypeIndex).Distinct().Order().ToArray();
+        foreach (var types in Subsets(all, used.Length - 1))
+        {
+            if (cancellation.IsCancellationRequested)
+            {
+                break;
+            }
+
+            var only = within with
+            {
+                Supporters =
+                [
+                    .. within.Supporters.Select(of => of.Where(s => types.Contains(poses[model.Seats[s].Pose].TypeIndex)).ToArray()),
+                ],
+            };
+            if (Choose(job, found, model, only, cancellation) is { } simpler)
+            {
+                return simpler;
+            }
+        }
+
+        return found;
+    }
+
+    private static IEnumerable<int[]> Subsets(int[] all, int mostMembers) =>
+        from bits in Enumerable.Range(1, (1 << Math.Min(all.Length, 12)) - 1)
+        let members = all.Where((_, i) => (bits >> i & 1) == 1).ToArray()
+        where members.Length <= mostMembers
+        orderby members.Length, bits
+        select members;
+
+    private static PlacementModel ModelAt(Job job, ImmutableArray<BoardSeats> board, FoundLayout found)
+    {
+        var spot = new OffsetBox(found.Offset, 0, 0);
+        var ground = SearchGround.At(found.Frame, board, spot, found.Columns, found.Rows);
+        return PlacementModel.At(job, ground, ground.Classes[0].Available, found.Offset);
+    }
+
+    private static FoundLayout? Choose(
+        Job job, FoundLayout found, PlacementModel model, CoverProblem problem, CancellationToken cancellation)
+    {
+        var answer = FewestPods.Of(problem, found.Seats.Length, cancellation);
+        if (!answer.HasChoice || answer.Filled.Length > found.Seats.Length)
+        {
+            return null;
+        }
+
+        ImmutableArray<FrameSeat> seats = [.. answer.Filled.Select(s => model.Seats[s])];
+        return found with { Seats = seats, WorstShare = OffsetFitting.WorstShare(found.Frame, seats, found.Offset) };
+    }
+}
