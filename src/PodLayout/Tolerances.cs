@@ -15,6 +15,11 @@ public static class Tolerances
     /// </summary>
     public const double ContactMm = 0.01;
 
+    /// <summary>
+    /// How far a pod's size may be off a whole number of pitches, mm: sizes given in inches are often rounded to a hundredth.
+    /// </summary>
+    public const double PodSizeMm = 0.01;
+
     /// <summary>How well a part can be laid down again against stops, mm. Offsets nearer than this are not told apart.</summary>
     public const double PlacingMm = 0.5;
 
