@@ -33,7 +33,7 @@ public sealed record JobRequest(
 }
 
 /// <summary>How a drawing is to be read.</summary>
-/// <param name="Unit">Its unit ("mm", "cm", "m", "in", "ft"), which goes before what it says of itself; null for the latter.</param>
+/// <param name="Unit">Its unit ("mm", "cm", "m", "in", "ft", "um", "mil"), which goes before what it says of itself; null for the latter.</param>
 /// <param name="OutlineLayer">Layer of the outline; null for the largest ring.</param>
 /// <param name="Layers">What layers hold: "outline", "hole", "defect" or "ignore".</param>
 /// <param name="JoinGapMm">Ends nearer than this are joined.</param>

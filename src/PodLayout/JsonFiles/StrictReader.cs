@@ -156,7 +156,7 @@ internal sealed partial class StrictReader
 
             if (known is { } names && !names.Contains(name))
             {
-                var near = JsonWords.Nearest(name, names);
+                var near = NearestName.To(name, names);
                 Refuse(
                     "json-unknown-member",
                     JsonWords.Child(path, name),

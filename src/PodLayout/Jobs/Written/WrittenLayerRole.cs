@@ -17,4 +17,6 @@ internal enum WrittenUnit
     M,
     In,
     Ft,
+    Um,
+    Mil,
 }

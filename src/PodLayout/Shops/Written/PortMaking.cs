@@ -217,7 +217,7 @@ internal static class PortMaking
     {
         var (found, near) = mark switch
         {
-            WrittenPortMark.Named named => ($"\"{named.Name}\"", JsonWords.Nearest(named.Name, ports.Select(p => p.Name))),
+            WrittenPortMark.Named named => ($"\"{named.Name}\"", NearestName.To(named.Name, ports.Select(p => p.Name))),
             WrittenPortMark.Placed placed => (Said(placed.AtMm), ports.MinBy(p => (p.Centre - placed.AtMm).Length) is { } p ? $"{p.Name} at {Said(p.Centre)}" : null),
             _ => throw new InvalidOperationException("Unknown mark."),
         };
