@@ -10,6 +10,15 @@ public static class Tolerances
     public const double JoinGapMm = 0.05;
 
     /// <summary>
+    /// Points of a drawing nearer than this are the same point, mm, without a word about it: the last digit that drawing
+    /// programs write (in inches, six decimals), far below anything a tool can cut.
+    /// </summary>
+    public const double SamePointMm = 1e-4;
+
+    /// <summary>Lines nearer than this touch, mm: what is left of a double's digits ten kilometres from zero, with room.</summary>
+    public const double TouchMm = 1e-7;
+
+    /// <summary>
     /// How far a seal or body may pass its line and still count as touching it, mm. As large as the chord tolerance,
     /// so that a pod that fits a strip exactly is not lost to rounding; small beside any margin a shop would set.
     /// </summary>
