@@ -60,17 +60,18 @@ internal static class OutputFolder
 
     private static void Discard(List<string> files, List<string> folders)
     {
-        try
+        foreach (var away in (IEnumerable<Action>)[
+            .. files.Select(file => (Action)(() => File.Delete(file))),
+            .. folders.Where(Directory.Exists).Select(folder => (Action)(() => Directory.Delete(folder)))])
         {
-            files.ForEach(File.Delete);
-            foreach (var folder in folders.Where(Directory.Exists))
+            try
             {
-                Directory.Delete(folder);
+                away();
             }
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            // The refusal already says that the folder cannot be written; there is nothing more to do about it.
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                // The refusal already says that the folder cannot be written; the rest is taken away all the same.
+            }
         }
     }
 }

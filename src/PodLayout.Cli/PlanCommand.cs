@@ -1,5 +1,5 @@
-using System.CommandLine;
 using System.Collections.Immutable;
+using System.CommandLine;
 using System.Globalization;
 using System.Text.Json;
 using PodLayout.Findings;
@@ -48,7 +48,7 @@ internal static class PlanCommand
             : Thickness(input, given) ?? JobReading.FromOptions(
                 [new("FILE", "drawing", null, JsonSerializer.SerializeToElement(input)), .. given]);
         var folder = isJob ? Path.GetDirectoryName(input) ?? "" : "";
-        return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Part(r.Drawing, Path.Combine(folder, r.DrawingPath))
+        return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Part(r, Path.Combine(folder, r.DrawingPath))
             .Then(shape => Outcome<Job>.Of(r.With(shape, shop)))));
     }
 

@@ -1,4 +1,4 @@
-using System.Globalization;
+using PodLayout.Handover;
 using PodLayout.Layouts;
 
 namespace PodLayout.Cli;
@@ -6,8 +6,12 @@ namespace PodLayout.Cli;
 /// <summary>What is handed over: the summary on the terminal and the files.</summary>
 internal static class Results
 {
-    public static string Summary(PlanResult result) =>
-        string.Create(CultureInfo.InvariantCulture, $"{result.Job.Name}: {result.Layout?.Pods.Length ?? 0} pods\n");
+    public static string Summary(PlanResult result) => $"{result.Job.Name}: {result.Layout?.Pods.Length ?? 0} pods\n";
 
-    public static IReadOnlyList<(string Name, string Content)> Files(PlanResult result) => [("summary.txt", Summary(result))];
+    public static IReadOnlyList<(string Name, string Content)> Files(PlanResult result) =>
+    [
+        ("layout.json", LayoutJson.Write(result)),
+        ("pods.csv", PodsCsv.Write(result)),
+        ("ports.csv", PortsCsv.Write(result)),
+    ];
 }

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using PodLayout.Parts;
+using PodLayout.Reading;
 using PodLayout.Shops;
 
 namespace PodLayout.Jobs;
@@ -8,7 +8,8 @@ namespace PodLayout.Jobs;
 /// <param name="Name">What the shop calls the job.</param>
 /// <param name="DrawingPath">The drawing, as written: a path from the job file's folder, or from the working folder when an option gave it.</param>
 /// <param name="ShopPath">The shop's file, likewise; null for the built-in shop.</param>
-/// <param name="Drawing">How the drawing is to be read.</param>
+/// <param name="Reading">How the drawing is to be read.</param>
+/// <param name="Layers">What the drawing's layers hold.</param>
 /// <param name="ThicknessMm">Thickness of the part.</param>
 /// <param name="Species">The wood, in free words.</param>
 /// <param name="GrainDeg">Direction of the grain in the drawing, degrees counter-clockwise from X.</param>
@@ -19,7 +20,8 @@ public sealed record JobRequest(
     string Name,
     string DrawingPath,
     string? ShopPath,
-    DrawingWishes Drawing,
+    ReadingOptions Reading,
+    LayerRoles Layers,
     double ThicknessMm,
     string Species,
     double GrainDeg,
@@ -31,12 +33,3 @@ public sealed record JobRequest(
     public Job With(PartShape shape, Shop shop) => new(
         Name, new Part(Name, shape, ThicknessMm, Species, GrainDeg), shop, Margins, Support, Placement);
 }
-
-/// <summary>How a drawing is to be read.</summary>
-/// <param name="Unit">Its unit ("mm", "cm", "m", "in", "ft", "um", "mil"), which goes before what it says of itself; null for the latter.</param>
-/// <param name="OutlineLayer">Layer of the outline; null for the largest ring.</param>
-/// <param name="Layers">What layers hold: "outline", "hole", "defect" or "ignore".</param>
-/// <param name="JoinGapMm">Ends nearer than this are joined.</param>
-/// <param name="ChordToleranceMm">Greatest distance from a curve to its chords.</param>
-public sealed record DrawingWishes(
-    string? Unit, string? OutlineLayer, ImmutableSortedDictionary<string, string> Layers, double JoinGapMm, double ChordToleranceMm);

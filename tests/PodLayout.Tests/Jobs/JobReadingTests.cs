@@ -5,6 +5,7 @@ using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Jobs.Written;
 using PodLayout.JsonFiles;
+using PodLayout.Parts;
 using PodLayout.Tests.Shops;
 
 namespace PodLayout.Tests.Jobs;
@@ -23,7 +24,7 @@ public class JobReadingTests
         Assert.Equal(new SupportRules(60, 60, 200, 10, 30), job.Support);
         Assert.Equal([0.0], Assert.IsType<PlacementWish.Search>(job.Placement).AnglesDeg);
         Assert.Null(job.ShopPath);
-        Assert.Null(job.Drawing.Unit);
+        Assert.Null(job.Reading.UnitOverride);
     }
 
     [Fact]
@@ -38,8 +39,8 @@ public class JobReadingTests
             """).Value!;
         Assert.Equal(new SupportRules(90, 50, null, 5, 20), job.Support);
         Assert.Equal(new PlacementWish.Given(new Point2(100, -20), 15), job.Placement);
-        Assert.Equal("in", job.Drawing.Unit);
-        Assert.Equal("defect", job.Drawing.Layers["KNOTS"]);
+        Assert.Equal(25.4, job.Reading.UnitOverride!.MmPerUnit);
+        Assert.Equal(LayerRole.Defect, job.Layers.RoleOf("knots"));
         Assert.Equal(-30, job.GrainDeg);
     }
 
@@ -105,7 +106,7 @@ public class JobReadingTests
             Put("layers", """{"A":"hole","B":"hole"}"""),
             new("--layer", "layers", "B", Json("\"ignore\"")),
             new("--layer", "layers", "C", Json("\"defect\""))).Value!;
-        Assert.Equal(["A hole", "B ignore", "C defect"], job.Drawing.Layers.Select(l => $"{l.Key} {l.Value}"));
+        Assert.Equal(["A Hole", "B Ignore", "C Defect"], job.Layers.ByLayer.Select(l => $"{l.Key} {l.Value}"));
         var fresh = Read(Least, new MemberOverride("--layer", "layers", "C", Json("\"nonsense\""))).Refusal!;
         Assert.Equal(new Place.InOption("--layer"), fresh.Place);
     }

@@ -3,6 +3,8 @@ using System.Text.Json.Nodes;
 using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.JsonFiles;
+using PodLayout.Parts;
+using PodLayout.Reading;
 
 namespace PodLayout.Jobs.Written;
 
@@ -36,7 +38,7 @@ public static class JobReading
 
         if (written.OutlineLayer is { } outline
             && written.Layers.FirstOrDefault(l => string.Equals(l.Key, outline, StringComparison.OrdinalIgnoreCase)) is { Key: not null } role
-            && role.Value != WrittenLayerRole.Outline)
+            && role.Value != LayerRole.Outline)
         {
             return Outcome<JobRequest>.Refuse(refusals.At(
                 "layer-twice",
@@ -56,12 +58,9 @@ public static class JobReading
                 written.Name is { Length: > 0 } name ? name : NameOfFile(written.Drawing),
                 written.Drawing,
                 written.Shop,
-                new DrawingWishes(
-                    written.Units is { } unit ? JsonWords.MemberName(unit.ToString()) : null,
-                    written.OutlineLayer,
-                    written.Layers.ToImmutableSortedDictionary(l => l.Key, l => JsonWords.MemberName(l.Value.ToString()), StringComparer.Ordinal),
-                    written.JoinGapMm,
-                    written.ChordToleranceMm),
+                new ReadingOptions(
+                    written.Units is { } unit ? LengthUnit.TryParse(unit.ToString()) : null, written.ChordToleranceMm, written.JoinGapMm),
+                new LayerRoles(written.OutlineLayer, written.Layers),
                 written.ThicknessMm,
                 written.Species,
                 written.GrainDeg,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
 using PodLayout.JsonFiles;
+using PodLayout.Parts;
 
 namespace PodLayout.Jobs.Written;
 
@@ -29,9 +30,9 @@ internal sealed record WrittenJob
     [Description("Layer that holds the part's outline; the largest ring of the drawing when not given.")]
     public string? OutlineLayer { get; init; }
 
-    [Description("What the layers of the drawing hold, by layer name; a layer that is not named here holds outline and holes.")]
-    public ImmutableSortedDictionary<string, WrittenLayerRole> Layers { get; init; } =
-        ImmutableSortedDictionary<string, WrittenLayerRole>.Empty;
+    [Description("What the layers of the drawing hold, by layer name (any case; * stands for any characters); a layer that is not named here holds outline and holes.")]
+    public ImmutableSortedDictionary<string, LayerRole> Layers { get; init; } =
+        ImmutableSortedDictionary<string, LayerRole>.Empty;
 
     [Description("Ends of drawn lines nearer than this are joined, with a warning, mm.")]
     [Bounds(From = 0, To = 10)]
