@@ -1,4 +1,5 @@
 using PodLayout.Findings;
+using PodLayout.Layouts;
 
 namespace PodLayout.Cli;
 
@@ -37,5 +38,14 @@ internal static class ExitCodes
         FindingKind.File => BadFile,
         FindingKind.NoLayout => NoLayout,
         _ => InternalError,
+    };
+
+    /// <summary>The code of a plan. A time limit that was reached is not an interruption: the user asked for it.</summary>
+    public static int Of(PlanResult result, bool userInterrupted) => result switch
+    {
+        { Interrupted: true } when userInterrupted => Interrupted,
+        { Layout: not null } => LayoutFound,
+        { Interrupted: true } => OutOfTime,
+        _ => NoLayout,
     };
 }

@@ -11,8 +11,15 @@ internal static class OutputFolder
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
+    /// <summary>
+    /// Tries whether the folder can be written to, and leaves it as it was: better to know before a long search than after.
+    /// </summary>
+    public static Finding? Try(string folder) => Write(folder, [("try", "")], keep: false);
+
     /// <summary>Writes the files; null, or what stood against it.</summary>
-    public static Finding? Write(string folder, IReadOnlyList<(string Name, string Content)> files)
+    public static Finding? Write(string folder, IReadOnlyList<(string Name, string Content)> files) => Write(folder, files, keep: true);
+
+    private static Finding? Write(string folder, IReadOnlyList<(string Name, string Content)> files, bool keep)
     {
         var made = NewFolders(folder);
         List<string> passing = [];
@@ -26,9 +33,16 @@ internal static class OutputFolder
                 File.WriteAllText(path, content, Utf8);
             }
 
-            for (var i = 0; i < files.Count; i++)
+            if (keep)
             {
-                File.Move(passing[i], Path.Combine(folder, files[i].Name), overwrite: true);
+                for (var i = 0; i < files.Count; i++)
+                {
+                    File.Move(passing[i], Path.Combine(folder, files[i].Name), overwrite: true);
+                }
+            }
+            else
+            {
+                Discard(passing, made);
             }
 
             return null;

@@ -101,6 +101,11 @@ internal static class PlanCommand
         Terminal terminal,
         CancellationToken cancellation)
     {
+        if (outFolder is not null && OutputFolder.Try(outFolder) is { } unwritable)
+        {
+            return terminal.Refuse([.. found, unwritable]);
+        }
+
         terminal.Print(found);
         var lines = progress || terminal.ErrorIsTerminal ? new ProgressLines(terminal.Error, progress) : null;
         var planned = Planning.Plan(job, effort, lines, cancellation);
@@ -111,8 +116,7 @@ internal static class PlanCommand
         terminal.Out.Write(Results.Summary(result));
         if (result.Layout is null)
         {
-            return cancellation.IsCancellationRequested ? ExitCodes.Interrupted
-                : result.Interrupted ? ExitCodes.OutOfTime : ExitCodes.NoLayout;
+            return ExitCodes.Of(result, cancellation.IsCancellationRequested);
         }
 
         if (outFolder is not null)
@@ -125,6 +129,6 @@ internal static class PlanCommand
             terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", Results.Files(result).Select(f => f.Name))}");
         }
 
-        return cancellation.IsCancellationRequested && result.Interrupted ? ExitCodes.Interrupted : ExitCodes.LayoutFound;
+        return ExitCodes.Of(result, cancellation.IsCancellationRequested);
     }
 }

@@ -43,4 +43,13 @@ public class OutputFolderTests
         Assert.Equal("old", File.ReadAllText(scratch.Path("out/a.json")));
         Assert.Single(Directory.GetFileSystemEntries(scratch.Path("out")));
     }
+
+    [Fact]
+    public void Trying_a_folder_leaves_it_as_it_was()
+    {
+        using Scratch scratch = new();
+        Assert.Null(OutputFolder.Try(scratch.Path("new/out")));
+        Assert.Empty(Directory.GetFileSystemEntries(scratch.Folder));
+        Assert.NotNull(OutputFolder.Try(scratch.Put("file", "mine")));
+    }
 }
