@@ -10,10 +10,24 @@ public static class Tolerances
     public const double JoinGapMm = 0.05;
 
     /// <summary>
+    /// Points of a drawing nearer than this are the same point, mm, without a word about it: the last digit that drawing
+    /// programs write (in inches, six decimals), far below anything a tool can cut.
+    /// </summary>
+    public const double SamePointMm = 1e-4;
+
+    /// <summary>Lines nearer than this touch, mm: what is left of a double's digits ten kilometres from zero, with room.</summary>
+    public const double TouchMm = 1e-7;
+
+    /// <summary>
     /// How far a seal or body may pass its line and still count as touching it, mm. As large as the chord tolerance,
     /// so that a pod that fits a strip exactly is not lost to rounding; small beside any margin a shop would set.
     /// </summary>
     public const double ContactMm = 0.01;
+
+    /// <summary>
+    /// How far a pod's size may be off a whole number of pitches, mm: sizes given in inches are often rounded to a hundredth.
+    /// </summary>
+    public const double PodSizeMm = 0.01;
 
     /// <summary>How well a part can be laid down again against stops, mm. Offsets nearer than this are not told apart.</summary>
     public const double PlacingMm = 0.5;

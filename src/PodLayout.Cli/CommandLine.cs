@@ -1,0 +1,82 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using PodLayout.Findings;
+
+namespace PodLayout.Cli;
+
+/// <summary>The command line: which commands there are, and how whatever happens becomes lines and an exit code.</summary>
+public static class CommandLine
+{
+    private const string TraceVariable = "PODLAYOUT_TRACE";
+
+    /// <summary>Runs one command and gives its exit code. Writes only to the given writers and to the folder named by --out.</summary>
+    public static int Run(
+        string[] args, TextWriter output, TextWriter error, CancellationToken cancellation, bool errorIsTerminal = false)
+    {
+        Terminal terminal = new(output, error, errorIsTerminal);
+        try
+        {
+            Func<CancellationToken, int>? chosen = null;
+            var root = Root(terminal, work => chosen = work);
+            var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+            if (parsed.Errors.Count > 0 && parsed.Action is not HelpAction)
+            {
+                return terminal.Refuse([Wrong(parsed)]);
+            }
+
+            var code = parsed.Invoke(new() { Output = output, Error = error, EnableDefaultExceptionHandler = false });
+            return chosen is null ? code : chosen(cancellation);
+        }
+        catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
+        {
+            error.WriteLine("podlayout: interrupted before any layout was found; nothing is written.");
+            return ExitCodes.Interrupted;
+        }
+#pragma warning disable CA1031 // The last line of defence: whatever comes here is a fault of the program and is said in one line.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            error.WriteLine(Environment.GetEnvironmentVariable(TraceVariable) == "1"
+                ? e.ToString()
+                : $"podlayout: internal error: {e.GetType().Name}: {e.Message.ReplaceLineEndings(" ")} This is a fault of the program; {TraceVariable}=1 shows where.");
+            return ExitCodes.InternalError;
+        }
+    }
+
+    private static RootCommand Root(Terminal terminal, Action<Func<CancellationToken, int>> run)
+    {
+        // Environment.NewLine would make the help differ from system to system; the codes are part of it.
+        var codes = string.Join("\n", ExitCodes.All.Select(c => $"  {c.Code,3}  {c.Meaning}"));
+        RootCommand root = new(
+            $"Where vacuum pods go on a grid board under an odd-shaped solid-wood part: the fewest of them, and the proof.\n\nExit codes:\n{codes}")
+        {
+            PlanCommand.Make(terminal, run),
+            InspectCommand.Make(terminal, run),
+            ShopCommand.Make(terminal, run),
+            ShopCommand.MakeSchema(terminal, run),
+        };
+        root.Directives.Clear();
+        return root;
+    }
+
+    private static Finding Wrong(ParseResult parsed)
+    {
+        var command = parsed.CommandResult.Command;
+        var help = command is RootCommand ? "podlayout --help lists the commands." : $"podlayout {command.Name} --help lists its options.";
+        if (parsed.UnmatchedTokens is [var unknown, ..])
+        {
+            var known = unknown.StartsWith('-')
+                ? command.Options.Select(o => o.Name)
+                : command.Subcommands.Select(c => c.Name);
+            var near = NearestName.To(unknown, known);
+            return Of(
+                $"\"{unknown}\" is not known here.",
+                near is null ? help : $"Did you mean {near}? {help}");
+        }
+
+        return Of(parsed.Errors[0].Message.ReplaceLineEndings(" "), help);
+
+        static Finding Of(string message, string remedy) => new(
+            "command-line", Severity.Refused, FindingKind.Request, message, new Place.InOption("command line"), remedy);
+    }
+}

@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Globalization;
+using System.Text.Json;
+using PodLayout.Findings;
+using PodLayout.Jobs;
+using PodLayout.Jobs.Written;
+using PodLayout.JsonFiles;
+using PodLayout.Shops;
+using PodLayout.Shops.Written;
+
+namespace PodLayout.Cli;
+
+/// <summary><c>plan</c>: from a job file, or a drawing and options, to the layout and its files.</summary>
+internal static class PlanCommand
+{
+    public static Command Make(Terminal terminal, Action<Func<CancellationToken, int>> run)
+    {
+        Argument<string> input = new("FILE") { Description = "A job file (.json), or a drawing (.dxf, .svg) together with --thickness." };
+        PlanOptions members = new();
+        Option<string?> outFolder = new("--out") { HelpName = "DIR", Description = "Folder for the results; without it only the summary is printed." };
+        Option<string?> threads = new("--threads") { HelpName = "N", Description = "Threads to use; the result does not depend on it. All cores when not given." };
+        Option<string?> timeLimit = new("--time-limit") { HelpName = "S", Description = "Seconds after which the best layout so far is taken." };
+        Option<bool> progress = new("--progress") { Description = "Tell on stderr where the search stands, even when stderr is no terminal." };
+        Command command = new("plan", "Finds the fewest pods that support a part, and hands over where they stand and which ports to open.") { input };
+        foreach (var option in (IEnumerable<Option>)[.. members.All, outFolder, threads, timeLimit, progress])
+        {
+            command.Add(option);
+        }
+
+        command.SetAction(parsed => run(cancellation =>
+        {
+            var effort = EffortOf(threads, parsed.GetValue(threads), timeLimit, parsed.GetValue(timeLimit));
+            var asked = effort.Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members));
+            return asked.Succeeded
+                ? Plan(asked.Value, asked.Findings, effort.Value!, parsed.GetValue(outFolder), parsed.GetValue(progress), terminal, cancellation)
+                : terminal.Refuse(asked.Findings);
+        }));
+        return command;
+    }
+
+    /// <summary>Everything that is asked, read and checked.</summary>
+    private static Outcome<Job> Job(string input, ImmutableArray<MemberOverride> given)
+    {
+        var isJob = string.Equals(Path.GetExtension(input), ".json", StringComparison.OrdinalIgnoreCase);
+        var request = isJob
+            ? InputFile.Read(input).Then(content => JobReading.Read(input, content, given))
+            : Thickness(input, given) ?? JobReading.FromOptions(
+                [new("FILE", "drawing", null, JsonSerializer.SerializeToElement(input)), .. given]);
+        var folder = isJob ? Path.GetDirectoryName(input) ?? "" : "";
+        return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Part(r, Path.Combine(folder, r.DrawingPath))
+            .Then(shape => Outcome<Job>.Of(r.With(shape, shop)))));
+    }
+
+    private static Outcome<JobRequest>? Thickness(string input, ImmutableArray<MemberOverride> given) =>
+        given.Any(m => m.Member == "thicknessMm") ? null : Outcome<JobRequest>.Refuse(new Finding(
+            "thickness-missing",
+            Severity.Refused,
+            FindingKind.Request,
+            $"missing; expected the thickness of the part, since {input} is a drawing and not a job file (.json).",
+            new Place.InOption("--thickness"),
+            "Add --thickness MM, or plan a job file."));
+
+    private static Outcome<Shop> Shop(JobRequest request, string folder, ImmutableArray<MemberOverride> given)
+    {
+        if (request.ShopPath is null)
+        {
+            return Outcome<Shop>.Of(ShopReading.Default());
+        }
+
+        // A path in the job file starts from its folder; a path that was typed, from where it was typed.
+        var path = given.Any(m => m.Member == "shop") ? request.ShopPath : Path.Combine(folder, request.ShopPath);
+        return InputFile.Read(path).Then(content => ShopReading.Read(path, content));
+    }
+
+    private static Outcome<Effort> EffortOf(Option threadsOption, string? threads, Option limitOption, string? limit)
+    {
+        var count = Environment.ProcessorCount;
+        if (threads is not null
+            && !(int.TryParse(threads, NumberStyles.None, CultureInfo.InvariantCulture, out count) && count is >= 1 and <= 1024))
+        {
+            return Outcome<Effort>.Refuse(PlanOptions.Bad(threadsOption, threads, "a whole number from 1 to 1024"));
+        }
+
+        if (limit is null)
+        {
+            return Outcome<Effort>.Of(new Effort(count, null));
+        }
+
+        return PlanOptions.NumbersOf(limit) is [> 0 and <= 1e6 and var seconds]
+            ? Outcome<Effort>.Of(new Effort(count, TimeSpan.FromSeconds(seconds)))
+            : Outcome<Effort>.Refuse(PlanOptions.Bad(limitOption, limit, "seconds, more than 0 and at most 1000000"));
+    }
+
+    private static int Plan(
+        Job job,
+        ImmutableArray<Finding> found,
+        Effort effort,
+        string? outFolder,
+        bool progress,
+        Terminal terminal,
+        CancellationToken cancellation)
+    {
+        if (outFolder is not null && OutputFolder.Try(outFolder) is { } unwritable)
+        {
+            return terminal.Refuse([.. found, unwritable]);
+        }
+
+        terminal.Print(found);
+        var lines = progress || terminal.ErrorIsTerminal ? new ProgressLines(terminal.Error, progress) : null;
+        var planned = Planning.Plan(job, effort, lines, cancellation);
+        terminal.Print(planned.Findings);
+
+        // What was found on reading belongs into the handed-over files as much as what planning found.
+        var result = planned with { Findings = found.AddRange(planned.Findings) };
+        terminal.Out.Write(Results.Summary(result));
+        if (result.Layout is null)
+        {
+            return ExitCodes.Of(result, cancellation.IsCancellationRequested);
+        }
+
+        if (outFolder is not null)
+        {
+            if (OutputFolder.Write(outFolder, Results.Files(result)) is { } refusal)
+            {
+                return terminal.Refuse([refusal]);
+            }
+
+            terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", Results.Files(result).Select(f => f.Name))}");
+        }
+
+        return ExitCodes.Of(result, cancellation.IsCancellationRequested);
+    }
+}

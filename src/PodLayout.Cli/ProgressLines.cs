@@ -1,0 +1,33 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace PodLayout.Cli;
+
+/// <summary>Prints where the search stands: at most one line a second, and none in the first two unless asked for.</summary>
+internal sealed class ProgressLines(TextWriter error, bool fromTheStart) : IProgress<Progress>
+{
+    private static readonly TimeSpan Quiet = TimeSpan.FromSeconds(2);
+    private static readonly TimeSpan Between = TimeSpan.FromSeconds(1);
+
+    private readonly Stopwatch clock = Stopwatch.StartNew();
+    private readonly Lock gate = new();
+    private TimeSpan? last;
+
+    public void Report(Progress value)
+    {
+        lock (gate)
+        {
+            var now = clock.Elapsed;
+            if (last is { } before ? now - before < Between : !fromTheStart && now < Quiet)
+            {
+                return;
+            }
+
+            last = now;
+            var best = value.PodsOfBest is { } pods ? string.Create(CultureInfo.InvariantCulture, $"best {pods} pods") : "no layout yet";
+            error.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"podlayout: {now.TotalSeconds:0} s: {best}, at least {value.FewestPossible}; {value.Placements} placements looked at, {value.Open} open"));
+        }
+    }
+}

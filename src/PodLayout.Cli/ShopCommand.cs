@@ -1,0 +1,73 @@
+using System.CommandLine;
+using System.Globalization;
+using System.Text;
+using PodLayout.Schemas;
+using PodLayout.Shops;
+using PodLayout.Shops.Written;
+
+namespace PodLayout.Cli;
+
+/// <summary><c>shop</c> and <c>schema</c>: the files that people write.</summary>
+internal static class ShopCommand
+{
+    public static Command Make(Terminal terminal, Action<Func<CancellationToken, int>> run)
+    {
+        Argument<string?> input = new("FILE")
+        {
+            Description = "A shop file to check. Without it, the built-in shop is printed, to start your own file from.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        Command command = new("shop", "Checks a shop file and prints what it holds, or prints the built-in shop.") { input };
+        command.SetAction(parsed => run(_ =>
+        {
+            if (parsed.GetValue(input) is not { } path)
+            {
+                terminal.Out.Write(Encoding.UTF8.GetString(ShopReading.DefaultText()));
+                return ExitCodes.LayoutFound;
+            }
+
+            var shop = InputFile.Read(path).Then(content => ShopReading.Read(path, content));
+            if (!shop.Succeeded)
+            {
+                return terminal.Refuse(shop.Findings);
+            }
+
+            terminal.Print(shop.Findings);
+            terminal.Out.Write(Said(shop.Value));
+            return ExitCodes.LayoutFound;
+        }));
+        return command;
+    }
+
+    public static Command MakeSchema(Terminal terminal, Action<Func<CancellationToken, int>> run)
+    {
+        Argument<string> which = new("FORM") { Description = "shop or job." };
+        which.AcceptOnlyFromAmong("shop", "job");
+        Command command = new("schema", "Prints the JSON Schema of shop.json or job.json.") { which };
+        command.SetAction(parsed => run(_ =>
+        {
+            terminal.Out.Write(parsed.GetRequiredValue(which) == "shop" ? PublishedSchemas.Shop : PublishedSchemas.Job);
+            return ExitCodes.LayoutFound;
+        }));
+        return command;
+    }
+
+    private static string Said(Shop shop)
+    {
+        StringBuilder text = new();
+        var board = shop.Board;
+        var working = board.Ports.Count(p => p.State == PortState.Working);
+        Line($"{shop.Name}: {board.Name}");
+        Line($"Board {board.WidthMm:0.###} x {board.LengthMm:0.###} mm, pitch {board.PitchMm:0.###} mm, grooves {board.GrooveWidthMm:0.###} mm wide, first crossing at ({board.FirstGroove.X:0.###}, {board.FirstGroove.Y:0.###})");
+        Line($"Usable from ({board.UsableArea.MinX:0.###}, {board.UsableArea.MinY:0.###}) to ({board.UsableArea.MaxX:0.###}, {board.UsableArea.MaxY:0.###}) mm");
+        Line($"{board.Ports.Length} ports, {working} of them working; {board.Obstacles.Length} pins, stops and damaged spots");
+        foreach (var pod in shop.Pods)
+        {
+            Line($"Pod {pod.Name}: {pod.Footprint.ExtentXMm:0.###} x {pod.Footprint.ExtentYMm:0.###} mm{(pod.Footprint is PodFootprint.Round ? ", round" : "")}, {pod.Stock} in stock");
+        }
+
+        return text.ToString();
+
+        void Line(FormattableString line) => text.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
+    }
+}

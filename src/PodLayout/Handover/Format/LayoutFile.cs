@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+
+namespace PodLayout.Handover.Format;
+
+/// <summary>
+/// What <c>layout.json</c> holds. It says everything that is needed to check the layout again without any other file.
+/// Lengths are in mm, rounded to 0.001 mm. The members stand in this order.
+/// </summary>
+/// <param name="Schema">Always <c>podlayout-layout</c>.</param>
+/// <param name="Version">Version of this format.</param>
+/// <param name="Job">What the shop calls the job.</param>
+/// <param name="Part">The part, as drawn and as it lies on the board.</param>
+/// <param name="Rules">Distances and limits that were kept.</param>
+/// <param name="Asked">What was asked about where the part should lie.</param>
+/// <param name="Shop">The board and the pods in stock.</param>
+/// <param name="Placement">Where the part lies; null when there is no layout.</param>
+/// <param name="Pods">The pods in placing order; empty when there is no layout.</param>
+/// <param name="OpenPorts">Names of the ports to open; all others stay plugged.</param>
+/// <param name="Support">How well the part is supported; null when there is no layout.</param>
+/// <param name="Proof">What is proven; null when there is no layout.</param>
+/// <param name="Unsupported">When there is no layout: what could not be supported.</param>
+/// <param name="Interrupted">Whether the work was cut short.</param>
+/// <param name="Work">How much was looked at.</param>
+/// <param name="Findings">What a person should know, in order.</param>
+/// <param name="Cautions">What these figures do not say.</param>
+public sealed record LayoutFile(
+    string Schema,
+    int Version,
+    string Job,
+    PartEntry Part,
+    RulesEntry Rules,
+    AskedEntry Asked,
+    ShopEntry Shop,
+    PlacementEntry? Placement,
+    ImmutableArray<PodEntry> Pods,
+    ImmutableArray<string> OpenPorts,
+    SupportEntry? Support,
+    ProofEntry? Proof,
+    ImmutableArray<StretchEntry> Unsupported,
+    bool Interrupted,
+    WorkEntry Work,
+    ImmutableArray<FindingEntry> Findings,
+    ImmutableArray<string> Cautions)
+{
+    /// <summary>The word that tells this format from others.</summary>
+    public const string SchemaWord = "podlayout-layout";
+
+    /// <summary>The version that this program writes and reads.</summary>
+    public const int CurrentVersion = 1;
+}

@@ -1,0 +1,14 @@
+using System.Collections.Immutable;
+
+namespace PodLayout.Handover.Format;
+
+/// <summary>The shape of the part: closed rings, counter-clockwise, the first point not repeated.</summary>
+/// <param name="Bounds">The smallest box around the outline.</param>
+/// <param name="OutlineMm">The outer edge.</param>
+/// <param name="HolesMm">Through holes.</param>
+/// <param name="DefectsMm">Spots where a seal will not hold.</param>
+public sealed record ShapeEntry(
+    BoxEntry Bounds,
+    ImmutableArray<XyMm> OutlineMm,
+    ImmutableArray<ImmutableArray<XyMm>> HolesMm,
+    ImmutableArray<ImmutableArray<XyMm>> DefectsMm);

@@ -1,0 +1,170 @@
+using PodLayout.Findings;
+using PodLayout.Handover.Format;
+
+namespace PodLayout.Handover;
+
+/// <summary>Contradictions inside a layout file whose members are all of the right type.</summary>
+internal static class LayoutFileCheck
+{
+    /// <summary>The first one; null when there is none. Whether the layout keeps its rules is not asked here.</summary>
+    public static Finding? FirstContradiction(string fileName, LayoutFile file)
+    {
+        var found = All(file).FirstOrDefault();
+        return found == default ? null : new Finding(
+            "layout-contradicts-itself", Severity.Refused, FindingKind.File, found.Message, new Place.InJson(fileName, found.Path),
+            "Write the file again with the plan command; it is not meant to be edited by hand.");
+    }
+
+    private static IEnumerable<(string Path, string Message)> All(LayoutFile file) =>
+        [.. Shapes(file), .. Board(file.Shop.Board), .. PodTypes(file.Shop), .. Asked(file.Asked), .. Pods(file), .. Together(file)];
+
+    private static IEnumerable<(string Path, string Message)> Shapes(LayoutFile file)
+    {
+        foreach (var (path, shape) in new[] { ("$.part.inDrawing", file.Part.InDrawing), ("$.part.onBoard", file.Part.OnBoard) })
+        {
+            if (shape is null)
+            {
+                continue;
+            }
+
+            var rings = shape.HolesMm.Select((r, i) => ($"{path}.holesMm[{i}]", r))
+                .Concat(shape.DefectsMm.Select((r, i) => ($"{path}.defectsMm[{i}]", r)))
+                .Prepend(($"{path}.outlineMm", shape.OutlineMm));
+            foreach (var (ringPath, ring) in rings)
+            {
+                if (ring.Length < 3)
+                {
+                    yield return (ringPath, $"A ring needs at least 3 points; {ring.Length} were found.");
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<(string Path, string Message)> Board(BoardEntry board)
+    {
+        foreach (var (name, value) in new[]
+        {
+            ("widthMm", board.WidthMm), ("lengthMm", board.LengthMm), ("pitchMm", board.PitchMm),
+            ("portDiameterMm", board.PortDiameterMm),
+        })
+        {
+            if (value <= 0)
+            {
+                yield return ($"$.shop.board.{name}", "A length greater than 0 was expected.");
+            }
+        }
+
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        for (var i = 0; i < board.Ports.Length; i++)
+        {
+            if (!names.Add(board.Ports[i].Name))
+            {
+                yield return ($"$.shop.board.ports[{i}].name", "Another port has the same name.");
+            }
+        }
+
+        for (var i = 0; i < board.Obstacles.Length; i++)
+        {
+            var o = board.Obstacles[i];
+            var isDisc = o is { CentreMm: not null, DiameterMm: not null, Extent: null };
+            var isRectangle = o is { CentreMm: null, DiameterMm: null, Extent: not null };
+            if (!isDisc && !isRectangle)
+            {
+                yield return ($"$.shop.board.obstacles[{i}]", "Either centreMm and diameterMm or extent was expected.");
+            }
+        }
+    }
+
+    private static IEnumerable<(string Path, string Message)> PodTypes(ShopEntry shop)
+    {
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        for (var i = 0; i < shop.PodTypes.Length; i++)
+        {
+            var type = shop.PodTypes[i];
+            if (!names.Add(type.Name))
+            {
+                yield return ($"$.shop.podTypes[{i}].name", "Another pod type has the same name.");
+            }
+
+            var isRectangle = type is { WidthMm: > 0, LengthMm: > 0, DiameterMm: null };
+            var isRound = type is { WidthMm: null, LengthMm: null, DiameterMm: > 0 };
+            if (!isRectangle && !isRound)
+            {
+                yield return ($"$.shop.podTypes[{i}]", "Either widthMm and lengthMm or diameterMm, greater than 0, was expected.");
+            }
+        }
+    }
+
+    private static IEnumerable<(string Path, string Message)> Asked(AskedEntry asked)
+    {
+        if ((asked.Given is null) == asked.SearchAnglesDeg.IsEmpty)
+        {
+            yield return ("$.asked", "Either a given placement or at least one angle to search was expected.");
+        }
+    }
+
+    private static IEnumerable<(string Path, string Message)> Pods(LayoutFile file)
+    {
+        var types = file.Shop.PodTypes.Select(t => t.Name).ToHashSet(StringComparer.Ordinal);
+        var ports = file.Shop.Board.Ports.Select(p => p.Name).ToHashSet(StringComparer.Ordinal);
+        for (var i = 0; i < file.Pods.Length; i++)
+        {
+            var pod = file.Pods[i];
+            if (pod.Id != LayoutFiling.PodId(i))
+            {
+                yield return ($"$.pods[{i}].id", $"\"{LayoutFiling.PodId(i)}\" was expected: pods are numbered in placing order.");
+            }
+
+            if (!types.Contains(pod.Type))
+            {
+                yield return ($"$.pods[{i}].type", "The shop in this file has no pod type of this name.");
+            }
+
+            for (var k = 0; k < pod.OpenPorts.Length; k++)
+            {
+                if (!ports.Contains(pod.OpenPorts[k]))
+                {
+                    yield return ($"$.pods[{i}].openPorts[{k}]", "The board in this file has no port of this name.");
+                }
+            }
+        }
+
+        var ids = file.Pods.Select(p => p.Id).ToHashSet(StringComparer.Ordinal);
+        var points = file.Support?.Points ?? [];
+        for (var i = 0; i < points.Length; i++)
+        {
+            if (!ids.Contains(points[i].Pod))
+            {
+                yield return ($"$.support.points[{i}].pod", "There is no pod with this id.");
+            }
+        }
+    }
+
+    private static IEnumerable<(string Path, string Message)> Together(LayoutFile file)
+    {
+        var fed = file.Pods.SelectMany(p => p.OpenPorts).ToHashSet(StringComparer.Ordinal);
+        if (!fed.SetEquals(file.OpenPorts))
+        {
+            yield return ("$.openPorts", "These are not the ports that the pods name.");
+        }
+
+        var parts = new (string Path, bool Present)[]
+        {
+            ("$.support", file.Support is not null),
+            ("$.proof", file.Proof is not null),
+            ("$.part.onBoard", file.Part.OnBoard is not null),
+        };
+        foreach (var (path, present) in parts)
+        {
+            if (present != (file.Placement is not null))
+            {
+                yield return (path, "It must be null exactly when placement is null.");
+            }
+        }
+
+        if (file.Placement is null && !file.Pods.IsEmpty)
+        {
+            yield return ("$.pods", "Pods without a placement of the part.");
+        }
+    }
+}

@@ -1,0 +1,144 @@
+using System.Collections.Immutable;
+using PodLayout.Findings;
+using PodLayout.Geometry;
+using PodLayout.Handover.Format;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+using PodLayout.Parts;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover;
+
+/// <summary>From the records of the program to the external form, rounded.</summary>
+internal static class LayoutFiling
+{
+    public static string PodId(int index) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"P{index + 1}");
+
+    public static LayoutFile File(PlanResult result)
+    {
+        var job = result.Job;
+        var layout = result.Layout;
+        return new(
+            LayoutFile.SchemaWord,
+            LayoutFile.CurrentVersion,
+            job.Name,
+            PartOf(job.Part, layout?.Placement),
+            new(
+                Mm(job.Margins.SealMarginMm), Mm(job.Margins.CutClearanceMm), Mm(job.Support.OverhangAlongGrainMm),
+                Mm(job.Support.OverhangAcrossGrainMm), Mm(job.Support.InteriorSpanMm), Mm(job.Support.EdgeStepMm),
+                Mm(job.Support.InteriorStepMm)),
+            AskedOf(job.Placement),
+            ShopOf(job.Shop),
+            layout is null ? null : PlacementOf(layout.Placement),
+            [.. (layout?.Pods ?? []).Select(PodOf)],
+            [.. OpenPorts(layout).Select(p => p.Name)],
+            layout is null ? null : SupportOf(layout),
+            layout is null ? null : new(
+                layout.Proof.Scope, layout.Proof.FewestPodsPossible, Mm(layout.Proof.PlacingToleranceMm), layout.Proof.Words),
+            [.. result.Unsupported.Select(StretchOf)],
+            result.Interrupted,
+            new(result.Work.Seats, result.Work.Points, result.Work.Placements),
+            [.. result.Findings.Select(FindingOf)],
+            Cautions.Of(result));
+    }
+
+    /// <summary>The ports to open, in the order of the board.</summary>
+    public static IEnumerable<Port> OpenPorts(Layout? layout) =>
+        (layout?.Pods ?? []).SelectMany(p => p.OpenPorts).Distinct()
+            .OrderBy(p => p.Centre.Y).ThenBy(p => p.Centre.X).ThenBy(p => p.Name, StringComparer.Ordinal);
+
+    /// <summary>Rounded to 0.001; adding zero takes the sign off a negative zero.</summary>
+    public static double Mm(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero) + 0.0;
+
+    public static XyMm Xy(Point2 p) => new(Mm(p.X), Mm(p.Y));
+
+    private static double? Mm(double? value) => value is { } v ? Mm(v) : null;
+
+    // 0.001 degree would be 0.06 mm at the far end of a board of 3.6 m.
+    private static double Deg(double value) => Math.Round(value, 9, MidpointRounding.AwayFromZero) + 0.0;
+
+    // A limit of 100 mm in steps of 0.0001 is 0.01 mm.
+    private static double Share(double value) => Math.Round(value, 4, MidpointRounding.AwayFromZero) + 0.0;
+
+    private static BoxEntry Box(Box2 b) => new(Mm(b.MinX), Mm(b.MinY), Mm(b.MaxX), Mm(b.MaxY));
+
+    private static PartEntry PartOf(Part part, Placement? placement) => new(
+        part.Name, Mm(part.ThicknessMm), part.Species, Deg(part.GrainDeg), Mm(part.Shape.AreaMm2), ShapeOf(part.Shape),
+        placement is null ? null : ShapeOf(part.Shape.Laid(Turn.FromDegrees(placement.AngleDeg), placement.ZeroOnBoard)));
+
+    private static ShapeEntry ShapeOf(PartShape shape) => new(
+        Box(shape.Outline.Bounds), RingOf(shape.Outline), [.. shape.Holes.Select(RingOf)], [.. shape.Defects.Select(RingOf)]);
+
+    private static ImmutableArray<XyMm> RingOf(Ring ring) => [.. ring.Points.Select(Xy)];
+
+    private static AskedEntry AskedOf(PlacementWish wish) => wish switch
+    {
+        PlacementWish.Given given => new(new(Xy(given.ZeroOnBoard), Deg(given.AngleDeg)), []),
+        PlacementWish.Search search => new(null, [.. search.AnglesDeg.Select(Deg)]),
+        _ => throw new ArgumentOutOfRangeException(nameof(wish), wish, "Unknown wish."),
+    };
+
+    private static PlacementEntry PlacementOf(Placement placement) =>
+        new(Xy(placement.ZeroOnBoard), Deg(placement.AngleDeg));
+
+    private static ShopEntry ShopOf(Shop shop)
+    {
+        var board = shop.Board;
+        return new(
+            shop.Name,
+            Mm(shop.PodGapMm),
+            new(
+                board.Name, Mm(board.WidthMm), Mm(board.LengthMm), Mm(board.PitchMm), Mm(board.GrooveWidthMm),
+                Mm(board.GrooveDepthMm), Xy(board.FirstGroove), Box(board.UsableArea), Mm(board.PortDiameterMm),
+                Mm(board.PortMarginMm), [.. board.Ports.Select(p => new PortEntry(p.Name, Xy(p.Centre), p.State))],
+                [.. board.Obstacles.Select(ObstacleOf)]),
+            [.. shop.Pods.Select(PodTypeOf)]);
+    }
+
+    private static ObstacleEntry ObstacleOf(Obstacle o) => o.Shape switch
+    {
+        ObstacleShape.Disc d => new(o.Name, o.Kind, Xy(d.Centre), Mm(d.DiameterMm), null, Mm(o.ClearanceMm)),
+        ObstacleShape.Rectangle r => new(o.Name, o.Kind, null, null, Box(r.Extent), Mm(o.ClearanceMm)),
+        _ => throw new ArgumentOutOfRangeException(nameof(o), o, "Unknown shape."),
+    };
+
+    private static PodTypeEntry PodTypeOf(PodType t)
+    {
+        var rectangle = t.Footprint as PodFootprint.Rectangle;
+        var round = t.Footprint as PodFootprint.Round;
+        return new(
+            t.Name, Mm(rectangle?.WidthMm), Mm(rectangle?.LengthMm), Mm(round?.DiameterMm), Mm(t.SealInsetAboveMm),
+            Mm(t.SealInsetBelowMm), Mm(t.HeightMm), t.MayTurn, t.Stock, t.PortsNeeded);
+    }
+
+    private static PodEntry PodOf(PlacedPod pod, int index) => new(
+        PodId(index), pod.Type.Name, pod.Turned, pod.Column + 1, pod.Row + 1, Xy(pod.Centre), Box(pod.BodyBox),
+        [.. pod.OpenPorts.Select(p => p.Name)]);
+
+    private static SupportEntry SupportOf(Layout layout)
+    {
+        var turn = Turn.FromDegrees(layout.Placement.AngleDeg);
+        var points = layout.SupportPoints.Select(p => new SupportPointEntry(
+            Xy(p.OnPart), Xy(turn.Apply(p.OnPart) + layout.Placement.ZeroOnBoard), p.IsEdge, Share(p.ShareOfLimit), PodId(p.Pod)));
+        return new(Share(layout.WorstShareOfLimit), WorstPoint(layout) is { } worst ? Xy(worst.OnPart) : null, [.. points]);
+    }
+
+    /// <summary>The first of the points with the worst share; null when there are no points.</summary>
+    public static SupportPoint? WorstPoint(Layout layout) =>
+        layout.SupportPoints.FirstOrDefault(p => p.ShareOfLimit >= layout.WorstShareOfLimit);
+
+    private static StretchEntry StretchOf(UnsupportedStretch s, int index) => new(
+        index + 1, Xy(s.From), Xy(s.To), Mm(s.LengthMm), s.IsEdge, s.Cause, Mm(s.OverhangThatWouldDoMm));
+
+    private static FindingEntry FindingOf(Finding f) => new(
+        f.Code, f.Severity, f.Kind, f.Message, f.Place is null ? null : PlaceOf(f.Place), f.Remedy);
+
+    private static PlaceEntry PlaceOf(Place place) => place switch
+    {
+        Place.InFile p => new(p.File, p.Line, null, null, null, null),
+        Place.InDrawing p => new(p.File, null, new(Mm(p.XMm), Mm(p.YMm)), p.Entity, null, null),
+        Place.InJson p => new(p.File, null, null, null, p.Path, null),
+        Place.InOption p => new(null, null, null, null, null, p.Name),
+        _ => throw new ArgumentOutOfRangeException(nameof(place), place, "Unknown place."),
+    };
+}

@@ -1,0 +1,28 @@
+using PodLayout.Layouts;
+
+namespace PodLayout.Handover;
+
+/// <summary><c>pods.csv</c>: one row a pod, in placing order.</summary>
+public static class PodsCsv
+{
+    /// <summary>
+    /// The file's text. Column and row are the grooves along the pod's left and lower edge, counted from 1 at the datum; X and
+    /// Y are the pod's centre from the datum. Without a layout there is only the header.
+    /// </summary>
+    public static string Write(PlanResult result)
+    {
+        string[] header = ["pod", "type", "turn_deg", "x_mm", "y_mm", "column", "row", "ports"];
+        var rows = (result.Layout?.Pods ?? []).Select((pod, i) => (string[])
+        [
+            LayoutFiling.PodId(i),
+            CsvText.Text(pod.Type.Name),
+            pod.Turned ? "90" : "0",
+            CsvText.Mm(pod.Centre.X),
+            CsvText.Mm(pod.Centre.Y),
+            CsvText.Count(pod.Column + 1),
+            CsvText.Count(pod.Row + 1),
+            CsvText.Text(string.Join(' ', pod.OpenPorts.Select(p => p.Name))),
+        ]);
+        return CsvText.Of(rows.Prepend(header));
+    }
+}

@@ -1,0 +1,42 @@
+using PodLayout.Layouts;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover;
+
+/// <summary><c>ports.csv</c>: one row a port to open; the last column says on every row what happens to the others.</summary>
+public static class PortsCsv
+{
+    /// <summary>
+    /// The file's text. Column and row are the grooves next to the port on the datum's side, counted from 1 (0 where the port
+    /// lies before the first groove). Without a layout there is only the header.
+    /// </summary>
+    public static string Write(PlanResult result)
+    {
+        var board = result.Job.Shop.Board;
+        var others = Others(board);
+        string[] header = ["open_port", "x_mm", "y_mm", "column", "row", "pod", "all_other_ports"];
+        var podOf = (result.Layout?.Pods ?? [])
+            .SelectMany((pod, i) => pod.OpenPorts.Select(port => (port.Name, Id: LayoutFiling.PodId(i))))
+            .ToLookup(p => p.Name, p => p.Id, StringComparer.Ordinal);
+        var rows = LayoutFiling.OpenPorts(result.Layout).Select(port => (string[])
+        [
+            CsvText.Text(port.Name),
+            CsvText.Mm(port.Centre.X),
+            CsvText.Mm(port.Centre.Y),
+            CsvText.Count(GroovesBefore(port.Centre.X - board.FirstGroove.X, board.PitchMm)),
+            CsvText.Count(GroovesBefore(port.Centre.Y - board.FirstGroove.Y, board.PitchMm)),
+            CsvText.Text(string.Join(' ', podOf[port.Name])),
+            CsvText.Text(others),
+        ]);
+        return CsvText.Of(rows.Prepend(header));
+    }
+
+    private static string Others(GridBoard board)
+    {
+        var stuck = board.Ports.Where(p => p.State == PortState.StuckOpen).Select(p => p.Name).ToList();
+        return stuck.Count == 0 ? "stay plugged" : $"stay plugged; these cannot be: {string.Join(' ', stuck)}";
+    }
+
+    private static int GroovesBefore(double fromFirstMm, double pitchMm) =>
+        (int)Math.Floor((fromFirstMm + Tolerances.ContactMm) / pitchMm) + 1;
+}

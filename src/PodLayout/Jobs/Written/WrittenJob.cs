@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using System.ComponentModel;
+using PodLayout.JsonFiles;
+using PodLayout.Parts;
+
+namespace PodLayout.Jobs.Written;
+
+/// <summary>A job as a person writes it in <c>job.json</c>. The published schema is made from these types.</summary>
+[Description("What is asked: the part's drawing, the wood, the distances to keep and where the part may lie.")]
+internal sealed record WrittenJob
+{
+    [Description("Where the schema lies; for editors only.")]
+    public string? Schema { get; init; }
+
+    [Description("Version of this form: 1.")]
+    public required int Version { get; init; }
+
+    [Description("What the shop calls the job; the drawing's file name when not given.")]
+    public string? Name { get; init; }
+
+    [Description("Free remark; not used.")]
+    public string? Note { get; init; }
+
+    [Description("The part's drawing (.dxf or .svg), as a path from the folder of this file.")]
+    public required string Drawing { get; init; }
+
+    [Description("Unit of the drawing; goes before what the drawing says of itself.")]
+    public WrittenUnit? Units { get; init; }
+
+    [Description("Layer that holds the part's outline; the largest ring of the drawing when not given.")]
+    public string? OutlineLayer { get; init; }
+
+    [Description("What the layers of the drawing hold, by layer name (any case; * stands for any characters); a layer that is not named here holds outline and holes.")]
+    public ImmutableSortedDictionary<string, LayerRole> Layers { get; init; } =
+        ImmutableSortedDictionary<string, LayerRole>.Empty;
+
+    [Description("Ends of drawn lines nearer than this are joined, with a warning, mm.")]
+    [Bounds(From = 0, To = 10)]
+    public double JoinGapMm { get; init; } = Tolerances.JoinGapMm;
+
+    [Description("Greatest distance between a drawn curve and the chords that stand for it, mm.")]
+    [Bounds(From = 0.0001, To = 1)]
+    public double ChordToleranceMm { get; init; } = Tolerances.ChordMm;
+
+    [Description("Thickness of the part, mm.")]
+    [Bounds(Over = 0, To = 1000)]
+    public required double ThicknessMm { get; init; }
+
+    [Description("The wood, in free words.")]
+    public string Species { get; init; } = "";
+
+    [Description("Direction of the grain in the drawing, degrees counter-clockwise from X.")]
+    [Bounds(From = -360, To = 360)]
+    public double GrainDeg { get; init; }
+
+    [Description("Least distance from a pod's upper seal to the edge of sound wood, mm.")]
+    [Bounds(From = 0, To = 1000)]
+    public double SealMarginMm { get; init; } = 3;
+
+    [Description("Least distance from a pod's body to the finished line of a through-cut, mm.")]
+    [Bounds(From = 0, To = 1000)]
+    public double CutClearanceMm { get; init; } = 3;
+
+    [Description("How far the part's edge may reach beyond its nearest pod, through the wood, mm: one number, or one along and one across the grain; 60 when not given.")]
+    public WrittenOverhang OverhangMm { get; init; } = new WrittenOverhang.Same { Mm = 60 };
+
+    [Description("How far any point within the part may be from its nearest pod, through the wood, mm.")]
+    [Bounds(Over = 0, To = 10_000)]
+    [NullMeans("No such rule.")]
+    public double? InteriorSpanMm { get; init; } = 200;
+
+    [Description("Points along the edges that must be supported are at most this far apart, mm.")]
+    [Bounds(From = 0.5, To = 1000)]
+    public double EdgeStepMm { get; init; } = 10;
+
+    [Description("Points within the part that must be supported stand on a square lattice of this step, mm.")]
+    [Bounds(From = 1, To = 1000)]
+    public double InteriorStepMm { get; init; } = 30;
+
+    [Description("The shop's file, as a path from the folder of this file; the built-in shop when not given.")]
+    public string? Shop { get; init; }
+
+    [Description("Where the part should lie: \"search\" for the best place as drawn, or a place or angles; \"search\" when not given.")]
+    public WrittenPlacement Placement { get; init; } = new WrittenPlacement.Word();
+}

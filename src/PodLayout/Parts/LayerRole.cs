@@ -1,0 +1,17 @@
+namespace PodLayout.Parts;
+
+/// <summary>What the rings on a layer of the drawing are.</summary>
+public enum LayerRole
+{
+    /// <summary>The outer edge; rings inside it on the same layer are holes.</summary>
+    Outline,
+
+    /// <summary>Through holes.</summary>
+    Hole,
+
+    /// <summary>Spots where a seal will not hold.</summary>
+    Defect,
+
+    /// <summary>Not the part: construction lines, dimensions, a frame.</summary>
+    Ignore,
+}

@@ -1,0 +1,39 @@
+namespace PodLayout.Reading.Curves;
+
+/// <summary>
+/// An arc of a circle or ellipse, in the one form that every affine map keeps:
+/// centre + u cos t + v sin t for t from <paramref name="From"/> to <paramref name="To"/> (radians).
+/// </summary>
+internal sealed record EllipticArc(Point3 Centre, Point3 U, Point3 V, double From, double To)
+{
+    /// <summary>Whether the arc is the whole ellipse. Writers round 2π, so nearly whole is whole.</summary>
+    public bool IsWhole => Math.Abs(Math.Abs(To - From) - Math.Tau) < 1e-6;
+
+    public static EllipticArc Circle(Point3 centre, double radius) =>
+        new(centre, new(radius, 0, 0), new(0, radius, 0), 0, Math.Tau);
+
+    public EllipticArc Mapped(Affine3 map) => new(map.Apply(Centre), map.Turn(U), map.Turn(V), From, To);
+
+    public Point3 At(double t) => Centre + U * Math.Cos(t) + V * Math.Sin(t);
+
+    /// <summary>Points on the arc, even by parameter, both ends included (the last left out when whole).</summary>
+    public IEnumerable<Point3> Chords(double tolerance)
+    {
+        // The greatest stretch of the unit circle is at most this; the sagitta of a chord over dt is
+        // 2 r sin²(dt/4), and an affine map stretches it by no more than the largest radius.
+        var radius = Math.Max(LargestRadius(), double.Epsilon);
+        var half = Math.Sqrt(Math.Min(1, tolerance / (2 * radius)));
+        var step = Math.Min(4 * Math.Asin(half), Math.PI / 4);
+        var count = Math.Max(1, (int)Math.Min(1e6, Math.Ceiling(Math.Abs(To - From) / step - 1e-9)));
+        var last = IsWhole ? count - 1 : count;
+        for (var i = 0; i <= last; i++)
+            yield return At(From + (To - From) * i / count);
+    }
+
+    /// <summary>Largest semi-axis of the projection on the XY plane: the larger singular value of (u, v).</summary>
+    private double LargestRadius()
+    {
+        double a = U.X * U.X + U.Y * U.Y, b = V.X * V.X + V.Y * V.Y, c = U.X * V.X + U.Y * V.Y;
+        return Math.Sqrt((a + b) / 2 + Math.Sqrt((a - b) * (a - b) / 4 + c * c));
+    }
+}

@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using PodLayout.Findings;
+
+namespace PodLayout.Reading;
+
+/// <summary>Collects what is found while one drawing is read; all of it is about the drawing.</summary>
+internal sealed class DrawingFindings(string fileName)
+{
+    private readonly List<Finding> _all = [];
+
+    public string FileName => fileName;
+
+    public bool HasRefusal => _all.Exists(f => f.Severity == Severity.Refused);
+
+    public ImmutableArray<Finding> All => [.. _all];
+
+    public void Add(Severity severity, string code, string message, string? remedy = null, int? line = null) =>
+        _all.Add(new(code, severity, FindingKind.Drawing, message, new Place.InFile(fileName, line), remedy));
+
+    public void AddAt(Severity severity, string code, string message, Geometry.Point2 at, string? remedy = null) =>
+        _all.Add(new(code, severity, FindingKind.Drawing, message, new Place.InDrawing(fileName, at.X, at.Y), remedy));
+
+    public void Note(string code, string message, int? line = null) => Add(Severity.Note, code, message, null, line);
+
+    public void Mended(string code, string message, int? line = null) => Add(Severity.Mended, code, message, null, line);
+
+    public void Warn(string code, string message, string? remedy = null, int? line = null) =>
+        Add(Severity.Warning, code, message, remedy, line);
+
+    public void Refuse(string code, string message, string? remedy = null, int? line = null) =>
+        Add(Severity.Refused, code, message, remedy, line);
+}

@@ -1,0 +1,11 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+
+namespace PodLayout.Reading;
+
+/// <summary>One line or curve of a drawing as chords, in millimetres, before joining.</summary>
+/// <param name="Layer">Layer it is drawn on.</param>
+/// <param name="Points">Points on the curve; the first is not repeated when closed.</param>
+/// <param name="Closed">Whether the last point joins the first.</param>
+/// <param name="Origin">What it was, with its line, for messages.</param>
+internal sealed record DrawnPath(string Layer, ImmutableArray<Point2> Points, bool Closed, string Origin);

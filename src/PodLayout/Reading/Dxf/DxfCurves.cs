@@ -1,0 +1,209 @@
+using PodLayout.Reading.Curves;
+
+namespace PodLayout.Reading.Dxf;
+
+/// <summary>Turns one entity into chords.</summary>
+internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
+{
+    private readonly NumberReader _numbers = new(findings);
+
+    public NumberReader Numbers => _numbers;
+
+    /// <summary>Whether the kind is a line or curve that can be the edge of a part.</summary>
+    public static bool Draws(string kind) =>
+        kind is "LINE" or "ARC" or "CIRCLE" or "ELLIPSE" or "LWPOLYLINE" or "POLYLINE" or "SPLINE";
+
+    /// <summary>The entity's chords after the map to millimetres; null when it was left out, with a finding.</summary>
+    public Chain? Read(DxfEntity entity, Affine3 toMm) => entity.Kind switch
+    {
+        "LINE" => new([toMm.Apply(_numbers.Point(entity, 10)), toMm.Apply(_numbers.Point(entity, 11))], false),
+        "ARC" or "CIRCLE" => ReadCircular(entity, toMm),
+        "ELLIPSE" => ReadEllipse(entity, toMm),
+        "LWPOLYLINE" => ReadLightPolyline(entity, toMm),
+        "POLYLINE" => ReadPolyline(entity, toMm),
+        _ => ReadSpline(entity, toMm),
+    };
+
+    private Chain Chords(EllipticArc arc, Affine3 map)
+    {
+        var mapped = arc.Mapped(map);
+        return new([.. mapped.Chords(toleranceMm)], mapped.IsWhole);
+    }
+
+    private Chain? ReadCircular(DxfEntity entity, Affine3 toMm)
+    {
+        var radius = _numbers.Number(entity, 40, 0);
+        if (!(radius > 0))
+        {
+            findings.Warn("dxf-radius", $"{entity.Name} has a radius of {Text(radius)}; it was left out.", "Delete it, or give it a radius.", entity.Line);
+            return null;
+        }
+
+        var map = toMm.After(Affine3.FromExtrusion(_numbers.Extrusion(entity)));
+        var circle = EllipticArc.Circle(_numbers.Point(entity, 10), radius);
+        if (entity.Kind == "CIRCLE")
+            return Chords(circle, map);
+        double from = _numbers.Number(entity, 50, 0), to = _numbers.Number(entity, 51, 360);
+        if (Math.Abs(from) > 1e6 || Math.Abs(to) > 1e6)
+        {
+            findings.Refuse("dxf-angle", $"{entity.Name} runs from {Text(from)} to {Text(to)} degrees.", "Mend the arc in the drawing program.", entity.Line);
+            return null;
+        }
+
+        // Arcs run counter-clockwise; an end before the start goes on through 0, and equal angles a turn apart are a whole circle.
+        var span = (to - from) % 360;
+        span = span < 0 ? span + 360 : span;
+        span = span < 1e-9 && Math.Abs(to - from) > 180 ? 360 : span;
+        var start = from % 360 * Math.PI / 180;
+        return Chords(circle with { From = start, To = start + span * Math.PI / 180 }, map);
+    }
+
+    private Chain? ReadEllipse(DxfEntity entity, Affine3 toMm)
+    {
+        var major = _numbers.Point(entity, 11);
+        var extrusion = _numbers.Extrusion(entity);
+        var ratio = _numbers.Number(entity, 40, 1);
+        if (!(major.Length > 0) || ratio == 0 || !(extrusion.Length > 0))
+        {
+            findings.Warn("dxf-radius", $"{entity.Name} has an axis of length 0; it was left out.", "Delete it, or give it a size.", entity.Line);
+            return null;
+        }
+
+        var minor = (extrusion * (1 / extrusion.Length)).Cross(major) * ratio;
+        double from = _numbers.Number(entity, 41, 0), to = _numbers.Number(entity, 42, Math.Tau);
+        var span = (to - from) % Math.Tau;
+        span = span <= 0 ? span + Math.Tau : span;
+        return Chords(new(_numbers.Point(entity, 10), major, minor, from, from + span), toMm);
+    }
+
+    private Chain? ReadLightPolyline(DxfEntity entity, Affine3 toMm)
+    {
+        var elevation = _numbers.Number(entity, 38, 0);
+        var vertices = new List<(Point3 P, double Bulge)>();
+        foreach (var tag in entity.Tags)
+        {
+            if (tag.Code == 10)
+                vertices.Add((new(_numbers.Number(tag, entity), 0, elevation), 0));
+            else if (vertices.Count > 0 && tag.Code == 20)
+                vertices[^1] = (vertices[^1].P with { Y = _numbers.Number(tag, entity) }, vertices[^1].Bulge);
+            else if (vertices.Count > 0 && tag.Code == 42)
+                vertices[^1] = (vertices[^1].P, _numbers.Number(tag, entity));
+        }
+
+        return Polyline(entity, vertices, (entity.Integer(70, 0) & 1) != 0, toMm.After(Affine3.FromExtrusion(_numbers.Extrusion(entity))));
+    }
+
+    private Chain? ReadPolyline(DxfEntity entity, Affine3 toMm)
+    {
+        var flags = entity.Integer(70, 0);
+        if ((flags & (16 | 64)) != 0)
+        {
+            findings.Note("dxf-mesh", $"{entity.Name} is a mesh, not a line; it was left out.", entity.Line);
+            return null;
+        }
+
+        var inSpace = (flags & 8) != 0;
+        var elevation = _numbers.Number(entity, 30, 0);
+        var all = entity.Parts.Where(v => v.Kind == "VERTEX").ToList();
+        var frame = all.Count(v => (v.Integer(70, 0) & 16) != 0);
+        if (frame > 0 && frame < all.Count)
+        {
+            findings.Note("dxf-frame-vertex", $"{entity.Name}: {frame} vertices of the spline's frame are not on the curve and were left out.", entity.Line);
+            all.RemoveAll(v => (v.Integer(70, 0) & 16) != 0);
+        }
+
+        var vertices = all.ConvertAll(v =>
+        {
+            var p = _numbers.Point(v, 10);
+            return (inSpace ? p : p with { Z = elevation }, inSpace ? 0 : _numbers.Number(v, 42, 0));
+        });
+        var map = inSpace ? toMm : toMm.After(Affine3.FromExtrusion(_numbers.Extrusion(entity)));
+        return Polyline(entity, vertices, (flags & 1) != 0, map);
+    }
+
+    private Chain? Polyline(DxfEntity entity, List<(Point3 P, double Bulge)> vertices, bool closed, Affine3 map)
+    {
+        if (vertices.Count == 0)
+        {
+            findings.Warn("dxf-no-vertex", $"{entity.Name} has no vertices; it was left out.", null, entity.Line);
+            return null;
+        }
+
+        var points = new List<Point3>();
+        var sides = closed ? vertices.Count : vertices.Count - 1;
+        for (var i = 0; i < vertices.Count; i++)
+        {
+            points.Add(map.Apply(vertices[i].P));
+            var next = vertices[(i + 1) % vertices.Count].P;
+            if (i >= sides || vertices[i].Bulge == 0 || !((next - vertices[i].P).Length > 0))
+                continue;
+            // The ends are the vertices themselves, free of the arc's rounding.
+            var chords = Bulge.Arc(vertices[i].P, next, vertices[i].Bulge).Mapped(map).Chords(toleranceMm).ToList();
+            if (chords.Count > 2)
+                points.AddRange(chords[1..^1]);
+        }
+
+        return new(points, closed);
+    }
+
+    private Chain? ReadSpline(DxfEntity entity, Affine3 toMm)
+    {
+        var controls = _numbers.Points(entity, 10);
+        var fit = _numbers.Points(entity, 11);
+        var flags = entity.Integer(70, 0);
+        if (controls.Count == 0 && fit.Count > 1)
+        {
+            findings.Note("dxf-fit-points", $"{entity.Name} holds fit points only; a smooth cubic was laid through its {fit.Count} points.", entity.Line);
+            var through = FitSpline.Through(
+                [.. fit.Select(toMm.Apply)],
+                entity.Has(12) ? toMm.Turn(_numbers.Point(entity, 12)) : null,
+                entity.Has(13) ? toMm.Turn(_numbers.Point(entity, 13)) : null,
+                (flags & 1) != 0);
+            return new(through.Chords(toleranceMm), false);
+        }
+
+        var degree = entity.Integer(71, 3);
+        var knots = _numbers.Numbers(entity, 40);
+        var weights = _numbers.Numbers(entity, 41);
+        if (Trouble(degree, knots, controls.Count, weights) is { } trouble)
+        {
+            findings.Refuse("dxf-spline", $"{entity.Name}: {trouble}.", "Draw the spline anew, or export it as polyline or arcs.", entity.Line);
+            return null;
+        }
+
+        if (knots.Count == 0)
+        {
+            findings.Mended("dxf-spline-knots", $"{entity.Name} has no knots; even knots were put in.", entity.Line);
+            knots = EvenKnots(degree, controls.Count);
+        }
+
+        var spline = new SplineCurve(degree, [.. knots], [.. controls], weights.Count == 0 ? [] : [.. weights]).Mapped(toMm);
+        return new(spline.Chords(toleranceMm), false);
+    }
+
+    private static string? Trouble(int degree, List<double> knots, int controls, List<double> weights)
+    {
+        if (degree is < 1 or > 25)
+            return $"degree {degree}, expected 1 to 25";
+        if (controls <= degree)
+            return $"{controls} control points, expected at least {degree + 1} for degree {degree}";
+        if (knots.Count > 0 && knots.Count != controls + degree + 1)
+            return $"{knots.Count} knots, expected {controls + degree + 1} (control points + degree + 1)";
+        for (var i = 1; i < knots.Count; i++)
+        {
+            if (knots[i] < knots[i - 1])
+                return $"knot {i + 1} is smaller than the one before it";
+        }
+
+        if (knots.Count > 0 && !(knots[controls] > knots[degree]))
+            return "all knots are equal";
+        if (weights.Count > 0 && weights.Count != controls)
+            return $"{weights.Count} weights for {controls} control points";
+        return weights.Exists(w => !(w > 0)) ? "a weight is not greater than 0" : null;
+    }
+
+    private static List<double> EvenKnots(int degree, int controls) =>
+        [.. Enumerable.Range(0, controls + degree + 1).Select(i => (double)Math.Clamp(i - degree, 0, controls - degree))];
+
+    private static string Text(double number) => number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+}

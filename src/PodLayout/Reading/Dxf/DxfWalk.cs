@@ -1,0 +1,163 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Geometry;
+using PodLayout.Reading.Curves;
+
+namespace PodLayout.Reading.Dxf;
+
+/// <summary>Goes through the entities, into blocks, and collects what is drawn; counts what is left out and why.</summary>
+internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions options, DrawingFindings findings)
+{
+    /// <summary>More lines than any part has; arrays of blocks in damaged files ask for billions.</summary>
+    private const int MostPaths = 1_000_000;
+
+    /// <summary>Seen from above, a line may shorten by this share before it counts as tilted (0.8 degrees).</summary>
+    private const double FlatShare = 1e-4;
+
+    private readonly DxfCurves _curves = new(options.ChordToleranceMm, findings);
+    private readonly ImmutableArray<DrawnPath>.Builder _paths = ImmutableArray.CreateBuilder<DrawnPath>();
+    private readonly SortedDictionary<string, int> _leftOut = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _missingBlocks = new(StringComparer.OrdinalIgnoreCase);
+    private long _visited;
+
+    public ImmutableArray<DrawnPath> Read()
+    {
+        var toMm = Affine3.Scale(unit.MmPerUnit, unit.MmPerUnit, unit.MmPerUnit);
+        Walk(file.Entities, toMm, null, []);
+        foreach (var (what, count) in _leftOut)
+        {
+            if (what.StartsWith('!'))
+                findings.Warn("dxf-kind-unread", $"Left out: {count} {what[1..]}.", "If it is an edge of the part, explode it into lines, arcs or polylines.");
+            else
+                findings.Note("dxf-left-out", $"Left out: {count} {what}.");
+        }
+
+        return _paths.ToImmutable();
+    }
+
+    private void LeaveOut(string what) => _leftOut[what] = _leftOut.GetValueOrDefault(what) + 1;
+
+    private void Walk(IReadOnlyList<DxfEntity> entities, Affine3 toMm, string? insertLayer, ImmutableList<string> open)
+    {
+        foreach (var entity in entities)
+        {
+            if (findings.HasRefusal || IsTooMuch(entity))
+                return;
+            // Layer 0 in a block stands for the layer of the insert.
+            var layer = insertLayer is not null && entity.Layer == "0" ? insertLayer : entity.Layer;
+            if (entity.IsInPaperSpace)
+                LeaveOut("in paper space");
+            else if (entity.IsInvisible)
+                LeaveOut("marked invisible");
+            else if (file.Layers.TryGetValue(layer, out var row) && row.IsFrozen)
+                LeaveOut($"on frozen layer {row.Name}");
+            else if (entity.Kind == "INSERT")
+                Insert(entity, toMm, layer, open);
+            else if (row is { IsOff: true })
+                LeaveOut($"on layer {row.Name}, which is off");
+            else if (DxfCurves.Draws(entity.Kind))
+                Draw(entity, toMm, layer);
+            else
+                LeaveOut(Described(entity.Kind));
+        }
+    }
+
+    private bool IsTooMuch(DxfEntity entity)
+    {
+        if (++_visited <= MostPaths)
+            return false;
+        findings.Refuse(
+            "drawing-too-large", $"The drawing draws more than {MostPaths} entities (blocks inserted many times over).",
+            "Delete what is not the part.", entity.Line);
+        return true;
+    }
+
+    private static string Described(string kind) => kind switch
+    {
+        "REGION" or "BODY" or "3DSOLID" or "SURFACE" or "MLINE" or "HELIX" or "MESH" or "3DFACE" or "TRACE" =>
+            $"!{kind}, a kind that is not read",
+        "TEXT" or "MTEXT" or "DIMENSION" or "HATCH" or "POINT" or "SOLID" or "ATTDEF" or "ATTRIB" or "VIEWPORT"
+            or "LEADER" or "MULTILEADER" or "TOLERANCE" or "IMAGE" or "WIPEOUT" or "XLINE" or "RAY" or "ACAD_TABLE"
+            or "ARC_DIMENSION" or "MLEADER" or "LARGE_RADIAL_DIMENSION" or "OLE2FRAME" or "SHAPE" => $"{kind}, no edge of a part",
+        _ => $"!{(kind.Length > 40 ? kind[..40] : kind)}, a kind that is not known",
+    };
+
+    private void Draw(DxfEntity entity, Affine3 toMm, string layer)
+    {
+        if (_curves.Read(entity, toMm) is not { } chain || findings.HasRefusal)
+            return;
+        foreach (var p in chain.Points)
+        {
+            if (Math.Abs(p.X) <= Tolerances.LargestCoordinateMm && Math.Abs(p.Y) <= Tolerances.LargestCoordinateMm)
+                continue;
+            findings.Refuse(
+                "coordinate-too-large",
+                string.Create(CultureInfo.InvariantCulture, $"{entity.Name} reaches ({p.X:G6}, {p.Y:G6}) mm; coordinates up to {Tolerances.LargestCoordinateMm:G} mm are read."),
+                "Delete the entity, or move the drawing to its zero; check the unit.", entity.Line);
+            return;
+        }
+
+        if (chain.ForeshorteningMm > Math.Max(options.ChordToleranceMm, FlatShare * chain.LengthMm))
+        {
+            findings.Warn(
+                "dxf-tilted", $"{entity.Name} does not lie parallel to the XY plane; it was left out.",
+                "Project the drawing onto the XY plane (flatten it) in the drawing program.", entity.Line);
+            return;
+        }
+
+        _paths.Add(new(layer, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, entity.Name));
+    }
+
+    private void Insert(DxfEntity entity, Affine3 toMm, string layer, ImmutableList<string> open)
+    {
+        var name = TextEncoding.Unescaped(entity.Text(2) ?? "");
+        if (!file.Blocks.TryGetValue(name, out var block))
+        {
+            if (_missingBlocks.Add(name))
+                findings.Warn("dxf-block-missing", $"The drawing inserts block \"{name}\", which it does not hold; nothing was drawn for it.", "If it holds edges of the part, export the drawing with its blocks.", entity.Line);
+            return;
+        }
+
+        if (block.IsExternal && block.Entities.Count == 0)
+        {
+            findings.Warn("dxf-block-external", $"Block {name} stands for another file, which is not read.", "Bind the reference in the drawing program.", entity.Line);
+            return;
+        }
+
+        if (open.Contains(name, StringComparer.OrdinalIgnoreCase))
+        {
+            findings.Refuse("dxf-block-cycle", $"Block {name} inserts itself (by way of {string.Join(", ", open)}).", "Mend the block in the drawing program.", entity.Line);
+            return;
+        }
+
+        foreach (var map in Placements(entity, block))
+        {
+            if (findings.HasRefusal)
+                return;
+            Walk(block.Entities, toMm.After(map), layer, open.Add(name));
+        }
+
+        foreach (var _ in entity.Parts)
+            LeaveOut(Described("ATTRIB"));
+    }
+
+    /// <summary>Where the block is drawn: scaled about its base, turned, and moved; rows and columns run along the turned axes.</summary>
+    private IEnumerable<Affine3> Placements(DxfEntity entity, DxfBlock block)
+    {
+        var n = _curves.Numbers;
+        var scale = Affine3.Scale(n.Number(entity, 41, 1), n.Number(entity, 42, 1), n.Number(entity, 43, 1));
+        var turn = Affine3.TurnAboutZ(n.Number(entity, 50, 0));
+        var place = Affine3.FromExtrusion(n.Extrusion(entity)).After(Affine3.Move(n.Point(entity, 10)));
+        var shape = scale.After(Affine3.Move(block.Base * -1));
+        int columns = Math.Max(1, entity.Integer(70, 1)), rows = Math.Max(1, entity.Integer(71, 1));
+        double columnStep = n.Number(entity, 44, 0), rowStep = n.Number(entity, 45, 0);
+        for (var row = 0; row < rows; row++)
+        {
+            for (var column = 0; column < columns; column++)
+            {
+                var step = Affine3.Move(new(column * columnStep, row * rowStep, 0));
+                yield return place.After(turn).After(step).After(shape);
+            }
+        }
+    }
+}

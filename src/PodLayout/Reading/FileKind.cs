@@ -1,0 +1,7 @@
+namespace PodLayout.Reading;
+
+/// <summary>What a file is, by its content.</summary>
+internal enum FileKind
+{
+    Empty, Dxf, Svg, Dwg, Picture, Pdf, Archive, Unknown,
+}

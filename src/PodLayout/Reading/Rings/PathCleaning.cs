@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Geometry;
+
+namespace PodLayout.Reading.Rings;
+
+/// <summary>Drops what adds nothing: repeated vertices, lines of no length, lines drawn twice.</summary>
+internal static class PathCleaning
+{
+    private const double Same = Tolerances.SamePointMm;
+
+    public static List<DrawnPath> Clean(ImmutableArray<DrawnPath> paths, DrawingFindings findings)
+    {
+        var kept = new List<DrawnPath>(paths.Length);
+        int empty = 0, repeated = 0;
+        DrawnPath? firstEmpty = null, firstRepeated = null;
+        foreach (var path in paths)
+        {
+            var points = WithoutRepeats(path.Points);
+            var closed = path.Closed;
+            if (points.Count > 3 && (points[^1] - points[0]).Length <= Same)
+            {
+                // First = last closes a line whether it is flagged closed or not; flagged, the last is one too many.
+                points.RemoveAt(points.Count - 1);
+                closed = true;
+            }
+
+            if (points.Count < 2)
+            {
+                empty++;
+                firstEmpty ??= path;
+                continue;
+            }
+
+            if (points.Count < path.Points.Length - 1 || (points.Count < path.Points.Length && path.Closed == closed))
+            {
+                repeated++;
+                firstRepeated ??= path;
+            }
+
+            // Out and back along the same line encloses nothing, so two points never make a ring.
+            kept.Add(path with { Points = [.. points], Closed = closed && points.Count > 2 });
+        }
+
+        if (firstEmpty is not null)
+            findings.AddAt(Findings.Severity.Warning, "zero-length", $"{empty} lines of no length were dropped; the first is {firstEmpty.Origin}.", firstEmpty.Points[0]);
+        if (firstRepeated is not null)
+            findings.AddAt(Findings.Severity.Mended, "vertex-repeated", $"Repeated vertices were dropped from {repeated} lines; the first is {firstRepeated.Origin}.", firstRepeated.Points[0]);
+        return WithoutDoubles(kept, findings);
+    }
+
+    private static List<Point2> WithoutRepeats(ImmutableArray<Point2> points)
+    {
+        var result = new List<Point2>(points.Length);
+        foreach (var p in points)
+        {
+            if (result.Count == 0 || (p - result[^1]).Length > Same)
+                result.Add(p);
+        }
+
+        // The end of a line is where others meet it: keep it rather than its neighbour.
+        if (result.Count > 1)
+            result[^1] = points[^1];
+        return result;
+    }
+
+    private static List<DrawnPath> WithoutDoubles(List<DrawnPath> paths, DrawingFindings findings)
+    {
+        var kept = new List<DrawnPath>(paths.Count);
+        var grid = new PointGrid(1);
+        var keys = new List<Point2>();
+        var doubles = 0;
+        DrawnPath? first = null;
+        foreach (var path in paths)
+        {
+            var key = path.Closed ? Mean(path.Points) : (path.Points[0] + path.Points[^1]) * 0.5;
+            if (grid.Near(key).Any(i => (keys[i] - key).Length <= 2 * Same && IsSame(kept[i], path)))
+            {
+                doubles++;
+                first ??= path;
+                continue;
+            }
+
+            grid.Add(key, kept.Count);
+            keys.Add(key);
+            kept.Add(path);
+        }
+
+        if (first is not null)
+            findings.AddAt(Findings.Severity.Warning, "duplicate", string.Create(CultureInfo.InvariantCulture, $"{doubles} lines that are drawn twice were dropped once; the first is {first.Origin}."), first.Points[0]);
+        return kept;
+    }
+
+    private static Point2 Mean(ImmutableArray<Point2> points)
+    {
+        // About the first point, so that a ring far from zero and its double agree to the last digits.
+        var sum = default(Point2);
+        foreach (var p in points)
+            sum += p - points[0];
+        return points[0] + sum * (1.0 / points.Length);
+    }
+
+    /// <summary>Whether two lines are the same, whichever way they run and, when closed, wherever they begin.</summary>
+    private static bool IsSame(DrawnPath a, DrawnPath b)
+    {
+        if (a.Closed != b.Closed || a.Points.Length != b.Points.Length || a.Layer != b.Layer)
+            return false;
+        var n = a.Points.Length;
+        if (!a.Closed)
+            return Matches(a.Points, b.Points, 0, 1) || Matches(a.Points, b.Points, n - 1, -1);
+        for (var start = 0; start < n; start++)
+        {
+            if ((b.Points[start] - a.Points[0]).Length <= Same && (Matches(a.Points, b.Points, start, 1) || Matches(a.Points, b.Points, start, -1)))
+                return true;
+        }
+
+        return false;
+    }
+
+    private static bool Matches(ImmutableArray<Point2> a, ImmutableArray<Point2> b, int start, int step)
+    {
+        var n = a.Length;
+        for (int i = 0, j = start; i < n; i++, j += step)
+        {
+            if ((a[i] - b[((j % n) + n) % n]).Length > Same)
+                return false;
+        }
+
+        return true;
+    }
+}

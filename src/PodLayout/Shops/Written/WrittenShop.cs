@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using System.ComponentModel;
+using PodLayout.JsonFiles;
+
+namespace PodLayout.Shops.Written;
+
+/// <summary>A shop as a person writes it in <c>shop.json</c>. The published schema is made from these types.</summary>
+[Description("What a shop has to hold parts with: a grid board and vacuum pods. Board coordinates are millimetres from the board's lower left corner, X to the right, Y up.")]
+internal sealed record WrittenShop
+{
+    [Description("Where the schema lies; for editors only.")]
+    public string? Schema { get; init; }
+
+    [Description("Version of this form: 1.")]
+    public required int Version { get; init; }
+
+    [Description("What the shop calls itself.")]
+    public required string Name { get; init; }
+
+    [Description("Free remark; not used.")]
+    public string? Note { get; init; }
+
+    [Description("The grid board on the vacuum table.")]
+    public required WrittenBoard Board { get; init; }
+
+    [Description("Least distance between the bodies of two pods, mm; 0 lets them touch.")]
+    [Bounds(From = 0, To = 1000)]
+    public double PodGapMm { get; init; }
+
+    [Description("The pod types in stock; at least one.")]
+    [AtLeast(1)]
+    public required ImmutableArray<WrittenPod> Pods { get; init; }
+}
