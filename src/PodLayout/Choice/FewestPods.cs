@@ -1,9 +1,56 @@
 
+using System.Collections.Immutable;
+
 namespace PodLayout.Choice;
 
 /// <summary>The fewest seats that support every point: by the relaxation where that settles it, else by the exact model.</summary>
 public static class FewestPods
 {
+    // Rows added at a time: enough to come to an end soon, few enough to leave out what the next choice supports anyway.
+    private const int RowsOfRound = 32;
+
+    /// <summary>
+    /// Finds them for a question whose rows are made as needed: a choice for some of the points is made, and the points that it
+    /// leaves without support are added, until there are none. Fewer rows only make the bound lower, so it holds at every stage.
+    /// </summary>
+    /// <param name="question">The model.</param>
+    /// <param name="first">Points to begin with.</param>
+    /// <param name="atMost">Only choices with at most this many pods are looked for.</param>
+    /// <param name="cancellation">Cuts the work short; the answer is then not proven.</param>
+    /// <returns>The answer, and the points whose rows it took.</returns>
+    public static (CoverAnswer Answer, ImmutableArray<int> Points) Of(
+        CoverQuestion question, ImmutableArray<int> first, int atMost, CancellationToken cancellation)
+    {
+        var points = first.ToList();
+        var isIn = new bool[question.PointCount];
+        points.ForEach(p => isIn[p] = true);
+        List<int[]> rows = [.. points.Select(question.SupportersOf)];
+        while (true)
+        {
+            var answer = Of(new(question.SeatCount, [.. rows], question.Rooms, question.Stocks), atMost, cancellation);
+            if (!answer.HasChoice)
+            {
+                return (answer, [.. points]);
+            }
+
+            var missing = Enumerable.Range(0, question.PointCount)
+                .Where(p => !isIn[p] && !answer.Filled.Any(s => question.Supports(s, p))).ToArray();
+            if (missing.Length == 0)
+            {
+                return (answer, [.. points]);
+            }
+
+            // Spread over the part: neighbours mostly ask for the same.
+            var step = Math.Max(1, missing.Length / RowsOfRound);
+            foreach (var p in missing.Where((_, i) => i % step == 0))
+            {
+                isIn[p] = true;
+                points.Add(p);
+                rows.Add(question.SupportersOf(p));
+            }
+        }
+    }
+
     /// <summary>Finds them.</summary>
     /// <param name="problem">The model's rows.</param>
     /// <param name="atMost">Only choices with at most this many pods are looked for.</param>

@@ -24,11 +24,9 @@ internal static class Impossible
         Job job, ReachMap reach, SearchGround ground, bool[] available, OffsetBox box)
     {
         var points = reach.Points;
-        var isOut = new bool[points.Length];
-        for (var p = 0; p < points.Length; p++)
-        {
-            isOut[p] = !ground.Supporters[p].Any(s => available[s]);
-        }
+        var near = new BoxReach(ground.Frame, ground.Seats, box);
+        ImmutableArray<int[]> supporters = [.. Enumerable.Range(0, points.Length).Select(near.SupportersOf)];
+        bool[] isOut = [.. supporters.Select(of => !of.Any(s => available[s]))];
 
         if (!isOut.Contains(true))
         {
@@ -39,7 +37,7 @@ internal static class Impossible
             ReachMap.Of(job.Part, job.Support, Stretch), Turn.FromDegrees(ground.Frame.AngleDeg), ground.Frame.Pivot);
         return
         [
-            .. Runs(points, isOut).Select(run => Describe(job, points, run, ground, available, box, wide)),
+            .. Runs(points, isOut).Select(run => Describe(job, points, run, ground, supporters, available, box, wide)),
         ];
     }
 
@@ -83,6 +81,7 @@ internal static class Impossible
         ImmutableArray<PointToSupport> points,
         int[] run,
         SearchGround ground,
+        ImmutableArray<int[]> supporters,
         bool[] available,
         OffsetBox box,
         TurnedReach wide)
@@ -104,16 +103,17 @@ internal static class Impossible
         var limit = isEdge ? job.Support.OverhangAcrossGrainMm : job.Support.InteriorSpanMm ?? 0;
         double? wouldDo = needed is { } n ? Math.Ceiling(n * limit) : null;
         return new(
-            points[run[0]].OnPart, points[run[^1]].OnPart, length, isEdge, Cause(run, ground, isEdge, wouldDo), wouldDo);
+            points[run[0]].OnPart, points[run[^1]].OnPart, length, isEdge, Cause(run, ground, supporters, isEdge, wouldDo), wouldDo);
     }
 
-    private static string Cause(int[] run, SearchGround ground, bool isEdge, double? wouldDo)
+    private static string Cause(
+        int[] run, SearchGround ground, ImmutableArray<int[]> supporters, bool isEdge, double? wouldDo)
     {
         var what = isEdge ? "" : string.Create(CultureInfo.InvariantCulture, $"{run.Length} interior point(s): ");
         var far = wouldDo is { } mm
             ? string.Create(CultureInfo.InvariantCulture, $"the nearest pod that could stand would leave {mm:0} mm")
             : "no pod could stand anywhere near";
-        if (run.Any(p => ground.Supporters[p].Length > 0))
+        if (run.Any(p => supporters[p].Length > 0))
         {
             return $"{what}the board has no place for a pod there (no working port under it, off the usable area, or on a pin, stop or damaged spot); {far}";
         }

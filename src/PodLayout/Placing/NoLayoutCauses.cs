@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PodLayout.Choice;
 using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
@@ -44,7 +45,7 @@ internal static class NoLayoutCauses
     {
         var ample = job with { Shop = job.Shop with { Pods = [.. job.Shop.Pods.Select(p => p with { Stock = 9999 })] } };
         var model = PlacementModel.At(ample, nearest.Ground, nearest.Available, nearest.Box.Centre);
-        var answer = Choice.FewestPods.Of(model.Problem, 9999, CancellationToken.None);
+        var (answer, _) = FewestPods.Of(model.Within(1), nearest.Ground.FirstPoints, 9999, CancellationToken.None);
         if (!answer.HasChoice)
         {
             return new(
@@ -95,7 +96,8 @@ internal static class NoLayoutCauses
         var box = new OffsetBox(offset, 0, 0);
         var ground = SearchGround.At(frame, board, box, columns, rows);
         var available = ground.Classes[0].Available;
-        return new(ground, available, box, ground.Supporters.Count(of => !of.Any(s => available[s])));
+        var reach = new BoxReach(frame, [.. ground.Seats.Where((_, s) => available[s])], box);
+        return new(ground, available, box, Enumerable.Range(0, frame.Reach.PointCount).Count(p => reach.SupportersOf(p).Length == 0));
     }
 
     private sealed record Candidate(SearchGround Ground, bool[] Available, OffsetBox Box, int Out);

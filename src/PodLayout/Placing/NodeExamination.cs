@@ -21,15 +21,11 @@ internal static class NodeExamination
         Job job, SearchNode node, int atMost, double placingToleranceMm, CancellationToken cancellation)
     {
         var (ground, box) = (node.Ground, node.Box);
-        var alive = Alive(ground, node);
-        var supporters = ground.Frame.CouldSupport(ground.Seats, ground.Supporters, alive, box);
-        if (supporters.Any(s => s.Length == 0))
-        {
-            return Dead(atMost + 1);
-        }
-
-        var problem = Compact(job, ground, alive, supporters, out var roots);
-        var answer = FewestPods.Of(problem, atMost, cancellation);
+        ImmutableArray<int> roots = [.. Alive(ground, node)];
+        ImmutableArray<FrameSeat> seats = [.. roots.Select(s => ground.Seats[s])];
+        var reach = new BoxReach(ground.Frame, seats, box);
+        var question = PlacementModel.Question(job, ground.Frame, seats, reach.SupportersOf, reach.Supports);
+        var (answer, points) = FewestPods.Of(question, node.Points, atMost, cancellation);
         var bound = Math.Max(node.Bound, answer.LowerBound);
         if (!answer.IsProven)
         {
@@ -38,7 +34,7 @@ internal static class NodeExamination
 
         if (!answer.HasChoice)
         {
-            return Dead(bound);
+            return new(bound, null, [], false, false);
         }
 
         ImmutableArray<int> filled = [.. answer.Filled.Select(s => roots[s])];
@@ -50,10 +46,8 @@ internal static class NodeExamination
             return new(bound, found, [], false, false);
         }
 
-        var children = Split(node with { Bound = bound }, filled, shift, placingToleranceMm);
+        var children = Split(node with { Bound = bound, Points = points }, filled, shift, placingToleranceMm);
         return new(bound, found, children, children.IsEmpty, false);
-
-        static NodeVerdict Dead(int bound) => new(bound, null, [], false, false);
     }
 
     /// <summary>
@@ -77,13 +71,13 @@ internal static class NodeExamination
         var offset = box.Centre;
         if (filled.All(s => shift.Available[s]))
         {
-            ImmutableArray<FrameSeat> seats = [.. filled.Select(s => ground.Seats[s])];
-            if (OffsetFitting.FittingAll(ground.Frame, seats, box) is { } fitting)
+            ImmutableArray<FrameSeat> chosen = [.. filled.Select(s => ground.Seats[s])];
+            if (OffsetFitting.FittingAll(ground.Frame, chosen, box) is { } fitting)
             {
-                var (improved, worst) = OffsetFitting.Improve(ground.Frame, seats, fitting, goodEnough: 1);
+                var (improved, worst) = OffsetFitting.Improve(ground.Frame, chosen, fitting, goodEnough: 1);
                 if (worst <= 1)
                 {
-                    return new(ground.Frame, improved, shift.Columns, shift.Rows, seats, worst);
+                    return new(ground.Frame, improved, shift.Columns, shift.Rows, chosen, worst);
                 }
 
                 offset = fitting;
@@ -103,7 +97,7 @@ internal static class NodeExamination
         Job job, SearchGround ground, ShiftClass shift, Point2 offset, int atMost, CancellationToken cancellation)
     {
         var model = PlacementModel.At(job, ground, shift.Available, offset);
-        var answer = FewestPods.Of(model.Problem, atMost, cancellation);
+        var (answer, _) = FewestPods.Of(model.Within(1), ground.FirstPoints, atMost, cancellation);
         if (!answer.HasChoice)
         {
             return (null, answer.LowerBound, answer.IsProven);
@@ -114,34 +108,8 @@ internal static class NodeExamination
         return (new(ground.Frame, offset, shift.Columns, shift.Rows, seats, worst), answer.LowerBound, answer.IsProven);
     }
 
-    private static bool[] Alive(SearchGround ground, SearchNode node)
-    {
-        var alive = new bool[ground.Seats.Length];
-        for (var s = 0; s < alive.Length; s++)
-        {
-            alive[s] = node.Classes.Any(c => ground.Classes[c].Available[s]) && ground.Frame.IsPossible(ground.Seats[s], node.Box);
-        }
-
-        return alive;
-    }
-
-    // The rows with only the seats that are alive, renumbered.
-    private static CoverProblem Compact(
-        Job job, SearchGround ground, bool[] alive, ImmutableArray<int[]> supporters, out ImmutableArray<int> roots)
-    {
-        roots = [.. Enumerable.Range(0, alive.Length).Where(s => alive[s])];
-        var number = new int[alive.Length];
-        for (var i = 0; i < roots.Length; i++)
-        {
-            number[roots[i]] = i;
-        }
-
-        return PlacementModel.ProblemOf(
-            job,
-            ground.Frame,
-            [.. roots.Select(s => ground.Seats[s])],
-            [.. supporters.Select(of => Array.ConvertAll(of, s => number[s]))]);
-    }
+    private static IEnumerable<int> Alive(SearchGround ground, SearchNode node) => Enumerable.Range(0, ground.Seats.Length)
+        .Where(s => node.Classes.Any(c => ground.Classes[c].Available[s]) && ground.Frame.IsPossible(ground.Seats[s], node.Box));
 
     // Where the relaxed choice mixes seats of several shifts the shifts are parted by one of them; otherwise the box is split.
     private static ImmutableArray<SearchNode> Split(

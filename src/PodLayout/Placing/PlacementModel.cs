@@ -7,78 +7,94 @@ using PodLayout.Support;
 namespace PodLayout.Placing;
 
 /// <summary>The layout model of one placement: its seats, and how near each is to each point.</summary>
-/// <param name="Seats">The seats; the model numbers them from 0 in this order.</param>
-/// <param name="Supporters">For each point the seats that support it.</param>
-/// <param name="Shares">For each point the share of the limit at each of its supporters.</param>
-/// <param name="Problem">The rows of the model.</param>
-internal sealed record PlacementModel(
-    ImmutableArray<FrameSeat> Seats,
-    ImmutableArray<int[]> Supporters,
-    ImmutableArray<double[]> Shares,
-    CoverProblem Problem)
+internal sealed class PlacementModel
 {
+    private readonly PlacingFrame _frame;
+    private readonly Point2[] _centres;
+    private readonly PodFace[] _faces;
+    private readonly (int[] Seats, double[] Shares)?[] _near;
+    private readonly CoverQuestion _question;
+
+    private PlacementModel(Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset)
+    {
+        _frame = frame;
+        Seats = seats;
+        _centres = [.. seats.Select(s => frame.CentreOf(s, offset))];
+        _faces = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
+        _near = new (int[], double[])?[frame.Reach.PointCount];
+        _question = Question(job, frame, seats, p => Near(p).Seats, (s, p) => Share(s, p) <= 1);
+    }
+
+    /// <summary>The seats; the model numbers them from 0 in this order.</summary>
+    public ImmutableArray<FrameSeat> Seats { get; }
+
     /// <summary>The model at one offset with one shift.</summary>
     /// <param name="job">The job.</param>
     /// <param name="ground">Seats to pick from; its frame must be of one angle.</param>
     /// <param name="available">Which seats of the ground the board has.</param>
     /// <param name="offset">Where the pivot lies within its pitch.</param>
-    public static PlacementModel At(Job job, SearchGround ground, bool[] available, Point2 offset)
-    {
-        var frame = ground.Frame;
-        var number = new int[ground.Seats.Length];
-        var seats = ImmutableArray.CreateBuilder<FrameSeat>();
-        for (var s = 0; s < number.Length; s++)
-        {
-            number[s] = available[s] && frame.IsPossible(ground.Seats[s], offset) ? seats.Count : -1;
-            if (number[s] >= 0)
-            {
-                seats.Add(ground.Seats[s]);
-            }
-        }
+    public static PlacementModel At(Job job, SearchGround ground, bool[] available, Point2 offset) => new(
+        job,
+        ground.Frame,
+        [.. ground.Seats.Where((seat, s) => available[s] && ground.Frame.IsPossible(seat, offset))],
+        offset);
 
-        PodFace[] faces = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
-        Point2[] centres = [.. seats.Select(s => frame.CentreOf(s, offset))];
-        var supporters = ImmutableArray.CreateBuilder<int[]>(ground.Supporters.Length);
-        var shares = ImmutableArray.CreateBuilder<double[]>(ground.Supporters.Length);
-        for (var p = 0; p < ground.Supporters.Length; p++)
-        {
-            var near = from root in ground.Supporters[p]
-                       let s = number[root]
-                       where s >= 0
-                       let share = frame.Reach.Share(p, faces[seats[s].Pose], centres[s])
-                       where share <= 1
-                       select (s, share);
-            var found = near.ToArray();
-            supporters.Add([.. found.Select(f => f.s)]);
-            shares.Add([.. found.Select(f => f.share)]);
-        }
-
-        var all = seats.ToImmutable();
-        return new(all, supporters.ToImmutable(), shares.ToImmutable(), ProblemOf(job, frame, all, supporters.ToImmutable()));
-    }
-
-    /// <summary>The rows for some seats and their supporters.</summary>
-    public static CoverProblem ProblemOf(
-        Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ImmutableArray<int[]> supporters) => new(
+    /// <summary>The model's question for some seats of a frame.</summary>
+    public static CoverQuestion Question(
+        Job job,
+        PlacingFrame frame,
+        ImmutableArray<FrameSeat> seats,
+        Func<int, int[]> supportersOf,
+        Func<int, int, bool> supports) => new(
             seats.Length,
-            supporters,
+            frame.Reach.PointCount,
+            supportersOf,
+            supports,
             RoomRows.Of(
                 frame.Poses, [.. seats.Select(s => (s.Pose, s.Column, s.Row))], job.Shop.Board.PitchMm, job.Shop.PodGapMm),
-            StocksOf(frame, seats));
+            [
+                .. seats.Select((seat, index) => (Pose: frame.Poses[seat.Pose], index))
+                    .GroupBy(s => s.Pose.TypeIndex).OrderBy(g => g.Key)
+                    .Select(g => new StockRow([.. g.Select(s => s.index)], g.First().Pose.Type.Stock)),
+            ]);
 
-    /// <summary>The model with only those supporters that are within a share of the limit.</summary>
-    public CoverProblem Within(double share) => Problem with
+    /// <summary>
+    /// The question with only those supporters that are within a share of the limit, and only pods that count.
+    /// </summary>
+    /// <param name="share">The share, at most 1.</param>
+    /// <param name="counts">Whether a seat counts; null for all.</param>
+    public CoverQuestion Within(double share, Func<FrameSeat, bool>? counts = null) => share >= 1 && counts is null
+        ? _question
+        : _question with
+        {
+            SupportersOf = p =>
+            {
+                var (seats, shares) = Near(p);
+                return [.. seats.Where((s, i) => shares[i] <= share && (counts is null || counts(Seats[s])))];
+            },
+            Supports = (s, p) => Share(s, p) <= share && (counts is null || counts(Seats[s])),
+        };
+
+    /// <summary>The least share of its limit at which a point can be supported; infinite when it cannot.</summary>
+    public double LeastShare(int point) => Near(point).Shares is { Length: > 0 } shares ? shares.Min() : double.PositiveInfinity;
+
+    private double Share(int seat, int point)
     {
-        Supporters =
-        [
-            .. Supporters.Select((of, p) => of.Where((_, i) => Shares[p][i] <= share).ToArray()),
-        ],
-    };
+        var face = _faces[Seats[seat].Pose];
+        return _frame.Reach.MayReach(point, face, _centres[seat])
+            ? _frame.Reach.Share(point, face, _centres[seat]) : double.PositiveInfinity;
+    }
 
-    private static ImmutableArray<StockRow> StocksOf(PlacingFrame frame, ImmutableArray<FrameSeat> seats) =>
-    [
-        .. seats.Select((seat, index) => (Type: frame.Poses[seat.Pose], index))
-            .GroupBy(s => s.Type.TypeIndex).OrderBy(g => g.Key)
-            .Select(g => new StockRow([.. g.Select(s => s.index)], g.First().Type.Type.Stock)),
-    ];
+    private (int[] Seats, double[] Shares) Near(int point)
+    {
+        if (_near[point] is { } known)
+        {
+            return known;
+        }
+
+        var near = Enumerable.Range(0, Seats.Length).Select(s => (Seat: s, Share: Share(s, point))).Where(n => n.Share <= 1).ToArray();
+        (int[], double[]) made = ([.. near.Select(n => n.Seat)], [.. near.Select(n => n.Share)]);
+        _near[point] = made;
+        return made;
+    }
 }

@@ -120,49 +120,12 @@ public sealed class PlacingFrame
         int Groove(double mm) => (int)Math.Floor(mm / board.PitchMm);
     }
 
-    /// <summary>
-    /// For each point, which of some seats could support it from some offset of a box: indices into the seats, rising.
-    /// </summary>
-    /// <param name="seats">The seats.</param>
-    /// <param name="candidates">For each point the indices to look at; default for all.</param>
-    /// <param name="alive">Whether a seat counts at all.</param>
+    /// <summary>All the places that a pod's face may take while the offset is in a box and the angle in the span.</summary>
+    /// <param name="pose">Index of the pose.</param>
+    /// <param name="centre">Its centre about the pivot at the middle of the box.</param>
     /// <param name="box">The offsets.</param>
-    public ImmutableArray<int[]> CouldSupport(
-        ImmutableArray<FrameSeat> seats, ImmutableArray<int[]> candidates, ReadOnlySpan<bool> alive, OffsetBox box)
-    {
-        var centres = new Point2[seats.Length];
-        var faces = new PodFace?[seats.Length];
-        var known = new Dictionary<(int, int), PodFace>();
-        for (var s = 0; s < seats.Length; s++)
-        {
-            if (alive[s])
-            {
-                centres[s] = CentreOf(seats[s], box.Centre);
-                faces[s] = SweptFace(seats[s].Pose, centres[s], box, known);
-            }
-        }
-
-        var every = candidates.IsDefault ? Enumerable.Range(0, seats.Length).ToArray() : [];
-        var supporters = ImmutableArray.CreateBuilder<int[]>(Reach.PointCount);
-        var found = new List<int>();
-        for (var p = 0; p < Reach.PointCount; p++)
-        {
-            found.Clear();
-            foreach (var s in candidates.IsDefault ? every : candidates[p])
-            {
-                if (alive[s] && Reach.MayReach(p, faces[s]!, centres[s]) && Reach.CouldReach(p, faces[s]!, centres[s]))
-                {
-                    found.Add(s);
-                }
-            }
-
-            supporters.Add([.. found]);
-        }
-
-        return supporters.MoveToImmutable();
-    }
-
-    private PodFace SweptFace(int pose, Point2 centre, OffsetBox box, Dictionary<(int, int), PodFace> known)
+    /// <param name="known">Faces made so far: many seats share one.</param>
+    internal PodFace SweptFace(int pose, Point2 centre, OffsetBox box, Dictionary<(int, int), PodFace> known)
     {
         // A swing rounded up to a fortieth of a millimetre lets many seats share a face.
         var steps = _spanRad == 0 ? 0 : (int)Math.Ceiling(Swing(centre, box) * 40);

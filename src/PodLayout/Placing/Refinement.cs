@@ -44,14 +44,14 @@ internal static class Refinement
     private static FoundLayout LeastOverhang(
         Job job, ImmutableArray<BoardSeats> board, FoundLayout found, CancellationToken cancellation)
     {
-        var model = ModelAt(job, board, found);
+        var (ground, model) = ModelAt(job, board, found);
         // No choice can do better than each point's own nearest seat.
-        var low = (int)Math.Floor(model.Shares.Max(s => s.Length == 0 ? 1 : s.Min()) * Hundredths);
+        var low = (int)Math.Floor(ground.FirstPoints.Max(model.LeastShare) * Hundredths);
         var high = (int)Math.Ceiling(found.WorstShare * Hundredths);
         while (low < high && !cancellation.IsCancellationRequested)
         {
             var middle = (low + high) / 2;
-            if (Choose(job, found, model, model.Within((double)middle / Hundredths), cancellation) is { } better)
+            if (Choose(found, ground, model, model.Within((double)middle / Hundredths), cancellation) is { } better)
             {
                 found = better;
                 high = Math.Min(middle, (int)Math.Ceiling(better.WorstShare * Hundredths));
@@ -70,8 +70,7 @@ internal static class Refinement
     {
         var poses = found.Frame.Poses;
         var used = found.Seats.Select(s => poses[s.Pose].TypeIndex).Distinct().Order().ToArray();
-        var model = ModelAt(job, board, found);
-        var within = model.Within(found.WorstShare);
+        var (ground, model) = ModelAt(job, board, found);
         // Sets of types in order of size, then of the shop's list; the types are few.
         var all = poses.Select(p => p.TypeIndex).Distinct().Order().ToArray();
         foreach (var types in Subsets(all, used.Length - 1))
@@ -81,14 +80,8 @@ internal static class Refinement
                 break;
             }
 
-            var only = within with
-            {
-                Supporters =
-                [
-                    .. within.Supporters.Select(of => of.Where(s => types.Contains(poses[model.Seats[s].Pose].TypeIndex)).ToArray()),
-                ],
-            };
-            if (Choose(job, found, model, only, cancellation) is { } simpler)
+            var only = model.Within(found.WorstShare, seat => types.Contains(poses[seat.Pose].TypeIndex));
+            if (Choose(found, ground, model, only, cancellation) is { } simpler)
             {
                 return simpler;
             }
@@ -104,17 +97,17 @@ internal static class Refinement
         orderby members.Length, bits
         select members;
 
-    private static PlacementModel ModelAt(Job job, ImmutableArray<BoardSeats> board, FoundLayout found)
+    private static (SearchGround Ground, PlacementModel Model) ModelAt(Job job, ImmutableArray<BoardSeats> board, FoundLayout found)
     {
         var spot = new OffsetBox(found.Offset, 0, 0);
         var ground = SearchGround.At(found.Frame, board, spot, found.Columns, found.Rows);
-        return PlacementModel.At(job, ground, ground.Classes[0].Available, found.Offset);
+        return (ground, PlacementModel.At(job, ground, ground.Classes[0].Available, found.Offset));
     }
 
     private static FoundLayout? Choose(
-        Job job, FoundLayout found, PlacementModel model, CoverProblem problem, CancellationToken cancellation)
+        FoundLayout found, SearchGround ground, PlacementModel model, CoverQuestion question, CancellationToken cancellation)
     {
-        var answer = FewestPods.Of(problem, found.Seats.Length, cancellation);
+        var (answer, _) = FewestPods.Of(question, ground.FirstPoints, found.Seats.Length, cancellation);
         if (!answer.HasChoice || answer.Filled.Length > found.Seats.Length)
         {
             return null;

@@ -7,20 +7,22 @@ namespace PodLayout.Placing;
 /// <summary>What can stand where for one frame, over all offsets of a box: the search picks from this.</summary>
 /// <param name="Frame">The part at its angle.</param>
 /// <param name="Seats">Every seat possible at some offset.</param>
-/// <param name="Supporters">For each point the seats that could support it from some offset.</param>
 /// <param name="Classes">The whole-pitch shifts worth looking at.</param>
+/// <param name="FirstPoints">The points whose support rows every search begins with.</param>
 internal sealed record SearchGround(
     PlacingFrame Frame,
     ImmutableArray<FrameSeat> Seats,
-    ImmutableArray<int[]> Supporters,
-    ImmutableArray<ShiftClass> Classes)
+    ImmutableArray<ShiftClass> Classes,
+    ImmutableArray<int> FirstPoints)
 {
+    // Of the edge points a search begins with every so many: neighbours mostly ask for the same.
+    private const int EveryPoint = 4;
+
     /// <summary>Over all offsets of a box and all shifts.</summary>
     public static SearchGround Over(PlacingFrame frame, ImmutableArray<BoardSeats> board, Job job, OffsetBox box)
     {
         var seats = frame.PossibleSeats(box);
-        var supporters = frame.CouldSupport(seats, default, AllAlive(seats.Length), box);
-        return new(frame, seats, supporters, ShiftClass.Of(frame, seats, supporters, board, job));
+        return new(frame, seats, ShiftClass.Of(frame, seats, box, board, job), First(frame));
     }
 
     /// <summary>At one offset with one shift.</summary>
@@ -29,14 +31,9 @@ internal sealed record SearchGround(
     {
         var seats = frame.PossibleSeats(spot);
         bool[] available = [.. seats.Select(s => board[s.Pose].Allows(s.Column + columns, s.Row + rows))];
-        return new(
-            frame, seats, frame.CouldSupport(seats, default, AllAlive(seats.Length), spot), [new(columns, rows, available)]);
+        return new(frame, seats, [new(columns, rows, available)], First(frame));
     }
 
-    private static bool[] AllAlive(int count)
-    {
-        var alive = new bool[count];
-        Array.Fill(alive, true);
-        return alive;
-    }
+    private static ImmutableArray<int> First(PlacingFrame frame) =>
+        [.. Enumerable.Range(0, frame.Reach.PointCount).Where(p => p % EveryPoint == 0 && frame.Reach.IsEdge(p))];
 }

@@ -6,5 +6,7 @@ namespace PodLayout.Placing;
 /// <param name="Ground">Seats and shifts of its frame.</param>
 /// <param name="Box">Offsets within a pitch.</param>
 /// <param name="Classes">Indices of the shift classes.</param>
+/// <param name="Points">Points whose support rows to begin with: those that the larger set took.</param>
 /// <param name="Bound">No layout of the set has fewer pods than this.</param>
-internal sealed record SearchNode(SearchGround Ground, OffsetBox Box, ImmutableArray<int> Classes, int Bound);
+internal sealed record SearchNode(
+    SearchGround Ground, OffsetBox Box, ImmutableArray<int> Classes, ImmutableArray<int> Points, int Bound);

@@ -21,14 +21,14 @@ public sealed record ShiftClass(int Columns, int Rows, bool[] Available)
     /// </summary>
     /// <param name="frame">The part at its angle.</param>
     /// <param name="seats">Seats of the frame.</param>
-    /// <param name="supporters">For each point the seats that could support it.</param>
+    /// <param name="box">The offsets that the seats are for.</param>
     /// <param name="board">What the board offers, for each pose.</param>
     /// <param name="job">The job.</param>
     /// <param name="mergeEquals">Whether shifts with the same or fewer seats are left out; false keeps every shift.</param>
     public static ImmutableArray<ShiftClass> Of(
         PlacingFrame frame,
         ImmutableArray<FrameSeat> seats,
-        ImmutableArray<int[]> supporters,
+        OffsetBox box,
         ImmutableArray<BoardSeats> board,
         Job job,
         bool mergeEquals = true)
@@ -38,6 +38,13 @@ public sealed record ShiftClass(int Columns, int Rows, bool[] Available)
             return [];
         }
 
+        // By boxes alone: more than the true supporters, which is what ruling out a shift asks for.
+        var reach = new BoxReach(frame, seats, box);
+        ImmutableArray<int[]> supporters =
+        [
+            .. Enumerable.Range(0, frame.Reach.PointCount).Where(frame.Reach.IsEdge)
+                .Select(p => Enumerable.Range(0, seats.Length).Where(s => reach.MayReach(s, p)).ToArray()),
+        ];
         var (columns, rows) = Range(seats, supporters, board);
         var middle = job.Shop.Board.UsableArea.Centre;
         var shifts =

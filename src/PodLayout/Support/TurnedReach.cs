@@ -15,6 +15,7 @@ public sealed class TurnedReach
     private readonly Lookout[][] _lookouts;
     private readonly Point2[] _points;
     private readonly LimitMetric[] _metrics;
+    private readonly bool[] _isEdge;
 
     /// <summary>Turns a reach map about a point of the drawing, which becomes the zero of the frame.</summary>
     public TurnedReach(ReachMap map, Turn turn, Point2 pivot)
@@ -22,6 +23,7 @@ public sealed class TurnedReach
         LimitMetric edge = map.EdgeMetric.Turned(turn), interior = map.InteriorMetric.Turned(turn);
         _points = [.. map.Points.Select(p => Laid(p.OnPart))];
         _metrics = [.. map.Points.Select(p => p.IsEdge ? edge : interior)];
+        _isEdge = [.. map.Points.Select(p => p.IsEdge)];
         // Many points share their lookouts; the edges that blind each are turned once.
         var blinds = new Dictionary<Point2, ImmutableArray<Blind>>[2] { [], [] };
         _lookouts = new Lookout[_points.Length][];
@@ -52,6 +54,9 @@ public sealed class TurnedReach
 
     /// <summary>Number of points.</summary>
     public int PointCount => _points.Length;
+
+    /// <summary>Whether a point lies on an edge.</summary>
+    public bool IsEdge(int point) => _isEdge[point];
 
     /// <summary>A point in the turned part's frame.</summary>
     public Point2 Point(int point) => _points[point];
@@ -111,6 +116,7 @@ public sealed class TurnedReach
     /// </remarks>
     public bool CouldReach(int point, PodFace swept, Point2 centre)
     {
+        var cut = 0;
         var metric = _metrics[point];
         foreach (var lookout in _lookouts[point])
         {
@@ -127,7 +133,26 @@ public sealed class TurnedReach
                 continue;
             }
 
-            if (!IsCut(lookout, nearest) || Shadow.LeavesInSight(lookout, swept.Corners, centre, metric, left))
+            if (!IsCut(lookout, nearest))
+            {
+                return true;
+            }
+
+            cut++;
+        }
+
+        return cut > 0 && IsSeenPastEdges(point, swept, centre);
+    }
+
+    // The dear question is asked last: most pairs are settled by some lookout's straight line.
+    private bool IsSeenPastEdges(int point, PodFace swept, Point2 centre)
+    {
+        var metric = _metrics[point];
+        foreach (var lookout in _lookouts[point])
+        {
+            var left = 1 + Rounding - lookout.Spent;
+            if (metric.Length(swept.Nearest(lookout.At - centre, metric) + centre - lookout.At) <= left
+                && Shadow.LeavesInSight(lookout, swept.Corners, centre, metric, left))
             {
                 return true;
             }

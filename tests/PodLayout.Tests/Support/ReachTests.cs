@@ -74,7 +74,7 @@ public class ReachTests
             var offset = new Point2(seed % 30, seed / 30 % 30);
             var spot = new OffsetBox(offset, 0, 0);
             var seats = frame.PossibleSeats(spot);
-            var could = frame.CouldSupport(seats, default, Enumerable.Repeat(true, seats.Length).ToArray(), spot);
+            var could = Could(frame, seats, spot);
             for (var p = 0; p < could.Length; p++)
             {
                 for (var s = 0; s < seats.Length; s++)
@@ -93,7 +93,7 @@ public class ReachTests
         var box = new OffsetBox(
             new(random.NextDouble() * 30, random.NextDouble() * 30), random.NextDouble() * 15, random.NextDouble() * 15);
         var seats = frame.PossibleSeats(box);
-        var could = frame.CouldSupport(seats, default, Enumerable.Repeat(true, seats.Length).ToArray(), box);
+        var could = Could(frame, seats, box);
         for (var sample = 0; sample < 6; sample++)
         {
             var offset = box.Centre + new Point2(
@@ -114,6 +114,12 @@ public class ReachTests
                 }
             }
         }
+    }
+
+    private static int[][] Could(PlacingFrame frame, ImmutableArray<FrameSeat> seats, OffsetBox box)
+    {
+        var reach = new BoxReach(frame, seats, box);
+        return [.. Enumerable.Range(0, frame.Reach.PointCount).Select(reach.SupportersOf)];
     }
 
     private static (Job Job, PlacingFrame Frame) RandomFrame(int seed, double halfSpanDeg)
