@@ -114,7 +114,7 @@ def crest_rail():
 
 def chair_seat():
     """A seat of about 17.5 x 16.5 inches, drawn in inches: lines and arcs in no order, some lines the other way round."""
-    # Front edge y = 0 bowed outwards, back edge narrower, corners rounded where an arc meets both neighbours.
+    # The front is the wide edge; all corners have the radius r.
     r, back, front = 1.5, 6.25, 8.75
     top = 15.75
     # Corner centres lie r inside the straight side; the side touches both corner arcs.
@@ -123,19 +123,19 @@ def chair_seat():
     nx, ny = math.cos(lean), math.sin(lean)
     side = [(p[0] + r * nx, p[1] + r * ny) for p in (low, high)]
     degrees = math.degrees(lean)
-    # The front: one arc of the half chord low[0] and rise 0.75, which meets the corner arcs at an angle of its own.
-    half, rise = low[0], 0.75
-    radius = (half * half + rise * rise) / (2 * rise)
-    span = math.degrees(math.asin(half / radius))
+    # The front: one arc that bows out by the rise and runs smoothly into both corner arcs.
+    rise = 0.75
+    centre = (low[0] ** 2 / rise - rise) / 2 + r
+    span = math.degrees(math.atan2(low[0], centre - low[1]))
     left = [(-x, y) for x, y in side]
     write("chair-seat", 1, 0,
           arc(high, r, degrees, 90),
           line((-high[0], top), (high[0], top)),
-          arc((-low[0], low[1]), r, 180 - degrees, 270),
+          arc((-low[0], low[1]), r, 180 - degrees, 270 - span),
           line(side[1], side[0]),
-          arc((0, radius - rise), radius, 270 - span, 270 + span),
+          arc((0, centre), centre + rise, 270 - span, 270 + span),
           line(left[0], left[1]),
-          arc(low, r, 270, degrees),
+          arc(low, r, 270 + span, degrees),
           arc((-high[0], high[1]), r, 90, 180 - degrees))
 
 

@@ -85,6 +85,8 @@ public class FindingsOfDrawingsTests
         { "dxf-comma-tags", "0,SECTION\n2,HEADER\n9,$INSUNITS\n70,4\n0,ENDSEC\n0,SECTION\n2,ENTITIES\n" + Commas(Square) + "0,ENDSEC\n0,EOF\n" },
         { "dxf-decimal-comma", Dxf(Line(0, 0, 200, 0).Replace("200", "200,000", StringComparison.Ordinal) + Line(200, 0, 200, 100) + Line(200, 100, 0, 100) + Line(0, 100, 0, 0)) },
         { "dxf-no-end", Dxf(Square).Replace("0\nEOF\n", "", StringComparison.Ordinal) },
+        { "dxf-no-section-end", Dxf(Square).Replace("0\nENDSEC\n0\nEOF\n", "0\nEOF\n", StringComparison.Ordinal) },
+        { "dxf-encoding", Dxf(Rectangle(0, 0, 200, 100, "KONTUR_Ä"), header: "9 $ACADVER 1 AC1009 9 $INSUNITS 70 4 9 $DWGCODEPAGE 3 ANSI_1252") },
         { "dxf-after-end", Dxf(Square) + "left over\n" },
         { "dxf-radius", Dxf(Square + Circle(50, 50, 0)) },
         { "dxf-tilted", Dxf(Square + Circle(50, 50, 10) + "210 1 220 0 230 1") },
@@ -133,6 +135,18 @@ public class FindingsOfDrawingsTests
     {
         byte[] png = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A, 0, 0, 0, 0x0D];
         Assert.Equal("file-picture", Read(png).Refusal!.Code);
+    }
+
+    [Theory]
+    [InlineData("ANSI_1252", 1252, "KONTUR_Ä")]
+    [InlineData("ANSI_1251", 1251, "КОНТУР")]
+    [InlineData("ANSI_932", 932, "輪郭")]
+    [InlineData("dos850", 850, "ÜBER")]
+    public void A_layer_name_is_read_by_the_code_page(string name, int codePage, string layer)
+    {
+        var text = Dxf(Rectangle(0, 0, 200, 100, layer), header: $"9 $ACADVER 1 AC1015 9 $INSUNITS 70 4 9 $DWGCODEPAGE 3 {name}");
+        var bytes = CodePagesEncodingProvider.Instance.GetEncoding(codePage)!.GetBytes(text);
+        Assert.Equal(layer, Assert.Single(Read(bytes).Value!.Rings).Layer);
     }
 
     [Fact]

@@ -146,4 +146,38 @@ public class JoiningTests
         Assert.Equal(["OWN", "REST"], On("OFF"));
         Assert.Equal(["REST"], On("COLD"));
     }
+
+    [Fact]
+    public void A_block_that_does_not_name_itself_is_named_by_its_record()
+    {
+        const string Records = "0 SECTION 2 TABLES 0 TABLE 2 BLOCK_RECORD 0 BLOCK_RECORD 5 1F 2 B 0 ENDTAB 0 ENDSEC ";
+        var blocks = $"0 SECTION 2 BLOCKS 0 BLOCK 5 20 330 1F 10 0 20 0 {Circle(0, 0, 50)} 0 ENDBLK 0 ENDSEC";
+        Assert.Single(Read(Dxf("0 INSERT 8 0 2 B 10 0 20 0", more: Records + blocks)).Value!.Rings);
+    }
+
+    [Fact]
+    public void Many_findings_of_one_kind_are_counted()
+    {
+        var tilted = string.Concat(Enumerable.Range(1, 100).Select(i => $" 0 LINE 8 0 10 {i} 20 {i} 30 0 11 {i} 21 {i} 31 50 "));
+        var findings = Part(Dxf(Rectangle(0, 0, 200, 100) + tilted)).Findings;
+        Assert.Equal(13, findings.Length);
+        Assert.StartsWith("88 more", findings[^1].Message);
+    }
+
+    [Fact]
+    public void Ends_that_nearly_agree_give_the_same_ring_in_any_order()
+    {
+        string[] lines = [Line(0, 0, 200, 0.00002), Line(200.00001, 0, 200, 100), Line(200, 100.00003, 0, 100), Line(0.00001, 100, 0.00002, 0)];
+        var rings = new[] { lines, [.. lines.Reverse()], [lines[2], lines[0], lines[3], lines[1]] }.Select(l => Shape(Dxf(string.Concat(l))).Outline).ToList();
+        Assert.All(rings, r => Assert.Equal(rings[0], r));
+    }
+
+    [Fact]
+    public void A_circle_under_uneven_scales_and_a_tilted_plane_of_no_height_becomes_an_ellipse()
+    {
+        var blocks = $"0 SECTION 2 BLOCKS 0 BLOCK 2 B 10 0 20 0 {Circle(0, 0, 1)} 0 ENDBLK 0 ENDSEC";
+        var shape = Shape(Dxf("0 INSERT 8 0 2 B 10 5 20 5 41 -300 42 100 43 0 210 0 220 0 230 -1", more: blocks));
+        Assert.Equal(30000 * Math.PI, shape.AreaMm2, 15.0);
+        Assert.Equal(-305, shape.Outline.Bounds.MinX, 0.02);
+    }
 }
