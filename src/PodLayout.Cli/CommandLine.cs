@@ -24,13 +24,22 @@ public static class CommandLine
                 return terminal.Refuse([Wrong(parsed)]);
             }
 
-            var code = parsed.Invoke(new() { Output = output, Error = error, EnableDefaultExceptionHandler = false });
+            // Invoking only notes what is to be done, or writes the help; the work itself runs outside the parser's care.
+            using StringWriter help = new();
+            var code = parsed.Invoke(new() { Output = help, Error = error, EnableDefaultExceptionHandler = false });
+            output.Write(help.ToString().Replace($"  {RootCommand.ExecutableName} ", "  podlayout ", StringComparison.Ordinal));
             return chosen is null ? code : chosen(cancellation);
         }
         catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
         {
             error.WriteLine("podlayout: interrupted before any layout was found; nothing is written.");
             return ExitCodes.Interrupted;
+        }
+        catch (IOException e)
+        {
+            // Input files and the output folder answer for themselves: what is left is the pipe or file behind the writers.
+            error.WriteLine($"podlayout: error: the output cannot be written: {e.Message.ReplaceLineEndings(" ")} [output-unwritable]");
+            return ExitCodes.BadFile;
         }
 #pragma warning disable CA1031 // The last line of defence: whatever comes here is a fault of the program and is said in one line.
         catch (Exception e)

@@ -6,13 +6,37 @@ namespace PodLayout.Reading;
 /// <summary>Collects what is found while one drawing is read; all of it is about the drawing.</summary>
 internal sealed class DrawingFindings(string fileName)
 {
+    /// <summary>Findings of one code that are told one by one; the rest are counted.</summary>
+    private const int MostOfACode = 12;
+
     private readonly List<Finding> _all = [];
 
     public string FileName => fileName;
 
     public bool HasRefusal => _all.Exists(f => f.Severity == Severity.Refused);
 
-    public ImmutableArray<Finding> All => [.. _all];
+    public ImmutableArray<Finding> All
+    {
+        get
+        {
+            var told = new Dictionary<string, int>(StringComparer.Ordinal);
+            var result = ImmutableArray.CreateBuilder<Finding>();
+            foreach (var finding in _all)
+            {
+                told[finding.Code] = told.GetValueOrDefault(finding.Code) + 1;
+                if (told[finding.Code] <= MostOfACode)
+                    result.Add(finding);
+            }
+
+            foreach (var (code, count) in told.Where(t => t.Value > MostOfACode))
+            {
+                var first = _all.Find(f => f.Code == code)!;
+                result.Add(first with { Message = $"{count - MostOfACode} more of this kind ({code}).", Place = new Place.InFile(fileName) });
+            }
+
+            return result.ToImmutable();
+        }
+    }
 
     public void Add(Severity severity, string code, string message, string? remedy = null, int? line = null) =>
         _all.Add(new(code, severity, FindingKind.Drawing, message, new Place.InFile(fileName, line), remedy));

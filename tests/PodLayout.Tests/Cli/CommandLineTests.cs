@@ -46,6 +46,7 @@ public partial class CommandLineTests
     {
         var ran = Ran.Of("--help");
         Assert.Equal(0, ran.Code);
+        Assert.Contains("Usage:" + Environment.NewLine + "  podlayout [command]", ran.Out, StringComparison.Ordinal);
         Assert.All(ExitCodes.All, c => Assert.Contains($"  {c.Code,3}  {c.Meaning}", ran.Out, StringComparison.Ordinal));
     }
 

@@ -1,4 +1,6 @@
 using PodLayout.Jobs.Written;
+using PodLayout.Parts;
+using PodLayout.Reading;
 using PodLayout.Shops.Written;
 
 namespace PodLayout.Tests.Jobs;
@@ -10,7 +12,7 @@ public class SampleJobsTests
     [InlineData("u-yoke")]
     [InlineData("crest-rail")]
     [InlineData("chair-seat")]
-    public void A_sample_job_and_its_shop_are_read_without_a_finding(string sample)
+    public void A_sample_job_with_its_shop_and_drawing_is_read_without_a_finding(string sample)
     {
         var file = Repository.Path("samples", sample, "job.json");
         var job = JobReading.Read(file, File.ReadAllBytes(file), []);
@@ -18,5 +20,10 @@ public class SampleJobsTests
         Assert.Empty(job.Findings);
         var shopFile = Path.Combine(Path.GetDirectoryName(file)!, job.Value.ShopPath!);
         Assert.Empty(ShopReading.Read(shopFile, File.ReadAllBytes(shopFile)).Findings);
+        var drawing = Path.Combine(Path.GetDirectoryName(file)!, job.Value.DrawingPath);
+        var shape = DrawingReader.Read(drawing, File.ReadAllBytes(drawing), job.Value.Reading)
+            .Then(d => PartShaping.From(d, job.Value.Layers));
+        Assert.True(shape.Succeeded);
+        Assert.Empty(shape.Findings);
     }
 }

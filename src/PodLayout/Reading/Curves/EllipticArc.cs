@@ -19,14 +19,20 @@ internal sealed record EllipticArc(Point3 Centre, Point3 U, Point3 V, double Fro
     /// <summary>Points on the arc, even by parameter, both ends included (the last left out when whole).</summary>
     public IEnumerable<Point3> Chords(double tolerance)
     {
+        IEnumerable<Point3> points = InnerChords(tolerance).Prepend(At(From));
+        return IsWhole ? points : points.Append(At(To));
+    }
+
+    /// <summary>Points on the arc without its ends, even by parameter.</summary>
+    public IEnumerable<Point3> InnerChords(double tolerance)
+    {
         // The greatest stretch of the unit circle is at most this; the sagitta of a chord over dt is
         // 2 r sin²(dt/4), and an affine map stretches it by no more than the largest radius.
         var radius = Math.Max(LargestRadius(), double.Epsilon);
         var half = Math.Sqrt(Math.Min(1, tolerance / (2 * radius)));
         var step = Math.Min(4 * Math.Asin(half), Math.PI / 4);
         var count = Math.Max(1, (int)Math.Min(1e6, Math.Ceiling(Math.Abs(To - From) / step - 1e-9)));
-        var last = IsWhole ? count - 1 : count;
-        for (var i = 0; i <= last; i++)
+        for (var i = 1; i < count; i++)
             yield return At(From + (To - From) * i / count);
     }
 

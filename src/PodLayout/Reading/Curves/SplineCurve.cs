@@ -13,6 +13,11 @@ internal sealed record SplineCurve(
 
     public double To => Knots[Controls.Length];
 
+    /// <summary>The Bézier curve of the given control points.</summary>
+    public static SplineCurve Bezier(params Point3[] controls) => new(
+        controls.Length - 1,
+        [.. Enumerable.Repeat(0.0, controls.Length), .. Enumerable.Repeat(1.0, controls.Length)], [.. controls], []);
+
     public SplineCurve Mapped(Affine3 map) => this with { Controls = [.. Controls.Select(map.Apply)] };
 
     /// <summary>Points on the curve, halved between knots until no chord is farther than the tolerance; both ends included.</summary>

@@ -138,9 +138,7 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
             if (i >= sides || vertices[i].Bulge == 0 || !((next - vertices[i].P).Length > 0))
                 continue;
             // The ends are the vertices themselves, free of the arc's rounding.
-            var chords = Bulge.Arc(vertices[i].P, next, vertices[i].Bulge).Mapped(map).Chords(toleranceMm).ToList();
-            if (chords.Count > 2)
-                points.AddRange(chords[1..^1]);
+            points.AddRange(Bulge.Arc(vertices[i].P, next, vertices[i].Bulge).Mapped(map).InnerChords(toleranceMm));
         }
 
         return new(points, closed);

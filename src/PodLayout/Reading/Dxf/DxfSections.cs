@@ -10,6 +10,9 @@ internal sealed class DxfSections
     private readonly Dictionary<string, DxfLayer> _layers = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, DxfBlock> _blocks = new(StringComparer.OrdinalIgnoreCase);
     private readonly List<DxfEntity> _entities = [];
+
+    /// <summary>Names in the table of block records by handle, for blocks that do not name themselves.</summary>
+    private readonly Dictionary<string, string> _recordNames = new(StringComparer.OrdinalIgnoreCase);
     private int _at;
 
     private DxfSections(List<Tag> tags, DrawingFindings findings)
@@ -116,6 +119,9 @@ internal sealed class DxfSections
             _layers.TryAdd(name, new(name, (row.Integer(70, 0) & 1) != 0, row.Integer(62, 7) < 0));
         }
 
+        foreach (var row in rows.Where(r => r.Kind == "BLOCK_RECORD"))
+            _recordNames.TryAdd(row.Text(5) ?? "", row.Text(2) ?? "");
+
         return true;
     }
 
@@ -141,7 +147,8 @@ internal sealed class DxfSections
 
     private void AddBlock(DxfEntity head, List<DxfEntity> entities)
     {
-        var name = TextEncoding.Unescaped(head.Text(2) ?? head.Text(3) ?? "");
+        string?[] names = [head.Text(2), head.Text(3), _recordNames.GetValueOrDefault(head.Text(330) ?? "")];
+        var name = TextEncoding.Unescaped(names.FirstOrDefault(n => !string.IsNullOrEmpty(n)) ?? "");
         var numbers = new NumberReader(_findings);
         var block = new DxfBlock(name, numbers.Point(head, 10), (head.Integer(70, 0) & 4) != 0, entities);
         if (name.Length == 0)
@@ -161,6 +168,14 @@ internal sealed class DxfSections
             var kind = tag.Value.ToUpperInvariant();
             if (kind == end)
                 return true;
+            if ((kind is "EOF" or "SECTION") && end == "ENDSEC")
+            {
+                // The next section or the end of file shows that nothing broke off: only the mark is missing.
+                _findings.Mended("dxf-no-section-end", "A section has no end mark; it was ended where the next thing begins.", tag.Line);
+                _at--;
+                return true;
+            }
+
             if (kind is "EOF" or "ENDSEC" or "SECTION")
                 return false;
             var entity = new DxfEntity(kind, tag.Line);

@@ -96,7 +96,10 @@ internal sealed class Joining
             {
                 var width = (EndPoint(a) - EndPoint(b)).Length;
                 if (a < b && width <= gapMm)
-                    pairs.Add((width, Lower(a, b), EndPoint(a) == Lower(a, b) ? EndPoint(b) : EndPoint(a), a, b));
+                {
+                    var low = Lower(EndPoint(a), EndPoint(b));
+                    pairs.Add((width, low, EndPoint(a) == low ? EndPoint(b) : EndPoint(a), a, b));
+                }
             }
         }
 
@@ -112,11 +115,8 @@ internal sealed class Joining
         }
     }
 
-    private Point2 Lower(int a, int b)
-    {
-        Point2 p = EndPoint(a), q = EndPoint(b);
-        return p.X < q.X || (p.X == q.X && p.Y <= q.Y) ? p : q;
-    }
+    /// <summary>Of two points the left (then lower) one, whichever comes first in the file.</summary>
+    private static Point2 Lower(Point2 p, Point2 q) => p.X < q.X || (p.X == q.X && p.Y <= q.Y) ? p : q;
 
     /// <summary>The other free end of the chain that begins at a free end.</summary>
     private int OtherEnd(int end)
@@ -188,12 +188,16 @@ internal sealed class Joining
                 if (points.Count == 0 || (p - points[^1]).Length > Tolerances.SamePointMm)
                     points.Add(p);
                 else if (i == 0)
-                    points[^1] = p.X < points[^1].X || (p.X == points[^1].X && p.Y < points[^1].Y) ? p : points[^1];
+                    points[^1] = Lower(p, points[^1]);
             }
         }
 
         if (closed && points.Count > 1 && (points[^1] - points[0]).Length <= Tolerances.SamePointMm)
+        {
+            points[0] = Lower(points[0], points[^1]);
             points.RemoveAt(points.Count - 1);
+        }
+
         return new(_layer, [.. points], closed, _paths[start >> 1].Origin);
     }
 }

@@ -1,0 +1,82 @@
+using System.Globalization;
+using PodLayout.Geometry;
+using PodLayout.Handover.Picture;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+
+namespace PodLayout.Handover;
+
+/// <summary>The picture of a layout, or of what stands in the way of one.</summary>
+public static class LayoutPicture
+{
+    /// <summary>The picture as SVG, an A4 page.</summary>
+    public static string Svg(PlanResult result) => SvgWriter.Write(Draw(result));
+
+    /// <summary>The picture as a sheet, for any output.</summary>
+    public static Sheet Draw(PlanResult result)
+    {
+        var (job, layout) = (result.Job, result.Layout);
+        var placement = layout?.Placement ?? WithoutLayout(job);
+        var turn = Turn.FromDegrees(placement.AngleDeg);
+        var shape = job.Part.Shape.Laid(turn, placement.ZeroOnBoard);
+        var grainDeg = job.Part.GrainDeg + placement.AngleDeg;
+        var board = job.Shop.Board;
+        var outline = shape.Outline.Bounds;
+        var content = new Box2(
+            Math.Min(0, outline.MinX), Math.Min(0, outline.MinY), Math.Max(board.WidthMm, outline.MaxX),
+            Math.Max(board.LengthMm, outline.MaxY));
+
+        // The names that fit into pods depend on the scale, and the words of the panel on the names: letters take the
+        // same room or more, so the frame is found with letters.
+        var letters = Letters(job);
+        var frame = PageFrame.Fit(content, [.. PanelText.Items(result, letters, grainDeg).Select(i => i.HeightMm)]);
+        var names = layout is null || !NamesFit(layout, frame.Scale) ? letters : job.Shop.Pods.ToDictionary(p => p.Name, p => p.Name);
+
+        var draft = new SheetDraft(frame.Scale, frame.Page);
+        draft.AddBox(SheetDraft.Paper, "paper", frame.Page);
+        BoardDrawing.Draw(draft, board, content);
+        PartDrawing.Draw(draft, shape, grainDeg, placement.ZeroOnBoard);
+        if (layout is not null)
+        {
+            PodDrawing.Bodies(draft, board, layout);
+            SupportDrawing.Ticks(draft, shape, layout);
+            PodDrawing.Labels(draft, board, layout, names);
+            SupportDrawing.Worst(draft, shape, layout, job.Support, grainDeg);
+        }
+        else
+        {
+            SupportDrawing.Unsupported(draft, shape, result.Unsupported, turn, placement.ZeroOnBoard);
+        }
+
+        PartDrawing.GrainArrow(draft, shape, grainDeg);
+        PanelItem.DrawAll(draft, frame, PanelText.Items(result, names, grainDeg));
+        return draft.Finish(Title(result), Description(result));
+    }
+
+    // Where it was to lie; else in the middle of the usable area.
+    private static Placement WithoutLayout(Job job)
+    {
+        if (job.Placement is PlacementWish.Given given)
+        {
+            return new(given.ZeroOnBoard, given.AngleDeg);
+        }
+
+        var angle = ((PlacementWish.Search)job.Placement).AnglesDeg[0];
+        var middle = job.Part.Shape.Outline.Laid(Turn.FromDegrees(angle), default).Bounds.Centre;
+        return new(job.Shop.Board.UsableArea.Centre - middle, angle);
+    }
+
+    private static Dictionary<string, string> Letters(Job job) => job.Shop.Pods
+        .Select((p, i) => (p.Name, Letter: i < 26
+            ? ((char)('A' + i)).ToString() : "T" + (i + 1).ToString(CultureInfo.InvariantCulture)))
+        .ToDictionary(p => p.Name, p => p.Letter, StringComparer.Ordinal);
+
+    private static bool NamesFit(Layout layout, double scale) => layout.Pods.All(p =>
+        TextMeasure.Width(p.Type.Name, Math.Max(1.5, 0.15 * p.ExtentYMm / scale)) <= 0.85 * p.ExtentXMm / scale);
+
+    private static string Title(PlanResult result) =>
+        (result.Layout is null ? "No layout: " : "Layout: ") + (result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name);
+
+    // The same in words; the summary holds nothing that the picture does not show.
+    private static string Description(PlanResult result) => Summary.Write(result).Replace('\n', ' ').TrimEnd();
+}

@@ -1,0 +1,177 @@
+using System.Globalization;
+using PodLayout.Geometry;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover.Picture;
+
+/// <summary>The empty board: grooves, their numbers, ports, what pods stay clear of, and the datum.</summary>
+internal static class BoardDrawing
+{
+    private const double NumberSizeMm = 2.3;
+
+    /// <param name="draft">The sheet.</param>
+    /// <param name="board">The board.</param>
+    /// <param name="content">The board and the part: numbers stand outside it.</param>
+    public static void Draw(SheetDraft draft, GridBoard board, Box2 content)
+    {
+        var face = new Box2(0, 0, board.WidthMm, board.LengthMm);
+        draft.AddBox(SheetDraft.Board, "board", face);
+        Grooves(draft, board);
+        if (board.UsableArea != face)
+        {
+            draft.AddBox(SheetDraft.Grooves, "usable", board.UsableArea);
+        }
+
+        Numbers(draft, board, content);
+        var radius = Symbols.PortRadius(draft, board.PortDiameterMm);
+        foreach (var port in board.Ports)
+        {
+            Symbols.Port(draft, SheetDraft.Ports, port.Centre, radius, port.State);
+        }
+
+        foreach (var obstacle in board.Obstacles)
+        {
+            DrawObstacle(draft, obstacle);
+        }
+
+        Datum(draft, content);
+    }
+
+    /// <summary>Signs of an obstacle, also for the legend.</summary>
+    public static void ObstacleSign(SheetDraft draft, string layer, ObstacleKind kind, ObstacleShape shape)
+    {
+        if (shape is ObstacleShape.Disc disc)
+        {
+            draft.Add(layer, new Primitive.Disc("obstacle", disc.Centre, disc.DiameterMm / 2));
+        }
+
+        var ring = RingOf(shape);
+        if (shape is ObstacleShape.Rectangle)
+        {
+            draft.Add(layer, new Primitive.Area("obstacle", [ring]));
+        }
+
+        switch (kind)
+        {
+            case ObstacleKind.Pin:
+                var b = ring.Bounds;
+                draft.Add(layer, new Primitive.Strokes("obstacle-hatch",
+                [
+                    new(b.MinX, b.Centre.Y), new(b.MaxX, b.Centre.Y), new(b.Centre.X, b.MinY), new(b.Centre.X, b.MaxY),
+                ]));
+                break;
+            case ObstacleKind.Stop:
+                draft.Add(layer, new Primitive.Hatch("obstacle-hatch", [ring], 45, 1.2 * draft.Scale));
+                break;
+            default:
+                draft.Add(layer, new Primitive.Hatch("obstacle-hatch", [ring], 45, 0.9 * draft.Scale));
+                draft.Add(layer, new Primitive.Hatch("obstacle-hatch", [ring], -45, 0.9 * draft.Scale));
+                break;
+        }
+    }
+
+    private static void Grooves(SheetDraft draft, GridBoard board)
+    {
+        var plain = new List<Point2>();
+        var fifth = new List<Point2>();
+        for (var c = 0; board.ColumnXMm(c) <= board.WidthMm; c++)
+        {
+            (IsFifth(c) ? fifth : plain).AddRange([new(board.ColumnXMm(c), 0), new(board.ColumnXMm(c), board.LengthMm)]);
+        }
+
+        for (var r = 0; board.RowYMm(r) <= board.LengthMm; r++)
+        {
+            (IsFifth(r) ? fifth : plain).AddRange([new(0, board.RowYMm(r)), new(board.WidthMm, board.RowYMm(r))]);
+        }
+
+        draft.Add(SheetDraft.Grooves, new Primitive.Strokes("groove", [.. plain]));
+        draft.Add(SheetDraft.Grooves, new Primitive.Strokes("groove-fifth", [.. fifth]));
+    }
+
+    private static bool IsFifth(int index) => (index + 1) % 5 == 0;
+
+    private static void Numbers(SheetDraft draft, GridBoard board, Box2 content)
+    {
+        var u = draft.Scale;
+        var columns = (int)Math.Floor((board.WidthMm - board.FirstGroove.X) / board.PitchMm) + 1;
+        var rows = (int)Math.Floor((board.LengthMm - board.FirstGroove.Y) / board.PitchMm) + 1;
+        var widest = TextMeasure.Width(Math.Max(columns, 1).ToString(CultureInfo.InvariantCulture), NumberSizeMm, true);
+        foreach (var c in Numbered(columns, board.PitchMm / u, widest + 0.6))
+        {
+            var x = board.ColumnXMm(c);
+            Number(draft, new(x, content.MinY), new(0, -1), new(0, -2.9 * u), c, TextAnchor.Middle);
+            Number(draft, new(x, content.MaxY), new(0, 1), new(0, 2.9 * u), c, TextAnchor.Middle);
+        }
+
+        foreach (var r in Numbered(rows, board.PitchMm / u, NumberSizeMm * 1.15))
+        {
+            var y = board.RowYMm(r);
+            Number(draft, new(content.MinX, y), new(-1, 0), new(-1.7 * u, 0), r, TextAnchor.End);
+            Number(draft, new(content.MaxX, y), new(1, 0), new(1.7 * u, 0), r, TextAnchor.Start);
+        }
+    }
+
+    // All of them where there is room; else the first and every fifth, tenth, ...
+    private static IEnumerable<int> Numbered(int count, double pitchOnPaper, double room)
+    {
+        int[] steps = [1, 5, 10, 20, 50, 100];
+        var step = steps.FirstOrDefault(s => s * pitchOnPaper >= room, 200);
+        return Enumerable.Range(0, Math.Max(0, count))
+            .Where(i => (i + 1) % step == 0 || (i == 0 && (step - 1) * pitchOnPaper >= room));
+    }
+
+    private static void Number(SheetDraft draft, Point2 at, Point2 outwards, Point2 offset, int index, TextAnchor anchor)
+    {
+        var isFifth = IsFifth(index);
+        draft.AddLine(SheetDraft.Numbers, isFifth ? "rule" : "leader", at, at + outwards * ((isFifth ? 1.2 : 0.8) * draft.Scale));
+        draft.AddText(
+            SheetDraft.Numbers, isFifth ? "number-fifth" : "number", at + offset,
+            (index + 1).ToString(CultureInfo.InvariantCulture), NumberSizeMm, anchor);
+    }
+
+    private static void DrawObstacle(SheetDraft draft, Obstacle obstacle)
+    {
+        ObstacleSign(draft, SheetDraft.Obstacles, obstacle.Kind, obstacle.Shape);
+        if (obstacle.ClearanceMm > 0)
+        {
+            draft.Add(SheetDraft.Obstacles, obstacle.Shape switch
+            {
+                ObstacleShape.Disc d =>
+                    new Primitive.Disc("obstacle-clearance", d.Centre, d.DiameterMm / 2 + obstacle.ClearanceMm),
+                _ => new Primitive.Area(
+                    "obstacle-clearance", [SheetDraft.RingOf(RingOf(obstacle.Shape).Bounds.Grow(obstacle.ClearanceMm))]),
+            });
+        }
+
+        draft.Take(RingOf(obstacle.Shape).Bounds.Grow(0.3 * draft.Scale));
+    }
+
+    private static Ring RingOf(ObstacleShape shape) => shape switch
+    {
+        ObstacleShape.Disc d => new([.. Enumerable.Range(0, 48).Select(i =>
+            d.Centre + Turn.FromDegrees(i * 7.5).Apply(new(d.DiameterMm / 2, 0)))]),
+        ObstacleShape.Rectangle r => SheetDraft.RingOf(r.Extent),
+        _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "Unknown shape."),
+    };
+
+    private static void Datum(SheetDraft draft, Box2 content)
+    {
+        var u = draft.Scale;
+        draft.Add(SheetDraft.Numbers, new Primitive.Disc("datum", default, 1.3 * u));
+        draft.Add(SheetDraft.Numbers, new Primitive.Area("datum-fill", [Quarter(u, 0)]));
+        draft.Add(SheetDraft.Numbers, new Primitive.Area("datum-fill", [Quarter(u, 180)]));
+        double x = content.MinX - 8.5 * u, y = content.MinY - 7.5 * u;
+        var reach = 14 * u;
+        Symbols.Arrow(draft, SheetDraft.Numbers, "datum", "datum-fill", new(0, y), new(reach, y), false);
+        draft.AddText(SheetDraft.Numbers, "text-bold", new(reach + 1.2 * u, y), "X", 2.8);
+        Symbols.Arrow(draft, SheetDraft.Numbers, "datum", "datum-fill", new(x, 0), new(x, reach), false);
+        draft.AddText(SheetDraft.Numbers, "text-bold", new(x, reach + 2.2 * u), "Y", 2.8, TextAnchor.Middle);
+        draft.AddText(SheetDraft.Numbers, "text", new(x - 2.5 * u, y - 2.6 * u), "datum 0, 0", 2.4);
+    }
+
+    private static Ring Quarter(double u, double startDeg) => new(
+    [
+        default,
+        .. Enumerable.Range(0, 10).Select(i => Turn.FromDegrees(startDeg + i * 10).Apply(new(1.3 * u, 0))),
+    ]);
+}

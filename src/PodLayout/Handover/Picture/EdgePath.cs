@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Parts;
+
+namespace PodLayout.Handover.Picture;
+
+/// <summary>Lines along the edges of a part.</summary>
+internal static class EdgePath
+{
+    /// <summary>The sides of a ring.</summary>
+    public static IEnumerable<(Point2 A, Point2 B)> Sides(Ring ring) =>
+        ring.Points.Select((p, i) => (p, ring.Points[(i + 1) % ring.Points.Length]));
+
+    /// <summary>Distance from a side to a point.</summary>
+    public static double Distance(Point2 a, Point2 b, Point2 p) => (p - (a + (b - a) * Along(a, b, p))).Length;
+
+    /// <summary>
+    /// The way along an edge from one point to another whose length is nearest to the one given (there are two ways round
+    /// each ring); null when no edge passes through both.
+    /// </summary>
+    public static ImmutableArray<Point2>? Between(PartShape shape, Point2 from, Point2 to, double lengthMm)
+    {
+        const double onEdgeMm = 0.5;
+        var ways = shape.Holes.Prepend(shape.Outline)
+            .Where(r => Sides(r).Any(s => Distance(s.A, s.B, from) < onEdgeMm) && Sides(r).Any(s => Distance(s.A, s.B, to) < onEdgeMm))
+            .SelectMany(r => new[] { Way(r, from, to), Way(new([.. r.Points.Reverse()]), from, to) })
+            .ToList();
+        return ways.Count == 0 ? null : ways.MinBy(w => Math.Abs(Length(w) - lengthMm));
+    }
+
+    private static ImmutableArray<Point2> Way(Ring ring, Point2 from, Point2 to)
+    {
+        var sides = Sides(ring).ToList();
+        var first = NearestSide(sides, from);
+        var last = NearestSide(sides, to);
+        double start = Along(sides[first].A, sides[first].B, from), end = Along(sides[last].A, sides[last].B, to);
+        var path = ImmutableArray.CreateBuilder<Point2>();
+        path.Add(from);
+        for (var i = first; i != last || (i == first && path.Count == 1 && end <= start); i = (i + 1) % sides.Count)
+        {
+            path.Add(sides[i].B);
+        }
+
+        path.Add(to);
+        return path.ToImmutable();
+    }
+
+    private static int NearestSide(List<(Point2 A, Point2 B)> sides, Point2 p) =>
+        Enumerable.Range(0, sides.Count).MinBy(i => Distance(sides[i].A, sides[i].B, p));
+
+    private static double Along(Point2 a, Point2 b, Point2 p)
+    {
+        var side = b - a;
+        var square = side.Dot(side);
+        return square == 0 ? 0 : Math.Clamp((p - a).Dot(side) / square, 0, 1);
+    }
+
+    private static double Length(ImmutableArray<Point2> path) =>
+        Enumerable.Range(1, path.Length - 1).Sum(i => (path[i] - path[i - 1]).Length);
+}

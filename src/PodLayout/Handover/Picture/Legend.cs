@@ -1,0 +1,134 @@
+using PodLayout.Geometry;
+using PodLayout.Layouts;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover.Picture;
+
+/// <summary>What the signs mean: only those that are in the drawing.</summary>
+internal static class Legend
+{
+    /// <param name="result">What is drawn.</param>
+    /// <param name="grainDeg">The grain on the board.</param>
+    public static IEnumerable<PanelItem> Items(PlanResult result, double grainDeg) =>
+        [.. Pods(result.Layout), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg)];
+
+    private static IEnumerable<PanelItem> Pods(Layout? layout)
+    {
+        if (layout is null)
+        {
+            yield break;
+        }
+
+        yield return PanelItem.Sign("pod: number in placing order, type; dashed: upper seal", (draft, at) =>
+        {
+            draft.AddBox(SheetDraft.Panel, "pod", Around(draft, at, 3.2, 1.6));
+            draft.AddBox(SheetDraft.Panel, "seal", Around(draft, at, 2.4, 0.9));
+        });
+        if (layout.Pods.Any(p => p.Turned))
+        {
+            yield return PanelItem.Sign("pod turned by a quarter", (draft, at) =>
+            {
+                var box = Around(draft, at, 3.2, 1.6);
+                draft.AddBox(SheetDraft.Panel, "pod", box);
+                Symbols.Turned(draft, SheetDraft.Panel, new(box.MinX, box.MaxY), 2 * draft.Scale);
+            });
+        }
+    }
+
+    private static IEnumerable<PanelItem> Ports(PlanResult result)
+    {
+        if (result.Layout is not null)
+        {
+            yield return PanelItem.Sign("port to open", (draft, at) => Symbols.OpenPort(draft, SheetDraft.Panel, at, 1.1 * draft.Scale));
+        }
+
+        var words = new (PortState State, string Words)[]
+        {
+            (PortState.Working, "port, plugged"),
+            (PortState.Dead, "dead port: brings no vacuum"),
+            (PortState.StuckOpen, "port that cannot be plugged"),
+        };
+        foreach (var (state, text) in words.Where(w => result.Job.Shop.Board.Ports.Any(p => p.State == w.State)))
+        {
+            yield return PanelItem.Sign(text, (draft, at) => Symbols.Port(draft, SheetDraft.Panel, at, 1.1 * draft.Scale, state));
+        }
+    }
+
+    private static IEnumerable<PanelItem> Board(GridBoard board)
+    {
+        var words = new (ObstacleKind Kind, string Words)[]
+        {
+            (ObstacleKind.Pin, "locator pin; dotted: keep clear"),
+            (ObstacleKind.Stop, "stop or clamp; dotted: keep clear"),
+            (ObstacleKind.Damage, "damaged spot; dotted: keep clear"),
+        };
+        foreach (var (kind, text) in words.Where(w => board.Obstacles.Any(o => o.Kind == w.Kind)))
+        {
+            yield return PanelItem.Sign(text, (draft, at) => BoardDrawing.ObstacleSign(
+                draft, SheetDraft.Panel, kind, kind == ObstacleKind.Pin
+                    ? new ObstacleShape.Disc(at, 3 * draft.Scale)
+                    : new ObstacleShape.Rectangle(Around(draft, at, 3.2, 1.4))));
+        }
+
+        if (board.UsableArea != new Box2(0, 0, board.WidthMm, board.LengthMm))
+        {
+            yield return PanelItem.Sign("usable area of the board", (draft, at) => Stroke(draft, at, "usable"));
+        }
+    }
+
+    private static IEnumerable<PanelItem> Part(PlanResult result, double grainDeg)
+    {
+        yield return PanelItem.Sign("grain of the part as it lies", (draft, at) =>
+        {
+            var u = draft.Scale;
+            var direction = Turn.FromDegrees(grainDeg).Apply(new(1, 0));
+            var reach = direction * (Math.Min(4.5, 2.1 / Math.Max(Math.Abs(direction.Y), 0.01)) * u);
+            Symbols.Arrow(draft, SheetDraft.Panel, "grain-arrow", "grain-head", at - reach, at + reach, true);
+        });
+        if (!result.Job.Part.Shape.Defects.IsEmpty)
+        {
+            yield return PanelItem.Sign("marked defect: no seal here", (draft, at) =>
+            {
+                var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
+                draft.Add(SheetDraft.Panel, new Primitive.Hatch("defect-hatch", [box], grainDeg + 60, 0.8 * draft.Scale));
+                draft.Add(SheetDraft.Panel, new Primitive.Area("defect-edge", [box]));
+            });
+        }
+
+        yield return PanelItem.Sign("zero of the part's drawing", (draft, at) =>
+        {
+            var half = 1.6 * draft.Scale;
+            draft.Add(SheetDraft.Panel, new Primitive.Disc("zero", at, half * 0.6));
+            draft.Add(SheetDraft.Panel, new Primitive.Strokes(
+                "zero", [at - new Point2(half, 0), at + new Point2(half, 0), at - new Point2(0, half), at + new Point2(0, half)]));
+        });
+        if (result.Layout is null)
+        {
+            yield return PanelItem.Sign("stretch that no pod can support", (draft, at) => Stroke(draft, at, "unsupported"));
+            yield break;
+        }
+
+        yield return PanelItem.Sign("overhang at the edge: tick as long as its share of the limit; heavy from 85 %", Ticks);
+        yield return PanelItem.Sign("limit of overhang around the worst point", (draft, at) =>
+            draft.Add(SheetDraft.Panel, new Primitive.Ellipse("limit", at, 4 * draft.Scale, 1.7 * draft.Scale, 0)));
+    }
+
+    private static void Ticks(SheetDraft draft, Point2 at)
+    {
+        var u = draft.Scale;
+        var foot = at - new Point2(4 * u, 1.2 * u);
+        draft.AddLine(SheetDraft.Panel, "part-edge", foot, foot + new Point2(8 * u, 0));
+        foreach (var (x, share) in new[] { (1.0, 0.3), (2.5, 0.5), (4.0, 0.7), (5.5, 0.9), (7.0, 1.0) })
+        {
+            var start = foot + new Point2(x * u, 0);
+            draft.AddLine(
+                SheetDraft.Panel, SupportDrawing.StyleOf(share), start, start + new Point2(0, share * SupportDrawing.TickMm * u));
+        }
+    }
+
+    private static void Stroke(SheetDraft draft, Point2 at, string style) =>
+        draft.AddLine(SheetDraft.Panel, style, at - new Point2(4.5 * draft.Scale, 0), at + new Point2(4.5 * draft.Scale, 0));
+
+    private static Box2 Around(SheetDraft draft, Point2 at, double halfX, double halfY) => new(
+        at.X - halfX * draft.Scale, at.Y - halfY * draft.Scale, at.X + halfX * draft.Scale, at.Y + halfY * draft.Scale);
+}

@@ -1,0 +1,111 @@
+using System.Globalization;
+using PodLayout.Geometry;
+using PodLayout.Layouts;
+
+namespace PodLayout.Handover.Picture;
+
+/// <summary>The words beside the drawing: title block, where the part lies, what is proven, legend, cautions.</summary>
+internal static class PanelText
+{
+    private const int MostStretches = 12;
+
+    /// <param name="result">What is drawn.</param>
+    /// <param name="shortNames">What stands in the pods for each type's name.</param>
+    /// <param name="grainDeg">The grain on the board.</param>
+    public static IReadOnlyList<PanelItem> Items(
+        PlanResult result, IReadOnlyDictionary<string, string> shortNames, double grainDeg) =>
+    [
+        .. TitleBlock(result),
+        .. result.Layout is { } layout ? LayoutWords(result, layout, shortNames) : NoLayoutWords(result),
+        PanelItem.Heading("Signs"),
+        .. Legend.Items(result, grainDeg),
+        PanelItem.Heading("Cautions"),
+        .. Cautions.Of(result).SelectMany(c => PanelItem.Words(c)),
+    ];
+
+    private static IEnumerable<PanelItem> TitleBlock(PlanResult result)
+    {
+        var (job, part, board) = (result.Job, result.Job.Part, result.Job.Shop.Board);
+        var species = part.Species.Length > 0 ? ", " + part.Species : "";
+        return
+        [
+            .. PanelItem.Title(job.Name.Length > 0 ? job.Name : part.Name),
+            .. PanelItem.Words($"Part: {part.Name}, {Mm(part.ThicknessMm)} mm thick{species}", 2),
+            .. PanelItem.Words(
+                $"Board: {board.Name}, {Mm(board.WidthMm)} x {Mm(board.LengthMm)} mm, grooves every {Mm(board.PitchMm)} mm", 3),
+            ScaleBar(),
+        ];
+    }
+
+    private static IEnumerable<PanelItem> LayoutWords(
+        PlanResult result, Layout layout, IReadOnlyDictionary<string, string> shortNames)
+    {
+        var support = result.Job.Support;
+        var ports = LayoutFiling.OpenPorts(layout).Count();
+        var types = layout.Pods.GroupBy(p => p.Type.Name, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal);
+        return
+        [
+            PanelItem.Heading(string.Create(
+                CultureInfo.InvariantCulture, $"{layout.Pods.Length} pods, {ports} open ports, all others plugged")),
+            .. types.SelectMany(g => PanelItem.Words(
+                (shortNames[g.Key] == g.Key ? "" : shortNames[g.Key] + " = ")
+                    + string.Create(CultureInfo.InvariantCulture, $"{g.Key}: {g.Count()}"), 2)),
+            .. PanelItem.Words(layout.Proof.Words),
+            .. PanelItem.Words(Summary.WhereItLies(result, layout.Placement)),
+            .. PanelItem.Words(
+                $"Worst overhang {Summary.Percent(layout.WorstShareOfLimit)} of its limit. The limit is "
+                    + $"{Mm(support.OverhangAlongGrainMm)} mm along the grain, {Mm(support.OverhangAcrossGrainMm)} mm across it."),
+        ];
+    }
+
+    private static IEnumerable<PanelItem> NoLayoutWords(PlanResult result)
+    {
+        yield return PanelItem.Heading(result.Interrupted ? "Cut short: no layout yet" : "No layout is possible as asked");
+        if (result.Job.Placement is Jobs.PlacementWish.Search)
+        {
+            foreach (var item in PanelItem.Words("The part is drawn in the middle of the board; no placement was found."))
+            {
+                yield return item;
+            }
+        }
+
+        foreach (var (stretch, i) in result.Unsupported.Take(MostStretches).Select((s, i) => (s, i)))
+        {
+            var number = (i + 1).ToString(CultureInfo.InvariantCulture);
+            var words = $"{number}. {stretch.Cause} {Summary.WhatWouldDo(stretch, result.Job.Support.OverhangAcrossGrainMm)}";
+            foreach (var item in PanelItem.Words(words, 5))
+            {
+                yield return item;
+            }
+        }
+
+        if (result.Unsupported.Length > MostStretches)
+        {
+            var more = (result.Unsupported.Length - MostStretches).ToString(CultureInfo.InvariantCulture);
+            foreach (var item in PanelItem.Words($"... and {more} more: see the summary."))
+            {
+                yield return item;
+            }
+        }
+    }
+
+    private static PanelItem ScaleBar() => new(9.5, (draft, at) =>
+    {
+        var u = draft.Scale;
+        double[] lengths = [1000, 500, 300, 200, 100, 50, 20, 10, 5, 2, 1];
+        var length = lengths.FirstOrDefault(l => l / u <= 42, 1);
+        var left = at - new Point2(0, 5.6 * u);
+        for (var i = 0; i < 4; i++)
+        {
+            var x = left.X + length * i / 4;
+            draft.AddBox(SheetDraft.Panel, i % 2 == 0 ? "datum-fill" : "bar-light", new(x, left.Y, x + length / 4, left.Y + 1.3 * u));
+        }
+
+        draft.AddBox(SheetDraft.Panel, "rule", new(left.X, left.Y, left.X + length, left.Y + 1.3 * u));
+        draft.AddText(SheetDraft.Panel, "text", left + new Point2(0, 3.2 * u), $"Scale 1:{Mm(u)} on A4", 2.6);
+        draft.AddText(SheetDraft.Panel, "text", left + new Point2(0, -1.9 * u), "0", 2.3);
+        draft.AddText(SheetDraft.Panel, "text", left + new Point2(length, -1.9 * u), Mm(length) + " mm", 2.3, TextAnchor.Middle);
+    });
+
+    private static string Mm(double value) => CsvText.Mm(value);
+}

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Parts;
+
+namespace PodLayout.Handover.Picture;
+
+/// <summary>The part as it lies on the board: outline, holes, defects, grain.</summary>
+internal static class PartDrawing
+{
+    /// <param name="draft">The sheet.</param>
+    /// <param name="shape">The part, board coordinates.</param>
+    /// <param name="grainDeg">The grain on the board.</param>
+    /// <param name="zero">The drawing's zero on the board.</param>
+    public static void Draw(SheetDraft draft, PartShape shape, double grainDeg, Point2 zero)
+    {
+        ImmutableArray<Ring> wood = [shape.Outline, .. shape.Holes];
+        draft.Add(SheetDraft.Part, new Primitive.Area("part-fill", wood));
+        draft.Add(SheetDraft.GrainLines, new Primitive.Hatch("grain", wood, grainDeg, 3 * draft.Scale));
+        foreach (var defect in shape.Defects)
+        {
+            draft.Add(SheetDraft.Defects, new Primitive.Hatch("defect-hatch", [defect], grainDeg + 60, 0.8 * draft.Scale));
+            draft.Add(SheetDraft.Defects, new Primitive.Area("defect-edge", [defect]));
+        }
+
+        draft.Add(SheetDraft.Support, new Primitive.Area("part-edge", wood));
+        if (draft.Page.Grow(-3 * draft.Scale).Contains(zero))
+        {
+            var half = 1.6 * draft.Scale;
+            draft.Add(SheetDraft.Support, new Primitive.Disc("zero", zero, half * 0.6));
+            draft.Add(SheetDraft.Support, new Primitive.Strokes(
+                "zero",
+                [zero - new Point2(half, 0), zero + new Point2(half, 0), zero - new Point2(0, half), zero + new Point2(0, half)]));
+        }
+    }
+
+    /// <summary>The grain arrow, where it finds room in the part between pods and labels.</summary>
+    public static void GrainArrow(SheetDraft draft, PartShape shape, double grainDeg)
+    {
+        var direction = Turn.FromDegrees(grainDeg).Apply(new(1, 0));
+        var bounds = shape.Outline.Bounds;
+        const int steps = 24;
+        var places = Enumerable.Range(0, (steps + 1) * (steps + 1))
+            .Select(i => new Point2(
+                bounds.MinX + bounds.Width * (i % (steps + 1)) / steps, bounds.MinY + bounds.Height * (i / (steps + 1)) / steps))
+            .OrderBy(p => (p - bounds.Centre).Length).ToList();
+        foreach (var half in new[] { 9.0, 6, 4 })
+        {
+            var reach = direction * (half * draft.Scale);
+            foreach (var at in places.Where(at => HasRoom(draft, shape, at, reach)))
+            {
+                Symbols.Arrow(draft, SheetDraft.Labels, "grain-arrow", "grain-head", at - reach, at + reach, true);
+                draft.Take(Box2.Around([at - reach, at + reach]).Grow(draft.Scale));
+                return;
+            }
+        }
+    }
+
+    private static bool HasRoom(SheetDraft draft, PartShape shape, Point2 at, Point2 reach)
+    {
+        const int samples = 12;
+        return Enumerable.Range(-samples, 2 * samples + 1).All(i =>
+        {
+            var p = at + reach * (1.15 * i / samples);
+            var around = new Box2(p.X, p.Y, p.X, p.Y).Grow(1.2 * draft.Scale);
+            return draft.IsFree(around) && new[] { (-1, -1), (1, -1), (1, 1), (-1, 1) }.All(c => InWood(
+                shape, p + new Point2(c.Item1, c.Item2) * (1.2 * draft.Scale)));
+        });
+    }
+
+    private static bool InWood(PartShape shape, Point2 p) =>
+        shape.Holes.Prepend(shape.Outline).Concat(shape.Defects).Aggregate(0, (n, ring) => n + (Within(ring, p) ? 1 : 0)) == 1
+        && Within(shape.Outline, p);
+
+    private static bool Within(Ring ring, Point2 p)
+    {
+        var isInside = false;
+        for (var i = 0; i < ring.Points.Length; i++)
+        {
+            var a = ring.Points[i];
+            var b = ring.Points[(i + 1) % ring.Points.Length];
+            if (a.Y <= p.Y != b.Y <= p.Y && p.X < a.X + (p.Y - a.Y) / (b.Y - a.Y) * (b.X - a.X))
+            {
+                isInside = !isInside;
+            }
+        }
+
+        return isInside;
+    }
+}

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+
+namespace PodLayout.Handover.Picture;
+
+/// <summary>
+/// Every style by name. Meaning is carried by width, dash, hatch and symbol; the colours (black, greys, one blue, one orange
+/// that differ in lightness too) only help, so that a grey print loses nothing.
+/// </summary>
+public static class PictureStyles
+{
+    private const string Ink = "#111111";
+    private const string Paper = "#ffffff";
+    private const string Blue = "#005a8f";
+    private const string Orange = "#b84a00";
+    private const string Grain = "#b09a78";
+
+    /// <summary>All styles in a fixed order.</summary>
+    public static ImmutableArray<PictureStyle> All { get; } =
+    [
+        Filled("paper", Paper),
+        new("board", Ink, 0.35, [], "#f6f6f4"),
+        Line("groove", "#c4c4c0", 0.09),
+        Line("groove-fifth", "#9a9a96", 0.16),
+        Line("usable", "#555555", 0.18, 3, 0.8, 0.6, 0.8),
+        new("port-plugged", "#777777", 0.16, [], Paper),
+        new("port-dead", "#333333", 0.2, [], Paper),
+        new("port-open-ring", Ink, 0.28, [], Paper),
+        Filled("port-open", Ink),
+        new("obstacle", Ink, 0.3, [], "#dddddd"),
+        Line("obstacle-hatch", Ink, 0.14),
+        Line("obstacle-clearance", "#555555", 0.12, 0.5, 0.5),
+        new("part", Ink, 0.5, [], "#fbf6ec"),
+        Filled("part-fill", "#fbf6ec"),
+        Line("part-edge", Ink, 0.5),
+        Line("grain", Grain, 0.1),
+        Line("grain-arrow", "#5c4a2c", 0.4),
+        Filled("grain-head", "#5c4a2c"),
+        Line("defect-edge", Ink, 0.25),
+        Line("defect-hatch", Ink, 0.16),
+        new("pod", Blue, 0.55, [], Paper),
+        Line("seal", Blue, 0.16, 0.9, 0.5),
+        Filled("pod-turned", Blue),
+        Filled("pod-id", Ink, true),
+        Filled("pod-type", Ink),
+        Filled("port-name", Ink),
+        Filled("knockout", Paper),
+        Line("support-low", "#8a8a8a", 0.14),
+        Line("support-middle", "#444444", 0.22),
+        Line("support-high", Orange, 0.4),
+        Line("limit", Orange, 0.2, 2, 0.7, 0.4, 0.7),
+        Line("worst", Orange, 0.35),
+        Filled("worst-label", Orange, true),
+        Line("unsupported", Orange, 1.1, 2.2, 1),
+        new("stretch-flag", Ink, 0.3, [], Paper),
+        Filled("stretch-number", Ink, true),
+        Line("leader", Ink, 0.2),
+        Filled("number", "#333333"),
+        Filled("number-fifth", Ink, true),
+        Line("datum", Ink, 0.4),
+        Filled("datum-fill", Ink),
+        Line("zero", Ink, 0.25),
+        Filled("text", Ink),
+        Filled("text-bold", Ink, true),
+        Filled("heading", Ink, true),
+        Line("rule", Ink, 0.25),
+        new("bar-light", Ink, 0.2, [], Paper),
+    ];
+
+    private static readonly ImmutableDictionary<string, PictureStyle> ByName =
+        All.ToImmutableDictionary(s => s.Name, StringComparer.Ordinal);
+
+    /// <summary>The style of this name; throws when there is none.</summary>
+    public static PictureStyle Of(string name) => ByName[name];
+
+    private static PictureStyle Line(string name, string colour, double widthMm, params ReadOnlySpan<double> dashMm) =>
+        new(name, colour, widthMm, [.. dashMm], null);
+
+    private static PictureStyle Filled(string name, string colour, bool isBold = false) =>
+        new(name, null, 0, [], colour, isBold);
+}

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+
+namespace PodLayout.Handover.Picture;
+
+/// <summary>A sheet while it is drawn: its layers, and the places that are taken by text and symbols.</summary>
+internal sealed class SheetDraft(double scale, Box2 page)
+{
+    // Names and order of the layers.
+    private static readonly ImmutableArray<string> Order =
+    [
+        Paper, Board, Grooves, Ports, Obstacles, Part, GrainLines, Defects, Pods, Seals, OpenPorts, Support, Labels, Numbers,
+        Panel,
+    ];
+
+    private readonly Dictionary<string, ImmutableArray<Primitive>.Builder> layers =
+        Order.ToDictionary(name => name, _ => ImmutableArray.CreateBuilder<Primitive>(), StringComparer.Ordinal);
+
+    private readonly List<Box2> taken = [];
+
+    public const string Paper = "paper";
+    public const string Board = "board";
+    public const string Grooves = "grooves";
+    public const string Ports = "ports";
+    public const string Obstacles = "keep-clear";
+    public const string Part = "part";
+    public const string GrainLines = "grain";
+    public const string Defects = "defects";
+    public const string Pods = "pods";
+    public const string Seals = "seals";
+    public const string OpenPorts = "open-ports";
+    public const string Support = "support";
+    public const string Labels = "labels";
+    public const string Numbers = "groove-numbers";
+    public const string Panel = "panel";
+
+    /// <summary>Board millimetres for a millimetre of paper.</summary>
+    public double Scale { get; } = scale;
+
+    /// <summary>The page in board coordinates.</summary>
+    public Box2 Page { get; } = page;
+
+    public void Add(string layer, Primitive primitive) => layers[layer].Add(primitive);
+
+    public void AddLine(string layer, string style, params ImmutableArray<Point2> points) =>
+        Add(layer, new Primitive.Line(style, points));
+
+    public void AddBox(string layer, string style, Box2 box) => Add(layer, new Primitive.Area(style, [RingOf(box)]));
+
+    /// <summary>Text of a size in millimetres of paper.</summary>
+    public void AddText(
+        string layer, string style, Point2 at, string words, double paperSize, TextAnchor anchor = TextAnchor.Start,
+        double angleDeg = 0) => Add(layer, new Primitive.Text(style, at, words, paperSize * Scale, anchor, angleDeg));
+
+    /// <summary>Keeps later text off this place.</summary>
+    public void Take(Box2 box) => taken.Add(box);
+
+    public bool IsFree(Box2 box) => Page.Grow(-3 * Scale).Contains(box) && !taken.Any(t => t.Touches(box));
+
+    /// <summary>The box that a line of text fills, with its middle at a point.</summary>
+    public Box2 TextBox(Point2 middle, string words, double paperSize, bool isBold = false)
+    {
+        var width = TextMeasure.Width(words, paperSize, isBold) * Scale;
+        var height = paperSize * Scale;
+        return new(middle.X - width / 2, middle.Y - height / 2, middle.X + width / 2, middle.Y + height / 2);
+    }
+
+    public Sheet Finish(string title, string description) => new(
+        title, description, Page, Scale, [.. Order.Select(name => new Layer(name, layers[name].ToImmutable()))]);
+
+    public static Ring RingOf(Box2 b) => new([new(b.MinX, b.MinY), new(b.MaxX, b.MinY), new(b.MaxX, b.MaxY), new(b.MinX, b.MaxY)]);
+}

@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+using PodLayout.Parts;
+
+namespace PodLayout.Handover.Picture;
+
+/// <summary>How far the part reaches beyond its pods: a tick at each edge point, the worst one called out.</summary>
+internal static class SupportDrawing
+{
+    /// <summary>From this share of the limit on a tick is drawn heavily.</summary>
+    public const double HighShare = 0.85;
+
+    /// <summary>From this share of the limit on a tick is drawn in the middle weight.</summary>
+    public const double MiddleShare = 0.6;
+
+    /// <summary>Length of a tick at the limit, mm of paper.</summary>
+    public const double TickMm = 2.2;
+
+    /// <param name="draft">The sheet.</param>
+    /// <param name="shape">The part, board coordinates.</param>
+    /// <param name="layout">The layout.</param>
+    public static void Ticks(SheetDraft draft, PartShape shape, Layout layout)
+    {
+        var turn = Turn.FromDegrees(layout.Placement.AngleDeg);
+        var strokes = new[] { "support-low", "support-middle", "support-high" }
+            .ToDictionary(s => s, _ => new List<Point2>(), StringComparer.Ordinal);
+        foreach (var point in layout.SupportPoints)
+        {
+            var at = turn.Apply(point.OnPart) + layout.Placement.ZeroOnBoard;
+            var style = StyleOf(point.ShareOfLimit);
+            if (point.IsEdge)
+            {
+                var length = TickMm * draft.Scale * Math.Clamp(point.ShareOfLimit, 0.08, 1.3);
+                strokes[style].AddRange([at, at + Outwards(shape, at) * length]);
+            }
+            else if (!layout.Pods.Any(p => p.BodyBox.Contains(at)))
+            {
+                var half = 0.35 * draft.Scale;
+                strokes[style].AddRange([at - new Point2(half, 0), at + new Point2(half, 0)]);
+                strokes[style].AddRange([at - new Point2(0, half), at + new Point2(0, half)]);
+            }
+        }
+
+        foreach (var (style, ends) in strokes.Where(s => s.Value.Count > 0))
+        {
+            draft.Add(SheetDraft.Support, new Primitive.Strokes(style, [.. ends]));
+        }
+    }
+
+    /// <summary>The worst point: a circle, the ellipse of the limit, and a label where there is room.</summary>
+    public static void Worst(SheetDraft draft, PartShape shape, Layout layout, SupportRules rules, double grainDeg)
+    {
+        if (LayoutFiling.WorstPoint(layout) is not { } worst)
+        {
+            return;
+        }
+
+        var at = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(worst.OnPart) + layout.Placement.ZeroOnBoard;
+        var span = rules.InteriorSpanMm ?? 0;
+        draft.Add(SheetDraft.Support, worst.IsEdge
+            ? new Primitive.Ellipse("limit", at, rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm, grainDeg)
+            : new Primitive.Disc("limit", at, span));
+        draft.Add(SheetDraft.Support, new Primitive.Disc("worst", at, 1.3 * draft.Scale));
+        var words = Summary.Percent(worst.ShareOfLimit) + " of limit";
+        Callout(draft, shape, at, box => draft.AddText(
+            SheetDraft.Labels, "worst-label", box.Centre, words, 2.5, TextAnchor.Middle), draft.TextBox(default, words, 2.5, true));
+    }
+
+    /// <summary>The stretches that no pod can support, with the numbers of the summary.</summary>
+    public static void Unsupported(
+        SheetDraft draft, PartShape onBoard, ImmutableArray<UnsupportedStretch> stretches, Turn turn, Point2 zero)
+    {
+        for (var i = 0; i < stretches.Length; i++)
+        {
+            var s = stretches[i];
+            Point2 from = turn.Apply(s.From) + zero, to = turn.Apply(s.To) + zero;
+            var middle = from;
+            if (s.IsEdge && s.LengthMm > 0 && EdgePath.Between(onBoard, from, to, s.LengthMm) is { } path)
+            {
+                draft.AddLine(SheetDraft.Support, "unsupported", path);
+                middle = path[path.Length / 2];
+            }
+            else
+            {
+                Symbols.Cross(draft, SheetDraft.Support, "unsupported", from, 1.2 * draft.Scale);
+            }
+
+            var number = (i + 1).ToString(CultureInfo.InvariantCulture);
+            var size = 2.1 * draft.Scale;
+            Callout(
+                draft, onBoard, middle, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, number),
+                new(-size, -size, size, size));
+        }
+    }
+
+    /// <summary>The style of a tick.</summary>
+    public static string StyleOf(double share) =>
+        share >= HighShare ? "support-high" : share >= MiddleShare ? "support-middle" : "support-low";
+
+    // A label near a point, joined to it by a line: outside the part by preference, off everything already placed.
+    private static void Callout(SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size)
+    {
+        var u = draft.Scale;
+        var outwards = Outwards(shape, at);
+        var edges = shape.Holes.Prepend(shape.Outline).SelectMany(r => r.Points).ToList();
+        var places = from distance in new[] { 7.0, 9, 12, 16, 21, 28, 40 }
+                     from turnDeg in new[] { 0.0, 20, -20, 40, -40, 65, -65, 90, -90, 120, -120, 150, -150, 180 }
+                     let direction = Turn.FromDegrees(turnDeg).Apply(outwards)
+                     let middle = at + direction * (distance * u)
+                         + new Point2(Math.Sign(Math.Round(direction.X, 3)) * size.Width / 2, Math.Sign(Math.Round(direction.Y, 3)) * size.Height / 2)
+                     select size.Moved(middle);
+        foreach (var place in places)
+        {
+            var grown = place.Grow(0.6 * u);
+            if (!draft.IsFree(grown) || edges.Any(p => grown.Grow(0.8 * TickMm * u).Contains(p)))
+            {
+                continue;
+            }
+
+            draft.AddLine(SheetDraft.Labels, "leader", at, Nearest(place, at));
+            draft.AddBox(SheetDraft.Labels, "knockout", place.Grow(0.3 * u));
+            draw(place);
+            draft.Take(grown);
+            return;
+        }
+    }
+
+    private static Point2 Nearest(Box2 box, Point2 p) =>
+        new(Math.Clamp(p.X, box.MinX, box.MaxX), Math.Clamp(p.Y, box.MinY, box.MaxY));
+
+    // Away from the wood at a point of its edge; at a corner halfway between the two sides.
+    private static Point2 Outwards(PartShape shape, Point2 at)
+    {
+        var sides = shape.Holes.Select(h => (Ring: h, Sign: -1)).Prepend((Ring: shape.Outline, Sign: 1))
+            .SelectMany(r => EdgePath.Sides(r.Ring).Select(s => (
+                Distance: EdgePath.Distance(s.A, s.B, at),
+                Normal: new Point2((s.B - s.A).Y, -(s.B - s.A).X) * (r.Sign / Math.Max((s.B - s.A).Length, 1e-9)))))
+            .ToList();
+        var nearest = sides.Min(s => s.Distance);
+        var sum = sides.Where(s => s.Distance <= nearest + 0.02).Aggregate(default(Point2), (n, s) => n + s.Normal);
+        return sum.Length > 1e-6 ? sum * (1 / sum.Length) : new(0, 1);
+    }
+}

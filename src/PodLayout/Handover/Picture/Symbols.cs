@@ -1,0 +1,74 @@
+using PodLayout.Geometry;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover.Picture;
+
+/// <summary>The small signs of the picture, the same in the drawing and in the legend.</summary>
+internal static class Symbols
+{
+    /// <summary>Radius of a port's sign: true to scale, but never too small to see.</summary>
+    public static double PortRadius(SheetDraft draft, double diameterMm) => Math.Max(diameterMm / 2, 0.75 * draft.Scale);
+
+    /// <summary>A plugged port, a dead one (crossed), or one that cannot be plugged (in a square).</summary>
+    public static void Port(SheetDraft draft, string layer, Point2 at, double radius, PortState state)
+    {
+        switch (state)
+        {
+            case PortState.Dead:
+                draft.Add(layer, new Primitive.Disc("port-dead", at, radius));
+                Cross(draft, layer, "port-dead", at, radius * 0.72);
+                break;
+            case PortState.StuckOpen:
+                draft.AddBox(layer, "port-dead", new(at.X - radius, at.Y - radius, at.X + radius, at.Y + radius));
+                draft.Add(layer, new Primitive.Disc("port-open", at, radius * 0.5));
+                break;
+            default:
+                draft.Add(layer, new Primitive.Disc("port-plugged", at, radius * 0.7));
+                break;
+        }
+    }
+
+    /// <summary>A port to open: a filled disc in a ring.</summary>
+    public static void OpenPort(SheetDraft draft, string layer, Point2 at, double radius)
+    {
+        draft.Add(layer, new Primitive.Disc("port-open-ring", at, radius * 1.25));
+        draft.Add(layer, new Primitive.Disc("port-open", at, radius * 0.75));
+    }
+
+    public static void Cross(SheetDraft draft, string layer, string style, Point2 at, double half) => draft.Add(
+        layer, new Primitive.Strokes(
+            style,
+            [at + new Point2(-half, -half), at + new Point2(half, half), at + new Point2(-half, half), at + new Point2(half, -half)]));
+
+    /// <summary>A line with a head at its end, or at both.</summary>
+    public static void Arrow(SheetDraft draft, string layer, string line, string head, Point2 from, Point2 to, bool both)
+    {
+        draft.AddLine(layer, line, from, to);
+        Head(draft, layer, head, from, to);
+        if (both)
+        {
+            Head(draft, layer, head, to, from);
+        }
+    }
+
+    /// <summary>The sign of a turned pod: a filled corner.</summary>
+    public static void Turned(SheetDraft draft, string layer, Point2 upperLeft, double size) => draft.Add(
+        layer, new Primitive.Area(
+            "pod-turned", [new([upperLeft, upperLeft - new Point2(0, size), upperLeft + new Point2(size, 0)])]));
+
+    /// <summary>A number in a circle.</summary>
+    public static void Flag(SheetDraft draft, string layer, Point2 at, string number)
+    {
+        draft.Add(layer, new Primitive.Disc("stretch-flag", at, 2 * draft.Scale));
+        draft.AddText(layer, "stretch-number", at, number, number.Length > 2 ? 1.7 : 2.3, TextAnchor.Middle);
+    }
+
+    private static void Head(SheetDraft draft, string layer, string style, Point2 from, Point2 to)
+    {
+        var along = (to - from) * (1 / (to - from).Length);
+        var across = new Point2(-along.Y, along.X);
+        var back = to - along * (2.2 * draft.Scale);
+        draft.Add(layer, new Primitive.Area(
+            style, [new([to, back + across * (0.8 * draft.Scale), back - across * (0.8 * draft.Scale)])]));
+    }
+}

@@ -1,0 +1,117 @@
+using System.Globalization;
+using PodLayout.Findings;
+using PodLayout.Geometry;
+using PodLayout.Layouts;
+
+namespace PodLayout.Handover;
+
+/// <summary>The summary on the terminal: what a person does next.</summary>
+public static class Summary
+{
+    /// <summary>The text, LF at line ends. The numbers of unsupported stretches are those in the picture.</summary>
+    public static string Write(PlanResult result)
+    {
+        var lines = result.Layout is { } layout ? LayoutLines(result, layout) : NoLayoutLines(result);
+        var findings = result.Findings.Where(f => f.Severity >= Severity.Mended && f.Kind != FindingKind.NoLayout)
+            .Select(f => $"{Word(f.Severity)}: {f}");
+        return string.Concat(lines.Concat(findings).Concat(Cautions.Of(result).Select(c => "Caution: " + c))
+            .Select(line => Plain(line) + "\n"));
+    }
+
+    /// <summary>Text from the user without characters that a terminal would obey or that would break the line.</summary>
+    internal static string Plain(string text) =>
+        text.Any(char.IsControl) ? new([.. text.Select(c => char.IsControl(c) ? ' ' : c)]) : text;
+
+    private static IEnumerable<string> LayoutLines(PlanResult result, Layout layout)
+    {
+        var ports = LayoutFiling.OpenPorts(layout).Select(p => p.Name).ToList();
+        yield return $"{Named(result)}: {Counted(layout.Pods.Length, "pod")}, {Counted(ports.Count, "port")} to open. "
+            + layout.Proof.Words;
+        yield return WhereItLies(result, layout.Placement);
+        yield return "Pods in placing order; columns and rows are grooves counted from the datum, X and Y the pod's centre in mm:";
+        foreach (var line in PodTable(layout))
+        {
+            yield return line;
+        }
+
+        yield return $"Open {(ports.Count == 1 ? "port" : "ports")} {string.Join(", ", ports)}; all others stay plugged.";
+        if (LayoutFiling.WorstPoint(layout) is { } worst)
+        {
+            var at = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(worst.OnPart) + layout.Placement.ZeroOnBoard;
+            yield return $"Worst overhang: {Percent(worst.ShareOfLimit)} of its limit, {(worst.IsEdge ? "at the edge" : "inside")} "
+                + $"at X {Mm(at.X)}, Y {Mm(at.Y)} on the board (nearest pod {LayoutFiling.PodId(worst.Pod)}).";
+        }
+    }
+
+    private static IEnumerable<string> PodTable(Layout layout)
+    {
+        var rows = layout.Pods.Select((p, i) => (string[])
+        [
+            LayoutFiling.PodId(i), p.Type.Name + (p.Turned ? ", turned" : ""), "column " + Whole(p.Column + 1),
+            "row " + Whole(p.Row + 1), "X " + Mm(p.Centre.X), "Y " + Mm(p.Centre.Y),
+            (p.OpenPorts.Length == 1 ? "port " : "ports ") + string.Join(", ", p.OpenPorts.Select(o => o.Name)),
+        ]).ToList();
+        return rows.Select(row => "  " + string.Join(
+            "  ", row.Select((cell, c) => c == row.Length - 1 ? cell : cell.PadRight(rows.Max(r => r[c].Length)))));
+    }
+
+    private static IEnumerable<string> NoLayoutLines(PlanResult result)
+    {
+        yield return result.Interrupted
+            ? $"{Named(result)}: the work was cut short before any layout was found."
+            : $"{Named(result)}: no layout is possible as asked.";
+        var support = result.Job.Support;
+        for (var i = 0; i < result.Unsupported.Length; i++)
+        {
+            var s = result.Unsupported[i];
+            var where = s.From == s.To
+                ? $"{(s.IsEdge ? "edge" : "inside")} at ({Mm(s.From.X)}, {Mm(s.From.Y)})"
+                : $"{Mm(s.LengthMm)} mm of {(s.IsEdge ? "edge" : "the inside")} from ({Mm(s.From.X)}, {Mm(s.From.Y)}) "
+                    + $"to ({Mm(s.To.X)}, {Mm(s.To.Y)})";
+            yield return $"  {Whole(i + 1)}. {where}: {s.Cause} {WhatWouldDo(s, support.OverhangAcrossGrainMm)}";
+        }
+
+        if (!result.Unsupported.IsEmpty)
+        {
+            yield return "Places are in the drawing's coordinates, mm; the numbers are those in the picture.";
+        }
+
+        foreach (var finding in result.Findings.Where(f => f.Kind == FindingKind.NoLayout))
+        {
+            yield return "Cause: " + finding;
+        }
+    }
+
+    /// <summary>What a longer overhang would change.</summary>
+    internal static string WhatWouldDo(UnsupportedStretch stretch, double limitMm) => stretch.OverhangThatWouldDoMm is { } mm
+        ? $"An overhang of {Mm(Math.Ceiling(mm * 10) / 10)} mm across the grain would do (the limit is {Mm(limitMm)} mm)."
+        : "No overhang would do.";
+
+    /// <summary>Where the part lies and how far it reaches, in one sentence.</summary>
+    internal static string WhereItLies(PlanResult result, Placement placement)
+    {
+        var bounds = result.Job.Part.Shape.Outline.Laid(Turn.FromDegrees(placement.AngleDeg), placement.ZeroOnBoard).Bounds;
+        return $"Lay the part so that the drawing's zero is at X {Mm(placement.ZeroOnBoard.X)}, Y {Mm(placement.ZeroOnBoard.Y)} mm "
+            + $"from the board's datum, turned {placement.AngleDeg.ToString("0.###", CultureInfo.InvariantCulture)} degrees; it then "
+            + $"reaches from X {Mm(bounds.MinX)} to {Mm(bounds.MaxX)} and from Y {Mm(bounds.MinY)} to {Mm(bounds.MaxY)}.";
+    }
+
+    /// <summary>A share as whole percent; rounded up, so that nothing looks better than it is.</summary>
+    internal static string Percent(double share) => Whole((int)Math.Ceiling(share * 100 - 1e-6)) + " %";
+
+    private static string Named(PlanResult result) => result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name;
+
+    private static string Counted(int count, string noun) => $"{Whole(count)} {noun}{(count == 1 ? "" : "s")}";
+
+    private static string Whole(int value) => value.ToString(CultureInfo.InvariantCulture);
+
+    private static string Mm(double value) => CsvText.Mm(value);
+
+    private static string Word(Severity severity) => severity switch
+    {
+        Severity.Mended => "Mended",
+        Severity.Warning => "Warning",
+        Severity.Refused => "Refused",
+        _ => "Note",
+    };
+}
