@@ -6,6 +6,9 @@ namespace PodLayout.Reading.Curves;
 /// </summary>
 internal sealed record EllipticArc(Point3 Centre, Point3 U, Point3 V, double From, double To)
 {
+    /// <summary>More chords than a circle of the largest radius that is read needs at the program's tolerance (about 70,000).</summary>
+    private const double MostChords = 200_000;
+
     /// <summary>Whether the arc is the whole ellipse. Writers round 2π, so nearly whole is whole.</summary>
     public bool IsWhole => Math.Abs(Math.Abs(To - From) - Math.Tau) < 1e-6;
 
@@ -31,7 +34,7 @@ internal sealed record EllipticArc(Point3 Centre, Point3 U, Point3 V, double Fro
         var radius = Math.Max(LargestRadius(), double.Epsilon);
         var half = Math.Sqrt(Math.Min(1, tolerance / (2 * radius)));
         var step = Math.Min(4 * Math.Asin(half), Math.PI / 4);
-        var count = Math.Max(1, (int)Math.Min(1e6, Math.Ceiling(Math.Abs(To - From) / step - 1e-9)));
+        var count = Math.Max(1, (int)Math.Min(MostChords, Math.Ceiling(Math.Abs(To - From) / step - 1e-9)));
         for (var i = 1; i < count; i++)
             yield return At(From + (To - From) * i / count);
     }

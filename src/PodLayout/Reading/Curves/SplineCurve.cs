@@ -23,6 +23,9 @@ internal sealed record SplineCurve(
     /// <summary>Points on the curve, halved between knots until no chord is farther than the tolerance; both ends included.</summary>
     public List<Point3> Chords(double tolerance)
     {
+        // Far outside what is read, the control points themselves are enough for the caller to refuse the curve.
+        if (Controls.Any(c => !(Math.Abs(c.X) <= Tolerances.LargestCoordinateMm && Math.Abs(c.Y) <= Tolerances.LargestCoordinateMm)))
+            return [.. Controls];
         var points = new List<Point3> { At(Degree, From) };
         for (var span = Degree; span < Controls.Length; span++)
         {
