@@ -106,29 +106,33 @@ internal static class PlanCommand
             return terminal.Refuse([.. found, unwritable]);
         }
 
-        terminal.Print(found);
         var lines = progress || terminal.ErrorIsTerminal ? new ProgressLines(terminal.Error, progress) : null;
         var planned = Planning.Plan(job, effort, lines, cancellation);
-        terminal.Print(planned.Findings);
 
-        // What was found on reading belongs into the handed-over files as much as what planning found.
+        // What was found on reading belongs into the handed-over files as much as what planning found. The summary says all
+        // that a person must know; notes, and the one reason why there is no layout, go where a script looks for them.
         var result = planned with { Findings = found.AddRange(planned.Findings) };
+        terminal.Print(result.Findings.Where(f => f.Severity == Severity.Note));
         terminal.Out.Write(Results.Summary(result));
-        if (result.Layout is null)
+        var code = ExitCodes.Of(result, cancellation.IsCancellationRequested);
+        if (result.Layout is null && result.Findings.Any(f => f.Severity == Severity.Refused))
         {
-            return ExitCodes.Of(result, cancellation.IsCancellationRequested);
+            terminal.Refuse(result.Findings.Where(f => f.Severity == Severity.Refused));
         }
 
-        if (outFolder is not null)
+        // That no layout is possible is a result too, with a picture of where; a search cut short before it came to anything is none.
+        if (outFolder is null || (result.Layout is null && result.Interrupted))
         {
-            if (OutputFolder.Write(outFolder, Results.Files(result)) is { } refusal)
-            {
-                return terminal.Refuse([refusal]);
-            }
-
-            terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", Results.Files(result).Select(f => f.Name))}");
+            return code;
         }
 
-        return ExitCodes.Of(result, cancellation.IsCancellationRequested);
+        var files = Results.Files(result);
+        if (OutputFolder.Write(outFolder, files) is { } refusal)
+        {
+            return terminal.Refuse([refusal]);
+        }
+
+        terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", files.Select(f => f.Name))}");
+        return code;
     }
 }

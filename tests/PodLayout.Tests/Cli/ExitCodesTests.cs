@@ -45,6 +45,16 @@ public class ExitCodesTests
         Assert.Equal("mine", File.ReadAllText(taken));
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Every_result_file_can_be_written_whether_there_is_a_layout_or_not(bool found)
+    {
+        var files = Results.Files(Planned(found, cutShort: false));
+        Assert.Equal(["layout.json", "pods.csv", "ports.csv", "layout.svg"], files.Select(f => f.Name));
+        Assert.All(files, f => Assert.EndsWith("\n", f.Content, StringComparison.Ordinal));
+    }
+
     private static Finding Refusal(FindingKind kind, Place? place) => new("x", Severity.Refused, kind, "x", place);
 
     private static PlanResult Planned(bool found, bool cutShort)
