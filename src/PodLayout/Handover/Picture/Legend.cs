@@ -104,7 +104,11 @@ internal static class Legend
         });
         if (result.Layout is null)
         {
-            yield return PanelItem.Sign("stretch that no pod can support", (draft, at) => Stroke(draft, at, "unsupported"));
+            if (!result.Unsupported.IsEmpty)
+            {
+                yield return PanelItem.Sign("stretch that no pod can support", (draft, at) => Stroke(draft, at, "unsupported"));
+            }
+
             yield break;
         }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
@@ -64,7 +65,8 @@ internal static class PanelText
         [
             .. result.Job.Placement is PlacementWish.Search
                 ? PanelItem.Words("The part is drawn in the middle of the board; no placement was found.") : [],
-            .. result.Unsupported.IsEmpty ? PanelItem.Words("The summary says why.") : [],
+            .. result.Findings.Where(f => f.Kind == FindingKind.NoLayout).Take(3).SelectMany(f => PanelItem.Words(f.Message, 5)),
+            .. PanelItem.Words("The summary says what would help."),
             .. result.Unsupported.Take(MostStretches).SelectMany((s, i) => PanelItem.Words(
                 string.Create(CultureInfo.InvariantCulture, $"{i + 1}. {s.Cause} ")
                     + Summary.WhatWouldDo(s, result.Job.Support.OverhangAcrossGrainMm), 5)),
