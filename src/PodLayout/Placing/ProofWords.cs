@@ -10,10 +10,17 @@ internal static class ProofWords
     /// <summary>The proof that comes with a layout of some pods.</summary>
     public static Proof Of(Job job, int pods, SearchEnd end)
     {
-        var scope = job.Placement is PlacementWish.Given ? ProofScope.ThisPlacement : ProofScope.AllOffsetsAtTheseAngles;
-        var where = job.Placement is PlacementWish.Search search
-            ? $"over every offset of the part on the board at {Angles(search)}"
-            : "at this placement";
+        var (scope, where) = job.Placement switch
+        {
+            PlacementWish.Search search => (
+                ProofScope.AllOffsetsAtTheseAngles, $"over every offset of the part on the board at {Angles(search)}"),
+            PlacementWish.SearchInterval interval => (
+                ProofScope.AllOffsetsAndAngles,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"over every offset of the part on the board and every angle from {interval.FromDeg:0.###} to {interval.ToDeg:0.###} degrees")),
+            _ => (ProofScope.ThisPlacement, "at this placement"),
+        };
         var bound = Math.Min(pods, end.FewestPossible);
         var words = bound == pods
             ? string.Create(CultureInfo.InvariantCulture, $"Proven: no layout {where} has fewer than {pods} pods.")
