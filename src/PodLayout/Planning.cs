@@ -74,7 +74,8 @@ public static class Planning
         ImmutableArray<BoardSeats> board = [.. found.Frame.Poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
         var mayMove = job.Placement is not PlacementWish.Given;
         var refined = Refinement.Improve(job, board, found, mayMove, cancellation);
-        var layout = LayoutAssembly.Of(job, reach, refined, ProofWords.Of(job, refined.Seats.Length, end));
+        var proof = ProofWords.Of(job, refined.Seats.Length, end, isRefined: !cancellation.IsCancellationRequested);
+        var layout = LayoutAssembly.Of(job, reach, refined, proof);
         var seats = SearchGround.At(
             refined.Frame, board, new OffsetBox(refined.Offset, 0, 0), refined.Columns, refined.Rows);
         var work = new WorkDone(seats.Classes[0].Available.Count(a => a), reach.Points.Length, nodes);

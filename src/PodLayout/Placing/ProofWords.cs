@@ -8,7 +8,11 @@ namespace PodLayout.Placing;
 internal static class ProofWords
 {
     /// <summary>The proof that comes with a layout of some pods.</summary>
-    public static Proof Of(Job job, int pods, SearchEnd end)
+    /// <param name="job">The job.</param>
+    /// <param name="pods">Pods of the layout.</param>
+    /// <param name="end">How the search ended.</param>
+    /// <param name="isRefined">Whether the worst overhang was made as small as it can be with these pods there.</param>
+    public static Proof Of(Job job, int pods, SearchEnd end, bool isRefined)
     {
         var (scope, where) = job.Placement switch
         {
@@ -34,6 +38,10 @@ internal static class ProofWords
                 $" Left out: layouts that would exist only if the part were laid more exactly than {end.OpenToleranceMm:0.###} mm.");
         }
 
+        words += !isRefined ? ""
+            : job.Placement is PlacementWish.Given
+            ? " Of all layouts with as many pods here none has a smaller worst overhang, to a hundredth of its limit."
+            : " With as many pods at this place of the part none has a smaller worst overhang, to a hundredth of its limit; other places were not compared.";
         return new(scope, bound, end.OpenToleranceMm, words);
     }
 
