@@ -33,6 +33,9 @@ internal static class LayoutFiling
                 Mm(job.Support.InteriorStepMm)),
             AskedOf(job.Placement),
             ShopOf(job.Shop),
+            job.Standing is not { } standing ? null : new(
+                PlacementOf(standing.Placement),
+                [.. standing.Pods.Select(p => new StandingPodEntry(p.Type, p.Turned, p.Column + 1, p.Row + 1))]),
             layout is null ? null : PlacementOf(layout.Placement),
             [.. (layout?.Pods ?? []).Select(PodOf)],
             [.. OpenPorts(layout).Select(p => p.Name)],

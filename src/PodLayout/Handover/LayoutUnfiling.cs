@@ -29,7 +29,12 @@ internal static class LayoutUnfiling
                 { Given: { } given } => new PlacementWish.Given(Point(given.ZeroOnBoardMm), given.AngleDeg),
                 { SearchAngle: { } interval } => new PlacementWish.SearchInterval(interval.FromDeg, interval.ToDeg),
                 _ => new PlacementWish.Search(file.Asked.SearchAnglesDeg),
-            });
+            })
+        {
+            Standing = file.Standing is not { } standing ? null : new(
+                [.. standing.Pods.Select(p => new StandingPod(p.Type, p.Turned, p.ColumnFromDatum - 1, p.RowFromDatum - 1))],
+                new(Point(standing.Placement.ZeroOnBoardMm), standing.Placement.AngleDeg)),
+        };
         return new(
             job,
             LayoutOf(file, shop),
