@@ -152,7 +152,8 @@ public static class LayoutChecker
             var open = layout.Pods.SelectMany(p => p.OpenPorts).Concat(board.Ports.Where(p => p.State == PortState.StuckOpen));
             foreach (var port in open.Except(pod.OpenPorts))
             {
-                var clear = Math.Max(sealedIn.Depth(port.Centre), -body.Depth(port.Centre)) - radius;
+                // Inside it must be by the port margin, as the pod's own are: else the seal may stand on its edge.
+                var clear = Math.Max(sealedIn.Depth(port.Centre) - board.PortMarginMm, -body.Depth(port.Centre)) - radius;
                 report.Measure("no port under a seal line", clear, 0, $"{port.Name} near {Name(i)}");
             }
         }

@@ -94,7 +94,7 @@ public class PlannedLayoutsTests
     }
 
     // Random outlines, holes, defects, grain, limits, margins, pods (round ones and gaps too), ports, obstacles, placements.
-    private static Job RandomJob(Random random, int i)
+    internal static Job RandomJob(Random random, int i)
     {
         var radius = 120 + 160 * random.NextDouble();
         var outline = Shapes.Wavy(
