@@ -63,7 +63,7 @@ public class CheckTests
         { "part.inDrawing.outlineMm[0]", "[1e9, 0]", "$.part.inDrawing.outlineMm[0]" },
         { "rules.edgeStepMm", "0", "$.rules.edgeStepMm" },
         { "rules.overhangAcrossGrainMm", "-1", "$.rules.overhangAcrossGrainMm" },
-        { "part.inDrawing.outlineMm", "[[0,0],[400,0],[0,200],[400,300]]", "lines cross or touch at (160, 120)" },
+        { "part.inDrawing.outlineMm", "[[0,0],[400,0],[0,200],[300,300]]", "lines cross or touch at (133.333, 133.333)" },
         { "part.inDrawing.outlineMm", "[[0,0],[400,0],[200,0]]", "$.part.inDrawing" },
         { "part.inDrawing.outlineMm", "[[-1e6,-1e6],[1e6,-1e6],[1e6,1e6],[-1e6,1e6]]", "more than 1000000 points" },
         { "pods[1].type", "\"none\"", "$.pods[1].type" },

@@ -32,7 +32,7 @@ internal static class ShopMaking
 
         return PodMaking.WrongTogether(pods, refusals) is { } finding
             ? Outcome<Shop>.Refuse(finding)
-            : Outcome<Shop>.Of(new Shop(written.Name, board, [.. pods], written.PodGapMm));
+            : Outcome<Shop>.Of(new Shop(written.Name, board, [.. PodMaking.Levelled(pods)], written.PodGapMm));
     }
 
     private static Outcome<GridBoard> Board(WrittenBoard written, FileRefusals refusals)
