@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PodLayout.Geometry;
+using PodLayout.Jobs;
 using PodLayout.Layouts;
 using PodLayout.Seats;
 using PodLayout.Shops;
@@ -9,12 +10,13 @@ namespace PodLayout.Checking;
 /// <summary>Where bodies stand on the board: apart, on the lattice, inside the usable area, off what is in the way.</summary>
 internal static class BoardRules
 {
-    public static IEnumerable<RuleCheck> Check(Shop shop, Layout layout, ImmutableArray<PodPose> poses)
+    public static IEnumerable<RuleCheck> Check(Job job, Layout layout, ImmutableArray<PodPose> poses)
     {
+        var shop = job.Shop;
         yield return Apart(shop, layout, poses);
         yield return OnTheLattice(shop.Board, layout);
         yield return InsideUsableArea(shop.Board, layout);
-        yield return ClearOfObstacles(shop.Board, layout, poses);
+        yield return ClearOfObstacles(job, layout, poses);
     }
 
     private static RuleCheck Apart(Shop shop, Layout layout, ImmutableArray<PodPose> poses)
@@ -90,8 +92,11 @@ internal static class BoardRules
         return tally.Done("no pods");
     }
 
-    private static RuleCheck ClearOfObstacles(GridBoard board, Layout layout, ImmutableArray<PodPose> poses)
+    private static RuleCheck ClearOfObstacles(Job job, Layout layout, ImmutableArray<PodPose> poses)
     {
+        var (board, turn) = (job.Shop.Board, Turn.FromDegrees(layout.Placement.AngleDeg));
+        ImmutableArray<RingOnBoard> avoided =
+            [.. job.Part.Shape.Avoided.Select(a => RingOnBoard.Of($"\"{a.Name}\"", a.Ring, turn, layout.Placement.ZeroOnBoard))];
         var tally = new RuleTally(CheckedRule.ClearOfObstacles, Measure.LeastMm, LayoutCheck.ToleranceMm);
         for (var i = 0; i < layout.Pods.Length; i++)
         {
@@ -104,8 +109,17 @@ internal static class BoardRules
                         : $"{name} is {CheckWords.Mm(mm)} mm from \"{obstacle.Name}\", less than its clearance of {CheckWords.Mm(obstacle.ClearanceMm)} mm.",
                     $"Move {name} away from it."));
             }
+
+            for (var k = 0; k < avoided.Length; k++)
+            {
+                var (spot, name) = (avoided[k], CheckWords.Pod(i));
+                var (mm, at) = StandingBody.Of(layout.Pods[i], 0).Clear(spot, inside: false);
+                tally.Add(mm, 0, $"{name} to {spot.Words}", (i, board.Obstacles.Length + k), () => (
+                    $"{name} reaches {CheckWords.Mm(-mm)} mm under {spot.Words} at {CheckWords.At(at)}, where the job wants no pod.",
+                    $"Move {name} away from it."));
+            }
         }
 
-        return tally.Done(board.Obstacles.IsEmpty ? "none on the board" : "no pods");
+        return tally.Done(board.Obstacles.IsEmpty && avoided.IsEmpty ? "none" : "no pods");
     }
 }

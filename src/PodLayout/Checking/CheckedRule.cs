@@ -18,7 +18,7 @@ public enum CheckedRule
     /// <summary>The body lies inside the usable area.</summary>
     InsideUsableArea,
 
-    /// <summary>The body keeps its clearance from pins, stops and damaged spots.</summary>
+    /// <summary>The body keeps its clearance from pins, stops, damaged spots and what the job says to avoid.</summary>
     ClearOfObstacles,
 
     /// <summary>The ports that pods are fed by are the ports to open, each for one pod.</summary>
@@ -44,6 +44,9 @@ public enum CheckedRule
 
     /// <summary>All pods have one height.</summary>
     OneHeight,
+
+    /// <summary>The pods that the job keeps stand in the layout.</summary>
+    KeptPodsStand,
 
     /// <summary>Every edge point is within its overhang limit of a pod, through the wood.</summary>
     EdgeWithinLimit,

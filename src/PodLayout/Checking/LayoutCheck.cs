@@ -32,9 +32,9 @@ public static class LayoutCheck
         return new(
         [
             .. WoodRules.Check(job, layout),
-            .. BoardRules.Check(job.Shop, layout, poses),
+            .. BoardRules.Check(job, layout, poses),
             .. PortRules.Check(job.Shop.Board, layout, poses, openPorts),
-            .. PodRules.Check(job.Shop, layout),
+            .. PodRules.Check(job, layout),
             .. SupportCheck.Check(job, layout, poses),
         ]);
     }

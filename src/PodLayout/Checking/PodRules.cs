@@ -1,3 +1,4 @@
+using PodLayout.Jobs;
 using PodLayout.Layouts;
 using PodLayout.Shops;
 
@@ -6,11 +7,28 @@ namespace PodLayout.Checking;
 /// <summary>Which pods: in stock, allowed to turn, of one height.</summary>
 internal static class PodRules
 {
-    public static IEnumerable<RuleCheck> Check(Shop shop, Layout layout)
+    public static IEnumerable<RuleCheck> Check(Job job, Layout layout)
     {
-        yield return Stock(shop, layout);
+        yield return Stock(job.Shop, layout);
         yield return QuarterTurn(layout);
         yield return OneHeight(layout);
+        yield return KeptPodsStand(job, layout);
+    }
+
+    private static RuleCheck KeptPodsStand(Job job, Layout layout)
+    {
+        var tally = new RuleTally(CheckedRule.KeptPodsStand, Measure.MostCount, 0);
+        for (var i = 0; i < job.Keep.Length; i++)
+        {
+            var kept = job.Keep[i];
+            var stands = layout.Pods.Any(p => p.Type == kept.Type && (p.Turned == kept.Turned || p.ExtentXMm == p.ExtentYMm) && p.Column == kept.Column && p.Row == kept.Row);
+            var place = $"column {CheckWords.Whole(kept.Column + 1)}, row {CheckWords.Whole(kept.Row + 1)}";
+            tally.Add(stands ? 0 : 1, 0, stands ? "none is missing" : place, (i, 0), () => (
+                $"The job keeps a \"{kept.Type.Name}\"{(kept.Turned ? ", turned," : "")} at {place}; none stands there.",
+                "Put it back, or take it out of the job's keep."));
+        }
+
+        return tally.Done("none to be kept");
     }
 
     private static RuleCheck Stock(Shop shop, Layout layout)

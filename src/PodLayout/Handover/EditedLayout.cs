@@ -69,7 +69,7 @@ public static class EditedLayout
     {
         const string Path = "$.part.inDrawing";
         var part = LayoutJson.ToPlan(file with { Support = file.Support! with { Points = [] }, Pods = [] }).Job.Part.Shape;
-        List<Ring> rings = [part.Outline, .. part.Holes, .. part.Defects];
+        List<Ring> rings = [part.Outline, .. part.Holes, .. part.Defects, .. part.Avoided.Select(a => a.Ring)];
         foreach (var ring in rings.Where(r => r.AreaMm2 <= 0))
         {
             return (Path, string.Create(CultureInfo.InvariantCulture, $"The ring that begins at ({ring.Points[0].X:0.###}, {ring.Points[0].Y:0.###}) encloses nothing."));

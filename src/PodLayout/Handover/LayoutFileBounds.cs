@@ -45,6 +45,13 @@ internal static class LayoutFileBounds
             yield return ("$.placement.angleDeg", placement.AngleDeg, -360, 360);
         }
 
+        for (var i = 0; i < file.Asked.Keep.Length; i++)
+        {
+            var at = string.Create(CultureInfo.InvariantCulture, $"$.asked.keep[{i}]");
+            yield return (at + ".columnFromDatum", file.Asked.Keep[i].ColumnFromDatum, 1, 1e6);
+            yield return (at + ".rowFromDatum", file.Asked.Keep[i].RowFromDatum, 1, 1e6);
+        }
+
         for (var i = 0; i < file.Pods.Length; i++)
         {
             var at = string.Create(CultureInfo.InvariantCulture, $"$.pods[{i}]");
@@ -86,6 +93,7 @@ internal static class LayoutFileBounds
         var shape = part.InDrawing;
         var rings = shape.HolesMm.Select((r, i) => (string.Create(CultureInfo.InvariantCulture, $"holesMm[{i}]"), r))
             .Concat(shape.DefectsMm.Select((r, i) => (string.Create(CultureInfo.InvariantCulture, $"defectsMm[{i}]"), r)))
+            .Concat(shape.Avoided.Select((a, i) => (string.Create(CultureInfo.InvariantCulture, $"avoided[{i}].ringMm"), a.RingMm)))
             .Prepend(("outlineMm", shape.OutlineMm));
         foreach (var (name, ring) in rings)
         {

@@ -21,7 +21,7 @@ internal static class LayoutFileCheck
     }
 
     private static IEnumerable<(string Path, string Message)> Given(LayoutFile file) =>
-        [.. Shapes(file), .. Board(file.Shop.Board), .. PodTypes(file.Shop), .. Asked(file.Asked), .. Pods(file), .. Together(file)];
+        [.. Shapes(file), .. Board(file.Shop.Board), .. PodTypes(file.Shop), .. Asked(file), .. Pods(file), .. Together(file)];
 
     private static IEnumerable<(string Path, string Message)> Shapes(LayoutFile file)
     {
@@ -34,6 +34,7 @@ internal static class LayoutFileCheck
 
             var rings = shape.HolesMm.Select((r, i) => ($"{path}.holesMm[{i}]", r))
                 .Concat(shape.DefectsMm.Select((r, i) => ($"{path}.defectsMm[{i}]", r)))
+                .Concat(shape.Avoided.Select((a, i) => ($"{path}.avoided[{i}].ringMm", a.RingMm)))
                 .Prepend(($"{path}.outlineMm", shape.OutlineMm));
             foreach (var (ringPath, ring) in rings)
             {
@@ -100,11 +101,19 @@ internal static class LayoutFileCheck
         }
     }
 
-    private static IEnumerable<(string Path, string Message)> Asked(AskedEntry asked)
+    private static IEnumerable<(string Path, string Message)> Asked(LayoutFile file)
     {
-        if ((asked.Given is null) == asked.SearchAnglesDeg.IsEmpty)
+        if ((file.Asked.Given is null) == file.Asked.SearchAnglesDeg.IsEmpty)
         {
             yield return ("$.asked", "Either a given placement or at least one angle to search was expected.");
+        }
+
+        for (var i = 0; i < file.Asked.Keep.Length; i++)
+        {
+            if (!file.Shop.PodTypes.Any(t => t.Name == file.Asked.Keep[i].Pod))
+            {
+                yield return ($"$.asked.keep[{i}].pod", "The shop in this file has no pod type of this name.");
+            }
         }
     }
 

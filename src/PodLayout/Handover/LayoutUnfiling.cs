@@ -26,7 +26,11 @@ internal static class LayoutUnfiling
                 rules.InteriorStepMm),
             file.Asked.Given is { } given
                 ? new PlacementWish.Given(Point(given.ZeroOnBoardMm), given.AngleDeg)
-                : new PlacementWish.Search(file.Asked.SearchAnglesDeg));
+                : new PlacementWish.Search(file.Asked.SearchAnglesDeg))
+        {
+            Keep = [.. file.Asked.Keep.Select(k => new KeptPod(
+                shop.Pods.First(t => t.Name == k.Pod), k.Turned, k.ColumnFromDatum - 1, k.RowFromDatum - 1))],
+        };
         return new(
             job,
             LayoutOf(file, shop),
@@ -64,7 +68,10 @@ internal static class LayoutUnfiling
     private static Ring RingOf(ImmutableArray<XyMm> points) => new([.. points.Select(Point)]);
 
     private static PartShape ShapeOf(ShapeEntry s) =>
-        new(RingOf(s.OutlineMm), [.. s.HolesMm.Select(RingOf)], [.. s.DefectsMm.Select(RingOf)]);
+        new(RingOf(s.OutlineMm), [.. s.HolesMm.Select(RingOf)], [.. s.DefectsMm.Select(RingOf)])
+        {
+            Avoided = [.. s.Avoided.Select(a => new AvoidedSpot(a.Name, RingOf(a.RingMm)))],
+        };
 
     private static Shop ShopOf(ShopEntry s)
     {

@@ -24,6 +24,7 @@ public sealed record SeatRegion(PodPose Pose, Region Centres)
         var wood = Region.Inside(turned.Outline);
         var holes = Region.UnionOf(turned.Holes.Select(h => Region.Inside(h)));
         var defects = Region.UnionOf(turned.Defects.Select(d => Region.Inside(d))).Grow(margins.SealMarginMm);
+        var avoided = Region.UnionOf(turned.Avoided.Select(a => Region.Inside(a.Ring)));
         var clear = wood.Shrink(margins.CutClearanceMm).Minus(holes.Grow(margins.CutClearanceMm));
         var sound = wood.Shrink(margins.SealMarginMm).Minus(holes.Grow(margins.SealMarginMm));
         return
@@ -40,6 +41,11 @@ public sealed record SeatRegion(PodPose Pose, Region Centres)
                 if (!defects.IsEmpty)
                 {
                     centres = centres.Minus(Dilate(defects, pose, pose.Type.SealInsetAboveMm, slackMm));
+                }
+
+                if (!avoided.IsEmpty)
+                {
+                    centres = centres.Minus(Dilate(avoided, pose, 0, slackMm));
                 }
 
                 return new SeatRegion(pose, centres);

@@ -2,7 +2,11 @@ using System.Collections.Immutable;
 
 namespace PodLayout.Handover.Format;
 
-/// <summary>What was asked about where the part should lie: at a given placement, or to be searched at some angles.</summary>
+/// <summary>
+/// What was asked: where the part should lie (at a given placement, or to be searched at some angles), and which pods to keep.
+/// </summary>
 /// <param name="Given">The placement that was given; null when it was to be searched.</param>
 /// <param name="SearchAnglesDeg">Angles at which every offset was open; empty when the placement was given.</param>
-public sealed record AskedEntry(PlacementEntry? Given, ImmutableArray<double> SearchAnglesDeg);
+/// <param name="Keep">Pods that must stand in the layout.</param>
+public sealed record AskedEntry(
+    PlacementEntry? Given, ImmutableArray<double> SearchAnglesDeg, ImmutableArray<KeptPodEntry> Keep);
