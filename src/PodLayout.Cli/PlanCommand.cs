@@ -8,6 +8,7 @@ using PodLayout.Handover;
 using PodLayout.Jobs;
 using PodLayout.Jobs.Written;
 using PodLayout.JsonFiles;
+using PodLayout.Seats;
 using PodLayout.Shops;
 using PodLayout.Shops.Written;
 
@@ -53,7 +54,7 @@ internal static class PlanCommand
                 [new("FILE", "drawing", null, JsonSerializer.SerializeToElement(input)), .. given]);
         var folder = isJob ? Path.GetDirectoryName(input) ?? "" : "";
         return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Part(r, Path.Combine(folder, r.DrawingPath))
-            .Then(shape => Outcome<Job>.Of(r.With(shape, shop)))));
+            .Then(shape => r.With(shape, shop)).Then(job => KeptPods.Check(job, r.File))));
     }
 
     // The pods of an earlier layout, which stand on the board now.

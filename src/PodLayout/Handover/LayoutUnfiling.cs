@@ -34,6 +34,8 @@ internal static class LayoutUnfiling
             Standing = file.Standing is not { } standing ? null : new(
                 [.. standing.Pods.Select(p => new StandingPod(p.Type, p.Turned, p.ColumnFromDatum - 1, p.RowFromDatum - 1))],
                 new(Point(standing.Placement.ZeroOnBoardMm), standing.Placement.AngleDeg)),
+            Keep = [.. file.Asked.Keep.Select(k => new KeptPod(
+                shop.Pods.First(t => t.Name == k.Pod), k.Turned, k.ColumnFromDatum - 1, k.RowFromDatum - 1))],
         };
         return new(
             job,
@@ -72,7 +74,10 @@ internal static class LayoutUnfiling
     private static Ring RingOf(ImmutableArray<XyMm> points) => new([.. points.Select(Point)]);
 
     private static PartShape ShapeOf(ShapeEntry s) =>
-        new(RingOf(s.OutlineMm), [.. s.HolesMm.Select(RingOf)], [.. s.DefectsMm.Select(RingOf)]);
+        new(RingOf(s.OutlineMm), [.. s.HolesMm.Select(RingOf)], [.. s.DefectsMm.Select(RingOf)])
+        {
+            Avoided = [.. s.Avoided.Select(a => new AvoidedSpot(a.Name, RingOf(a.RingMm)))],
+        };
 
     private static Shop ShopOf(ShopEntry s)
     {

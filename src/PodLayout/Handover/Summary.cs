@@ -2,6 +2,7 @@ using System.Globalization;
 using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Layouts;
+using PodLayout.Shops;
 
 namespace PodLayout.Handover;
 
@@ -34,7 +35,7 @@ public static class Summary
             yield return line;
         }
 
-        foreach (var line in Changes(result, layout))
+        foreach (var line in Asked(result).Concat(Changes(result, layout)))
         {
             yield return line;
         }
@@ -45,6 +46,28 @@ public static class Summary
             var at = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(worst.OnPart) + layout.Placement.ZeroOnBoard;
             yield return $"Worst overhang: {Percent(worst.ShareOfLimit)} of its limit, {(worst.IsEdge ? "at the edge" : "inside")} "
                 + $"at X {Mm(at.X)}, Y {Mm(at.Y)} on the board (nearest pod {LayoutFiling.PodId(worst.Pod)}).";
+        }
+    }
+
+    /// <summary>Which pods were to stand, and where none was to.</summary>
+    internal static IEnumerable<string> Asked(PlanResult result)
+    {
+        var job = result.Job;
+        if (!job.Keep.IsEmpty)
+        {
+            yield return "To be kept, as asked: " + string.Join("; ", job.Keep.Select(k =>
+                $"{k.Type.Name}{(k.Turned ? ", turned," : "")} at column {Whole(k.Column + 1)}, row {Whole(k.Row + 1)}")) + ".";
+        }
+
+        var avoided = job.Shop.Board.Obstacles.Where(o => o.Kind == ObstacleKind.Avoided).Select(o => o.Name).ToList();
+        if (avoided.Count > 0)
+        {
+            yield return $"No pods on the board, as asked: {string.Join(", ", avoided)}.";
+        }
+
+        if (!job.Part.Shape.Avoided.IsEmpty)
+        {
+            yield return $"No pods under the part, as asked: {string.Join(", ", job.Part.Shape.Avoided.Select(a => a.Name))}.";
         }
     }
 
@@ -84,6 +107,11 @@ public static class Summary
         yield return result.Interrupted
             ? $"{Named(result)}: the work was cut short before any layout was found."
             : $"{Named(result)}: no layout is possible as asked.";
+        foreach (var line in Asked(result))
+        {
+            yield return line;
+        }
+
         var support = result.Job.Support;
         for (var i = 0; i < result.Unsupported.Length; i++)
         {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Parts;
 using PodLayout.Shops;
 
@@ -14,4 +15,7 @@ public sealed record Job(string Name, Part Part, Shop Shop, Margins Margins, Sup
 {
     /// <summary>What stands on the board now; null when it is bare, or when that does not matter.</summary>
     public StandingLayout? Standing { get; init; }
+
+    /// <summary>Pods that must stand in the layout.</summary>
+    public ImmutableArray<KeptPod> Keep { get; init; } = [];
 }

@@ -11,6 +11,9 @@ namespace PodLayout.Parts;
 /// <param name="Defects">Marked spots where a seal will not hold (knots, voids, bark); counter-clockwise; may cross the outline.</param>
 public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, ImmutableArray<Ring> Defects)
 {
+    /// <summary>Spots under which no pod's body may stand, whatever the wood is like.</summary>
+    public ImmutableArray<AvoidedSpot> Avoided { get; init; } = [];
+
     /// <summary>Area of the wood: outline less holes, mm².</summary>
     public double AreaMm2 => Outline.AreaMm2 - Holes.Sum(h => h.AreaMm2);
 
@@ -18,5 +21,8 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
     public PartShape Laid(Turn turn, Point2 offset) => new(
         Outline.Laid(turn, offset),
         [.. Holes.Select(h => h.Laid(turn, offset))],
-        [.. Defects.Select(d => d.Laid(turn, offset))]);
+        [.. Defects.Select(d => d.Laid(turn, offset))])
+    {
+        Avoided = [.. Avoided.Select(a => a with { Ring = a.Ring.Laid(turn, offset) })],
+    };
 }

@@ -36,7 +36,7 @@ internal static class FewestMoves
                 break;
             }
 
-            var model = PlacementModel.At(job, ground, shift.Available, offset);
+            var model = PlacementModel.At(job, ground, shift, offset);
             ImmutableArray<int> preference =
                 [.. model.Seats.Select(s => IsStanding(standing, ground.Frame, s, shift.Columns, shift.Rows) ? 0 : 1)];
             var (answer, _) = FewestPods.Of(model.Within(1), ground.FirstPoints, found.Seats.Length, preference, cancellation);

@@ -129,7 +129,7 @@ internal static class Refinement
     {
         var spot = new OffsetBox(found.Offset, 0, 0);
         var ground = SearchGround.At(found.Frame, board, spot, found.Columns, found.Rows);
-        return (ground, PlacementModel.At(job, ground, ground.Classes[0].Available, found.Offset));
+        return (ground, PlacementModel.At(job, ground, ground.Classes[0], found.Offset));
     }
 
     private static FoundLayout? Choose(

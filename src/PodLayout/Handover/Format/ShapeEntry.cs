@@ -7,8 +7,10 @@ namespace PodLayout.Handover.Format;
 /// <param name="OutlineMm">The outer edge.</param>
 /// <param name="HolesMm">Through holes.</param>
 /// <param name="DefectsMm">Spots where a seal will not hold.</param>
+/// <param name="Avoided">Spots under which no pod's body may stand.</param>
 public sealed record ShapeEntry(
     BoxEntry Bounds,
     ImmutableArray<XyMm> OutlineMm,
     ImmutableArray<ImmutableArray<XyMm>> HolesMm,
-    ImmutableArray<ImmutableArray<XyMm>> DefectsMm);
+    ImmutableArray<ImmutableArray<XyMm>> DefectsMm,
+    ImmutableArray<SpotEntry> Avoided);

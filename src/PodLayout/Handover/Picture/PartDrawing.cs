@@ -22,6 +22,12 @@ internal static class PartDrawing
             draft.Add(SheetDraft.Defects, new Primitive.Area("defect-edge", [defect]));
         }
 
+        foreach (var spot in shape.Avoided)
+        {
+            BoardDrawing.AvoidedSign(draft, SheetDraft.Defects, spot.Ring);
+            draft.Take(spot.Ring.Bounds);
+        }
+
         draft.Add(SheetDraft.Support, new Primitive.Area("part-edge", wood));
         if (draft.Page.Grow(-3 * draft.Scale).Contains(zero))
         {
