@@ -127,7 +127,7 @@ public class FindingsOfDrawingsTests
         Assert.Equal((0, 0, 200, 100), Rounded(outcome.Value.Outline.Bounds));
     }
 
-    private static (double, double, double, double) Rounded(Geometry.Box2 box) =>
+    private static (double, double, double, double) Rounded(PodLayout.Geometry.Box2 box) =>
         (Math.Round(box.MinX, 4), Math.Round(box.MinY, 4), Math.Round(box.MaxX, 4), Math.Round(box.MaxY, 4));
 
     [Fact]
