@@ -52,6 +52,41 @@ public readonly record struct Stretch(TipPoint From, TipPoint To, StretchKind Ki
         }
     }
 
+    /// <summary>Lowest Z on the way, mm.</summary>
+    public double LowestZMm
+    {
+        get
+        {
+            var ends = Math.Min(From.ZMm, To.ZMm);
+            return TurnRad == 0 || Plane == ArcPlane.Xy ? ends : Math.Min(ends, Extent.Least.ZMm);
+        }
+    }
+
+    /// <summary>The corners of the smallest box around the path.</summary>
+    public (TipPoint Least, TipPoint Most) Extent
+    {
+        get
+        {
+            TipPoint least = Of(From, To, Math.Min), most = Of(From, To, Math.Max);
+            if (TurnRad != 0)
+            {
+                var radius = Math.Max(RadiusMm, EndRadiusMm);
+                var normal = InPlane(From).Normal;
+                for (var quarter = 0; quarter < 4; quarter++)
+                {
+                    var angle = quarter * Math.PI / 2;
+                    if (Passes(angle))
+                    {
+                        var p = FromPlane(Plane, CentreA + radius * Math.Cos(angle), CentreB + radius * Math.Sin(angle), normal);
+                        (least, most) = (Of(least, p, Math.Min), Of(most, p, Math.Max));
+                    }
+                }
+            }
+
+            return (least, most);
+        }
+    }
+
     private double EndRadiusMm
     {
         get
@@ -88,6 +123,16 @@ public readonly record struct Stretch(TipPoint From, TipPoint To, StretchKind Ki
 
     /// <summary>A point in the axes of the arc's plane: first, second, and the one across it.</summary>
     internal (double A, double B, double Normal) InPlane(TipPoint p) => InPlane(Plane, p);
+
+    private static TipPoint Of(TipPoint a, TipPoint b, Func<double, double, double> which) =>
+        new(which(a.XMm, b.XMm), which(a.YMm, b.YMm), which(a.ZMm, b.ZMm));
+
+    private bool Passes(double angle)
+    {
+        var (a, b, _) = InPlane(From);
+        var ahead = (angle - Math.Atan2(b - CentreB, a - CentreA)) * Math.Sign(TurnRad) % (2 * Math.PI);
+        return (ahead < 0 ? ahead + 2 * Math.PI : ahead) <= Math.Abs(TurnRad);
+    }
 
     internal static (double A, double B, double Normal) InPlane(ArcPlane plane, TipPoint p) => plane switch
     {
