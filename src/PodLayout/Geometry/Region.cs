@@ -142,6 +142,18 @@ public sealed class Region
     public Region Shrink(double byMm) => byMm <= 0 || IsEmpty ? this
         : new Region(_shape.Buffer(-Outside(byMm), Round(byMm))).Minus(UnionOf(Strips(-Outside(byMm), byMm)));
 
+    /// <summary>The separate pieces that the region consists of.</summary>
+    public ImmutableArray<Region> Pieces => [.. Polygons.Select(p => new Region(p))];
+
+    /// <summary>The region turned about the origin, then moved.</summary>
+    public Region Laid(Turn turn, Point2 offset)
+    {
+        var copy = _shape.Copy();
+        copy.Apply(new NetTopologySuite.Geometries.Utilities.AffineTransformation(
+            turn.Cos, -turn.Sin, offset.X, turn.Sin, turn.Cos, offset.Y));
+        return new(copy);
+    }
+
     /// <summary>The region moved.</summary>
     public Region Moved(Point2 by)
     {

@@ -17,12 +17,16 @@ internal static class LayoutFiling
     public static LayoutFile File(PlanResult result)
     {
         var job = result.Job;
-        var layout = result.Layout;
+
+        // What follows from rounded figures is worked out from them: a file read and written again stays the same.
+        var shape = Rounded(job.Part.Shape);
+        var layout = result.Layout is { } found
+            ? found with { Placement = new(Rounded(found.Placement.ZeroOnBoard), Deg(found.Placement.AngleDeg)) } : null;
         return new(
             LayoutFile.SchemaWord,
             LayoutFile.CurrentVersion,
             job.Name,
-            PartOf(job.Part, layout?.Placement),
+            PartOf(job.Part with { Shape = shape }, layout?.Placement),
             new(
                 Mm(job.Margins.SealMarginMm), Mm(job.Margins.CutClearanceMm), Mm(job.Support.OverhangAlongGrainMm),
                 Mm(job.Support.OverhangAcrossGrainMm), Mm(job.Support.InteriorSpanMm), Mm(job.Support.EdgeStepMm),
@@ -59,6 +63,13 @@ internal static class LayoutFiling
 
     // A limit of 100 mm in steps of 0.0001 is 0.01 mm.
     private static double Share(double value) => Math.Round(value, 4, MidpointRounding.AwayFromZero) + 0.0;
+
+    private static Point2 Rounded(Point2 p) => new(Mm(p.X), Mm(p.Y));
+
+    private static Ring Rounded(Ring ring) => new([.. ring.Points.Select(Rounded)]);
+
+    private static PartShape Rounded(PartShape shape) =>
+        new(Rounded(shape.Outline), [.. shape.Holes.Select(Rounded)], [.. shape.Defects.Select(Rounded)]);
 
     private static BoxEntry Box(Box2 b) => new(Mm(b.MinX), Mm(b.MinY), Mm(b.MaxX), Mm(b.MaxY));
 
@@ -112,14 +123,15 @@ internal static class LayoutFiling
     }
 
     private static PodEntry PodOf(PlacedPod pod, int index) => new(
-        PodId(index), pod.Type.Name, pod.Turned, pod.Column + 1, pod.Row + 1, Xy(pod.Centre), Box(pod.BodyBox),
+        PodId(index), pod.Type.Name, pod.Turned, pod.Column + 1, pod.Row + 1, Xy(pod.Centre),
+        Box((pod with { Centre = Rounded(pod.Centre) }).BodyBox),
         [.. pod.OpenPorts.Select(p => p.Name)]);
 
     private static SupportEntry SupportOf(Layout layout)
     {
         var turn = Turn.FromDegrees(layout.Placement.AngleDeg);
         var points = layout.SupportPoints.Select(p => new SupportPointEntry(
-            Xy(p.OnPart), Xy(turn.Apply(p.OnPart) + layout.Placement.ZeroOnBoard), p.IsEdge, Share(p.ShareOfLimit), PodId(p.Pod)));
+            Xy(p.OnPart), Xy(turn.Apply(Rounded(p.OnPart)) + layout.Placement.ZeroOnBoard), p.IsEdge, Share(p.ShareOfLimit), PodId(p.Pod)));
         return new(Share(layout.WorstShareOfLimit), WorstPoint(layout) is { } worst ? Xy(worst.OnPart) : null, [.. points]);
     }
 

@@ -32,9 +32,9 @@ public static class LayoutPicture
         var frame = PageFrame.Fit(content, [.. PanelText.Items(result, letters, grainDeg).Select(i => i.HeightMm)]);
         var names = layout is null || !NamesFit(layout, frame.Scale) ? letters : job.Shop.Pods.ToDictionary(p => p.Name, p => p.Name);
 
-        var draft = new SheetDraft(frame.Scale, frame.Page);
+        var draft = new SheetDraft(frame.Scale, frame.Page, content);
         draft.AddBox(SheetDraft.Paper, "paper", frame.Page);
-        BoardDrawing.Draw(draft, board, content);
+        BoardDrawing.Draw(draft, board);
         PartDrawing.Draw(draft, shape, grainDeg, placement.ZeroOnBoard);
         if (layout is not null)
         {
@@ -72,7 +72,11 @@ public static class LayoutPicture
         .ToDictionary(p => p.Name, p => p.Letter, StringComparer.Ordinal);
 
     private static bool NamesFit(Layout layout, double scale) => layout.Pods.All(p =>
-        TextMeasure.Width(p.Type.Name, Math.Max(1.5, 0.15 * p.ExtentYMm / scale)) <= 0.85 * p.ExtentXMm / scale);
+    {
+        const double leastSideMm = 6.5;
+        double side = Math.Min(p.ExtentXMm, p.ExtentYMm) / scale, longSide = Math.Max(p.ExtentXMm, p.ExtentYMm) / scale;
+        return side >= leastSideMm && TextMeasure.Width(p.Type.Name, Math.Clamp(0.19 * side, 1.6, 2.6)) <= 0.85 * longSide;
+    });
 
     private static string Title(PlanResult result) =>
         (result.Layout is null ? "No layout: " : "Layout: ") + (result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name);

@@ -93,7 +93,7 @@ public static class Summary
         var bounds = result.Job.Part.Shape.Outline.Laid(Turn.FromDegrees(placement.AngleDeg), placement.ZeroOnBoard).Bounds;
         return $"Lay the part so that the drawing's zero is at X {Mm(placement.ZeroOnBoard.X)}, Y {Mm(placement.ZeroOnBoard.Y)} mm "
             + $"from the board's datum, turned {placement.AngleDeg.ToString("0.###", CultureInfo.InvariantCulture)} degrees; it then "
-            + $"reaches from X {Mm(bounds.MinX)} to {Mm(bounds.MaxX)} and from Y {Mm(bounds.MinY)} to {Mm(bounds.MaxY)}.";
+            + $"reaches from X {Tenth(bounds.MinX)} to {Tenth(bounds.MaxX)} and from Y {Tenth(bounds.MinY)} to {Tenth(bounds.MaxY)}.";
     }
 
     /// <summary>A share as whole percent; rounded up, so that nothing looks better than it is.</summary>
@@ -106,6 +106,8 @@ public static class Summary
     private static string Whole(int value) => value.ToString(CultureInfo.InvariantCulture);
 
     private static string Mm(double value) => CsvText.Mm(value);
+
+    private static string Tenth(double value) => Mm(Math.Round(value, 1, MidpointRounding.AwayFromZero));
 
     private static string Word(Severity severity) => severity switch
     {

@@ -1,3 +1,4 @@
+using PodLayout.Cuts;
 using PodLayout.Parts;
 using PodLayout.Reading;
 using PodLayout.Shops;
@@ -29,6 +30,9 @@ public sealed record JobRequest(
     SupportRules Support,
     PlacementWish Placement)
 {
+    /// <summary>What is said of cuts, of the program and of the blank.</summary>
+    public CutRequest Cuts { get; init; } = CutRequest.None;
+
     /// <summary>The job, now that its part and its shop are known.</summary>
     public Job With(PartShape shape, Shop shop) => new(
         Name, new Part(Name, shape, ThicknessMm, Species, GrainDeg), shop, Margins, Support, Placement);

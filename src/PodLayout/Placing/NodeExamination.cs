@@ -24,8 +24,9 @@ internal static class NodeExamination
         ImmutableArray<int> roots = [.. Alive(ground, node)];
         ImmutableArray<FrameSeat> seats = [.. roots.Select(s => ground.Seats[s])];
         var reach = new BoxReach(ground.Frame, seats, box);
-        var question = PlacementModel.Question(job, ground.Frame, seats, reach.SupportersOf, reach.Supports);
-        var (answer, points) = FewestPods.Of(question, node.Points, atMost, cancellation);
+        var rows = new NodeRows(node, roots, reach);
+        var question = PlacementModel.Question(job, ground.Frame, seats, rows.SupportersOf, reach.Supports);
+        var (answer, _) = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation);
         var bound = Math.Max(node.Bound, answer.LowerBound);
         if (!answer.IsProven)
         {
@@ -46,7 +47,7 @@ internal static class NodeExamination
             return new(bound, found, [], false, false);
         }
 
-        var children = Split(node with { Bound = bound, Points = points }, filled, shift, placingToleranceMm);
+        var children = Split(node with { Bound = bound, Rows = rows.InGround() }, filled, shift, placingToleranceMm);
         return new(bound, found, children, children.IsEmpty, false);
     }
 

@@ -62,7 +62,7 @@ internal sealed class PlacingSearch
         TryFirst(grounds);
         foreach (var ground in grounds.Where(g => !g.Classes.IsEmpty))
         {
-            Push(new(ground, whole, [.. Enumerable.Range(0, ground.Classes.Length)], ground.FirstPoints, 0));
+            Push(new(ground, whole, [.. Enumerable.Range(0, ground.Classes.Length)], [.. ground.FirstPoints.Select(p => new PointRow(p, null))], 0));
         }
 
         var isCut = !Exhaust();

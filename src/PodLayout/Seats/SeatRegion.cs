@@ -23,7 +23,10 @@ public sealed record SeatRegion(PodPose Pose, Region Centres)
     {
         var wood = Region.Inside(turned.Outline);
         var holes = Region.UnionOf(turned.Holes.Select(h => Region.Inside(h)));
-        var defects = Region.UnionOf(turned.Defects.Select(d => Region.Inside(d))).Grow(margins.SealMarginMm);
+        var defects = Region.UnionOf([
+            .. turned.Defects.Select(d => Region.Inside(d)),
+            .. turned.Hazards.Where(h => h.KeepsSealsOff).Select(h => h.Area)]).Grow(margins.SealMarginMm);
+        var cuts = Region.UnionOf(turned.Hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Area)).Grow(margins.CutClearanceMm);
         var clear = wood.Shrink(margins.CutClearanceMm).Minus(holes.Grow(margins.CutClearanceMm));
         var sound = wood.Shrink(margins.SealMarginMm).Minus(holes.Grow(margins.SealMarginMm));
         return
@@ -40,6 +43,11 @@ public sealed record SeatRegion(PodPose Pose, Region Centres)
                 if (!defects.IsEmpty)
                 {
                     centres = centres.Minus(Dilate(defects, pose, pose.Type.SealInsetAboveMm, slackMm));
+                }
+
+                if (!cuts.IsEmpty)
+                {
+                    centres = centres.Minus(Dilate(cuts, pose, 0, slackMm));
                 }
 
                 return new SeatRegion(pose, centres);

@@ -11,6 +11,10 @@ namespace PodLayout.Tests.Independent;
 /// <summary>Boards, parts and layouts of our own invention, placed by hand.</summary>
 public static class HandMade
 {
+    private static readonly Lazy<PlanResult> OvalOnce = new(() => MakeOval(130));
+    private static readonly Lazy<PlanResult> EllOnce = new(MakeEll);
+    private static readonly Lazy<PlanResult> DoorOnce = new(MakeDoor);
+
     public static PodType Square { get; } = new("120x120", new PodFootprint.Rectangle(120, 120), 6, 6, 100, true, 80, 1);
 
     public static PodType Narrow { get; } = new("120x60", new PodFootprint.Rectangle(120, 60), 6, 6, 100, true, 20, 1);
@@ -20,12 +24,12 @@ public static class HandMade
     public static PodType Round { get; } = new("round 120", new PodFootprint.Round(120), 6, 6, 100, false, 20, 1);
 
     /// <summary>Grooves every 30 mm from (15, 15), a port in the middle of a cell every 120 mm.</summary>
-    public static GridBoard Board(double widthMm, double lengthMm) => new(
+    public static GridBoard Board(double widthMm, double lengthMm, double firstPortMm = 60) => new(
         "shop board", widthMm, lengthMm, 30, 6.35, 7.5, new(15, 15), new(5, 5, widthMm - 5, lengthMm - 5),
         [
-            .. from row in Enumerable.Range(0, (int)((lengthMm - 60) / 120) + 1)
-               from column in Enumerable.Range(0, (int)((widthMm - 60) / 120) + 1)
-               select new Port(Invariant($"{column + 1}-{row + 1}"), new(60 + 120 * column, 60 + 120 * row), PortState.Working),
+            .. from row in Enumerable.Range(0, (int)((lengthMm - firstPortMm - 10) / 120) + 1)
+               from column in Enumerable.Range(0, (int)((widthMm - firstPortMm - 10) / 120) + 1)
+               select new Port(Invariant($"{column + 1}-{row + 1}"), new(firstPortMm + 120 * column, firstPortMm + 120 * row), PortState.Working),
         ],
         12, 2, []);
 
@@ -51,7 +55,16 @@ public static class HandMade
         new PlacementWish.Given(zero, angleDeg));
 
     /// <summary>An oval top with a cable hole and a knot, on seven pods.</summary>
-    public static PlanResult Oval(double? interiorSpanMm = 130)
+    public static PlanResult Oval() => OvalOnce.Value;
+
+    /// <summary>A small ell on a small board, on one round pod and one square one.</summary>
+    public static PlanResult Ell() => EllOnce.Value;
+
+    /// <summary>A door on the largest board, on sixty pods.</summary>
+    public static PlanResult Door() => DoorOnce.Value;
+
+    /// <summary>The oval with another limit inside.</summary>
+    public static PlanResult MakeOval(double interiorSpanMm)
     {
         var board = Board(1200, 600);
         board = board with
@@ -80,24 +93,22 @@ public static class HandMade
         ]);
     }
 
-    /// <summary>A small ell on a small board, on one round pod and one square one.</summary>
-    public static PlanResult Ell()
+    private static PlanResult MakeEll()
     {
         var shape = new PartShape(new(
             [new(0, 0), new(240, 0), new(240, 140), new(140, 140), new(140, 240), new(0, 240)]), [], []);
         var part = new Part("Ell", shape, 25, "", 90);
         return Plan(
-            Job(part, Board(300, 300), new(30, 30), 0, new(130, 130, null, 10, 50)), [(Round, false, 1, 1), (Small, false, 1, 5)]);
+            Job(part, Board(300, 300, 90), new(30, 30), 0, new(130, 130, null, 10, 50)), [(Round, false, 1, 1), (Small, false, 1, 6)]);
     }
 
-    /// <summary>A door on the largest board, on sixty pods.</summary>
-    public static PlanResult Door()
+    private static PlanResult MakeDoor()
     {
         var shape = new PartShape(Rectangle(0, 0, 3400, 1300), [], [Circle(900, 300, 22, 24)]);
         var part = new Part("Door leaf", shape, 40, "white oak", 0);
         var seats = from row in Enumerable.Range(0, 5)
                     from column in Enumerable.Range(0, 12)
-                    select (column % 4 == 3 ? Narrow : Square, column % 4 == 3, 5 + 9 * column, 6 + 8 * row);
+                    select (column % 4 == 3 ? Narrow : Square, column % 4 == 3, column == 7 ? 72 : 5 + (int)(9.5 * column), 6 + 8 * row);
         return Plan(Job(part, Board(3600, 1500), new(100, 100), 0, new(260, 200, null, 20, 50)), [.. seats]);
     }
 
@@ -160,8 +171,11 @@ public static class HandMade
         {
             var at = Plane.Lay(p, angle, zero);
             var paths = isEdge ? edge : inside;
-            var nearest = Enumerable.Range(0, bodies.Count).MinBy(i => paths.ShareOfLimit(at, [bodies[i]]));
-            return new(p, isEdge, paths.ShareOfLimit(at, bodies), nearest);
+            var share = paths.ShareOfLimit(at, bodies);
+            var nearest = Enumerable.Range(0, bodies.Count)
+                .OrderBy(i => Plane.Span(at, layout.Pods[i].Centre))
+                .First(i => paths.ShareOfLimit(at, [bodies[i]]) <= share + 1e-9);
+            return new(p, isEdge, share, nearest);
         }
 
         return result with

@@ -32,7 +32,8 @@ public static class PointsToSupport
             for (var column = columns.From; column <= columns.To; column++)
             {
                 var p = new Point2(column * step, row * step);
-                if (Plane.IsInside(outline, p) && !shape.Holes.Any(h => Plane.IsInside(h.Points, p)))
+                var isOnEdge = shape.Holes.Prepend(shape.Outline).Any(r => Plane.PointToRing(r.Points, p) < 1e-9);
+                if (!isOnEdge && Plane.IsInside(outline, p) && !shape.Holes.Any(h => Plane.IsInside(h.Points, p)))
                 {
                     points.Add(p);
                 }

@@ -117,6 +117,12 @@ public sealed class WoodPaths
 
     private bool Sees(Point2 a, Point2 b)
     {
+        // Most lines that are blocked are blocked in the middle.
+        if (!IsWood(new((a.X + b.X) / 2, (a.Y + b.Y) / 2)))
+        {
+            return false;
+        }
+
         var cuts = new List<double> { 0, 1 };
         double minX = Math.Min(a.X, b.X), maxX = Math.Max(a.X, b.X), minY = Math.Min(a.Y, b.Y), maxY = Math.Max(a.Y, b.Y);
         foreach (var (c, d) in edges)

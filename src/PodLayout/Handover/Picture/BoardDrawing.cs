@@ -11,8 +11,7 @@ internal static class BoardDrawing
 
     /// <param name="draft">The sheet.</param>
     /// <param name="board">The board.</param>
-    /// <param name="content">The board and the part: numbers stand outside it.</param>
-    public static void Draw(SheetDraft draft, GridBoard board, Box2 content)
+    public static void Draw(SheetDraft draft, GridBoard board)
     {
         var face = new Box2(0, 0, board.WidthMm, board.LengthMm);
         draft.AddBox(SheetDraft.Board, "board", face);
@@ -22,7 +21,7 @@ internal static class BoardDrawing
             draft.AddBox(SheetDraft.Grooves, "usable", board.UsableArea);
         }
 
-        Numbers(draft, board, content);
+        Numbers(draft, board);
         var radius = Symbols.PortRadius(draft, board.PortDiameterMm);
         foreach (var port in board.Ports)
         {
@@ -34,7 +33,7 @@ internal static class BoardDrawing
             DrawObstacle(draft, obstacle);
         }
 
-        Datum(draft, content);
+        Datum(draft);
     }
 
     /// <summary>Signs of an obstacle, also for the legend.</summary>
@@ -90,8 +89,9 @@ internal static class BoardDrawing
 
     private static bool IsFifth(int index) => (index + 1) % 5 == 0;
 
-    private static void Numbers(SheetDraft draft, GridBoard board, Box2 content)
+    private static void Numbers(SheetDraft draft, GridBoard board)
     {
+        var content = draft.Content;
         var u = draft.Scale;
         var columns = (int)Math.Floor((board.WidthMm - board.FirstGroove.X) / board.PitchMm) + 1;
         var rows = (int)Math.Floor((board.LengthMm - board.FirstGroove.Y) / board.PitchMm) + 1;
@@ -154,8 +154,9 @@ internal static class BoardDrawing
         _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "Unknown shape."),
     };
 
-    private static void Datum(SheetDraft draft, Box2 content)
+    private static void Datum(SheetDraft draft)
     {
+        var content = draft.Content;
         var u = draft.Scale;
         draft.Add(SheetDraft.Numbers, new Primitive.Disc("datum", default, 1.3 * u));
         draft.Add(SheetDraft.Numbers, new Primitive.Area("datum-fill", [Quarter(u, 0)]));

@@ -11,6 +11,13 @@ internal static class EdgePath
     public static IEnumerable<(Point2 A, Point2 B)> Sides(Ring ring) =>
         ring.Points.Select((p, i) => (p, ring.Points[(i + 1) % ring.Points.Length]));
 
+    /// <summary>Points along a ring at most a step apart.</summary>
+    public static IEnumerable<Point2> Points(Ring ring, double stepMm) => Sides(ring).SelectMany(s =>
+    {
+        var count = Math.Max(1, (int)Math.Ceiling((s.B - s.A).Length / stepMm));
+        return Enumerable.Range(0, count).Select(i => s.A + (s.B - s.A) * ((double)i / count));
+    });
+
     /// <summary>Distance from a side to a point.</summary>
     public static double Distance(Point2 a, Point2 b, Point2 p) => (p - (a + (b - a) * Along(a, b, p))).Length;
 

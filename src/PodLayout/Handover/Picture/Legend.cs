@@ -104,11 +104,25 @@ internal static class Legend
         });
         if (result.Layout is null)
         {
-            yield return PanelItem.Sign("stretch that no pod can support", (draft, at) => Stroke(draft, at, "unsupported"));
+            if (!result.Unsupported.IsEmpty)
+            {
+                yield return PanelItem.Sign("stretch that no pod can support", (draft, at) => Stroke(draft, at, "unsupported"));
+            }
+
             yield break;
         }
 
-        yield return PanelItem.Sign("overhang at the edge: tick as long as its share of the limit; heavy from 85 %", Ticks);
+        yield return PanelItem.Sign("tick at the edge: overhang as a share of its limit, heavy from 85 %", Ticks);
+        if (result.Layout.SupportPoints.Any(p => !p.IsEdge))
+        {
+            yield return PanelItem.Sign("point inside that must be supported too", (draft, at) =>
+            {
+                var half = SupportDrawing.PlusMm * draft.Scale;
+                draft.AddLine(SheetDraft.Panel, "support-low", at - new Point2(half, 0), at + new Point2(half, 0));
+                draft.AddLine(SheetDraft.Panel, "support-low", at - new Point2(0, half), at + new Point2(0, half));
+            });
+        }
+
         yield return PanelItem.Sign("limit of overhang around the worst point", (draft, at) =>
             draft.Add(SheetDraft.Panel, new Primitive.Ellipse("limit", at, 4 * draft.Scale, 1.7 * draft.Scale, 0)));
     }

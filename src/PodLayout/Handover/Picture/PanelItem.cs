@@ -12,12 +12,25 @@ internal sealed record PanelItem(double HeightMm, Action<SheetDraft, Point2> Dra
     private const double SignMm = 10;
 
     /// <summary>A heading with a rule above it.</summary>
-    public static PanelItem Heading(string words) => new(6.4, (draft, at) =>
+    private static PanelItem Heading(string words) => new(6.4, (draft, at) =>
     {
         var u = draft.Scale;
         draft.AddLine(SheetDraft.Panel, "rule", at - new Point2(0, 1.2 * u), at + new Point2(PageFrame.ColumnWidthMm * u, -1.2 * u));
         draft.AddText(SheetDraft.Panel, "heading", at - new Point2(0, 4.2 * u), words, 2.8);
     });
+
+    /// <summary>A heading that is not parted from the first item below it.</summary>
+    public static IEnumerable<PanelItem> Under(string heading, IEnumerable<PanelItem> items)
+    {
+        var head = Heading(heading);
+        var below = items.ToList();
+        var first = new PanelItem(head.HeightMm + below[0].HeightMm, (draft, at) =>
+        {
+            head.Draw(draft, at);
+            below[0].Draw(draft, at - new Point2(0, head.HeightMm * draft.Scale));
+        });
+        return below.Skip(1).Prepend(first);
+    }
 
     /// <summary>The title.</summary>
     public static IEnumerable<PanelItem> Title(string words) =>
@@ -33,7 +46,7 @@ internal sealed record PanelItem(double HeightMm, Action<SheetDraft, Point2> Dra
     /// <summary>A row of the legend: a sign and what it means.</summary>
     public static PanelItem Sign(string words, Action<SheetDraft, Point2> sign)
     {
-        var lines = TextMeasure.Wrap(words, PageFrame.ColumnWidthMm - SignMm - 1.5, Size, 2);
+        var lines = TextMeasure.Wrap(words, PageFrame.ColumnWidthMm - SignMm - 1.5, Size, 3);
         var height = Math.Max(4.4, lines.Count * 3.4 + 0.6);
         return new(height, (draft, at) =>
         {

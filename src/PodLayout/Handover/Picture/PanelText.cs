@@ -1,5 +1,7 @@
 using System.Globalization;
+using PodLayout.Findings;
 using PodLayout.Geometry;
+using PodLayout.Jobs;
 using PodLayout.Layouts;
 
 namespace PodLayout.Handover.Picture;
@@ -17,10 +19,8 @@ internal static class PanelText
     [
         .. TitleBlock(result),
         .. result.Layout is { } layout ? LayoutWords(result, layout, shortNames) : NoLayoutWords(result),
-        PanelItem.Heading("Signs"),
-        .. Legend.Items(result, grainDeg),
-        PanelItem.Heading("Cautions"),
-        .. Cautions.Of(result).SelectMany(c => PanelItem.Words(c)),
+        .. PanelItem.Under("Signs", Legend.Items(result, grainDeg)),
+        .. PanelItem.Under("Cautions", Cautions.Of(result).SelectMany(c => PanelItem.Words(c))),
     ];
 
     private static IEnumerable<PanelItem> TitleBlock(PlanResult result)
@@ -43,10 +43,10 @@ internal static class PanelText
         var support = result.Job.Support;
         var ports = LayoutFiling.OpenPorts(layout).Count();
         var types = layout.Pods.GroupBy(p => p.Type.Name, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal);
-        return
+        var heading = string.Create(CultureInfo.InvariantCulture, $"Pods: {layout.Pods.Length}; open ports: {ports}");
+        return PanelItem.Under(heading,
         [
-            PanelItem.Heading(string.Create(
-                CultureInfo.InvariantCulture, $"{layout.Pods.Length} pods, {ports} open ports, all others plugged")),
+            .. PanelItem.Words("All other ports stay plugged."),
             .. types.SelectMany(g => PanelItem.Words(
                 (shortNames[g.Key] == g.Key ? "" : shortNames[g.Key] + " = ")
                     + string.Create(CultureInfo.InvariantCulture, $"{g.Key}: {g.Count()}"), 2)),
@@ -55,38 +55,24 @@ internal static class PanelText
             .. PanelItem.Words(
                 $"Worst overhang {Summary.Percent(layout.WorstShareOfLimit)} of its limit. The limit is "
                     + $"{Mm(support.OverhangAlongGrainMm)} mm along the grain, {Mm(support.OverhangAcrossGrainMm)} mm across it."),
-        ];
+        ]);
     }
 
     private static IEnumerable<PanelItem> NoLayoutWords(PlanResult result)
     {
-        yield return PanelItem.Heading(result.Interrupted ? "Cut short: no layout yet" : "No layout is possible as asked");
-        if (result.Job.Placement is Jobs.PlacementWish.Search)
-        {
-            foreach (var item in PanelItem.Words("The part is drawn in the middle of the board; no placement was found."))
-            {
-                yield return item;
-            }
-        }
-
-        foreach (var (stretch, i) in result.Unsupported.Take(MostStretches).Select((s, i) => (s, i)))
-        {
-            var number = (i + 1).ToString(CultureInfo.InvariantCulture);
-            var words = $"{number}. {stretch.Cause} {Summary.WhatWouldDo(stretch, result.Job.Support.OverhangAcrossGrainMm)}";
-            foreach (var item in PanelItem.Words(words, 5))
-            {
-                yield return item;
-            }
-        }
-
-        if (result.Unsupported.Length > MostStretches)
-        {
-            var more = (result.Unsupported.Length - MostStretches).ToString(CultureInfo.InvariantCulture);
-            foreach (var item in PanelItem.Words($"... and {more} more: see the summary."))
-            {
-                yield return item;
-            }
-        }
+        var more = result.Unsupported.Length - MostStretches;
+        return PanelItem.Under(result.Interrupted ? "Cut short: no layout yet" : "No layout is possible as asked",
+        [
+            .. result.Job.Placement is PlacementWish.Search
+                ? PanelItem.Words("The part is drawn in the middle of the board; no placement was found.") : [],
+            .. result.Findings.Where(f => f.Kind == FindingKind.NoLayout).Take(3).SelectMany(f => PanelItem.Words(f.Message, 5)),
+            .. PanelItem.Words("The summary says what would help."),
+            .. result.Unsupported.Take(MostStretches).SelectMany((s, i) => PanelItem.Words(
+                string.Create(CultureInfo.InvariantCulture, $"{i + 1}. {s.Cause} ")
+                    + Summary.WhatWouldDo(s, result.Job.Support.OverhangAcrossGrainMm), 5)),
+            .. more <= 0 ? [] : PanelItem.Words(
+                string.Create(CultureInfo.InvariantCulture, $"... and {more} more: see the summary.")),
+        ]);
     }
 
     private static PanelItem ScaleBar() => new(9.5, (draft, at) =>

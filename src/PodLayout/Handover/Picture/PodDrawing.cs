@@ -86,17 +86,19 @@ internal static class PodDrawing
     private static void Label(SheetDraft draft, GridBoard board, PlacedPod pod, string id, string type)
     {
         var signs = Signs(draft, board, pod);
-        var largest = Math.Clamp(0.3 * Math.Min(pod.ExtentXMm, pod.ExtentYMm) / draft.Scale, 1.2, 4.2);
+        double side = Math.Min(pod.ExtentXMm, pod.ExtentYMm), longSide = Math.Max(pod.ExtentXMm, pod.ExtentYMm);
+        var largest = Math.Clamp((longSide >= 1.5 * side ? 0.45 : 0.34) * side / draft.Scale, 1.2, 4.2);
         for (var size = largest; ; size *= 0.88)
         {
             var isLast = size < 1.25;
             var words = new[] { (id, size, "pod-id"), (type, Math.Max(0.62 * size, 1.15), "pod-type") };
-            if (TextBlock(draft, pod, words, signs, isLast) is not { } block)
+            var block = TextBlock(draft, pod, words, signs, false, false) ?? TextBlock(draft, pod, words, signs, true, isLast);
+            if (block is null)
             {
                 continue;
             }
 
-            signs.Add(block);
+            signs.Add(block.Value);
             PortNames(draft, pod, signs, Math.Clamp(0.6 * size, 1.2, 2.4));
             return;
         }
@@ -118,14 +120,16 @@ internal static class PodDrawing
         return signs;
     }
 
+    // Upright, or turned to be read from the right; null where there is no room (unless it must stand somewhere).
     private static Box2? TextBlock(
-        SheetDraft draft, PlacedPod pod, (string Words, double Size, string Style)[] lines, List<Box2> signs, bool isLast)
+        SheetDraft draft, PlacedPod pod, (string Words, double Size, string Style)[] lines, List<Box2> signs, bool isTurned,
+        bool isLast)
     {
         var u = draft.Scale;
-        var width = lines.Max(l => TextMeasure.Width(l.Words, l.Size, l.Style == "pod-id")) * u;
-        var height = lines.Sum(l => l.Size) * 1.02 * u;
-        var inner = pod.BodyBox.Grow(-0.45 * u);
-        var middle = FreePlace(pod, inner, width, height, signs);
+        var length = lines.Max(l => TextMeasure.Width(l.Words, l.Size, l.Style == "pod-id")) * u;
+        var depth = lines.Sum(l => l.Size) * 1.02 * u;
+        var (width, height) = isTurned ? (depth, length) : (length, depth);
+        var middle = FreePlace(pod, pod.BodyBox.Grow(-0.45 * u), width, height, signs);
         if (middle is null && !isLast)
         {
             return null;
@@ -138,11 +142,14 @@ internal static class PodDrawing
             draft.AddBox(SheetDraft.Labels, "knockout", block);
         }
 
-        var top = block.MaxY;
+        var down = depth / 2;
         foreach (var (words, size, style) in lines)
         {
-            draft.AddText(SheetDraft.Labels, style, new(at.X, top - size * u / 2), words, size, TextAnchor.Middle);
-            top -= size * 1.02 * u;
+            var offset = down - size * u / 2;
+            draft.AddText(
+                SheetDraft.Labels, style, at + (isTurned ? new Point2(-offset, 0) : new Point2(0, offset)), words, size,
+                TextAnchor.Middle, isTurned ? 90 : 0);
+            down -= size * 1.02 * u;
         }
 
         return block;

@@ -4,12 +4,12 @@ using PodLayout.Geometry;
 namespace PodLayout.Handover.Picture;
 
 /// <summary>A sheet while it is drawn: its layers, and the places that are taken by text and symbols.</summary>
-internal sealed class SheetDraft(double scale, Box2 page)
+internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
 {
     // Names and order of the layers.
     private static readonly ImmutableArray<string> Order =
     [
-        Paper, Board, Grooves, Ports, Obstacles, Part, GrainLines, Defects, Pods, Seals, OpenPorts, Support, Labels, Numbers,
+        Paper, Board, Part, GrainLines, Grooves, Ports, Obstacles, Defects, Pods, Seals, OpenPorts, Support, Labels, Numbers,
         Panel,
     ];
 
@@ -40,6 +40,9 @@ internal sealed class SheetDraft(double scale, Box2 page)
     /// <summary>The page in board coordinates.</summary>
     public Box2 Page { get; } = page;
 
+    /// <summary>The board and the part: labels stay inside, off the numbers and the panel.</summary>
+    public Box2 Content { get; } = content;
+
     public void Add(string layer, Primitive primitive) => layers[layer].Add(primitive);
 
     public void AddLine(string layer, string style, params ImmutableArray<Point2> points) =>
@@ -55,7 +58,7 @@ internal sealed class SheetDraft(double scale, Box2 page)
     /// <summary>Keeps later text off this place.</summary>
     public void Take(Box2 box) => taken.Add(box);
 
-    public bool IsFree(Box2 box) => Page.Grow(-3 * Scale).Contains(box) && !taken.Any(t => t.Touches(box));
+    public bool IsFree(Box2 box) => Content.Contains(box) && !taken.Any(t => t.Touches(box));
 
     /// <summary>The box that a line of text fills, with its middle at a point.</summary>
     public Box2 TextBox(Point2 middle, string words, double paperSize, bool isBold = false)

@@ -17,7 +17,10 @@ internal static class SupportDrawing
     public const double MiddleShare = 0.6;
 
     /// <summary>Length of a tick at the limit, mm of paper.</summary>
-    public const double TickMm = 2.2;
+    public const double TickMm = 2.4;
+
+    /// <summary>Half the size of the sign of an interior point, mm of paper.</summary>
+    public const double PlusMm = 0.45;
 
     /// <param name="draft">The sheet.</param>
     /// <param name="shape">The part, board coordinates.</param>
@@ -38,7 +41,7 @@ internal static class SupportDrawing
             }
             else if (!layout.Pods.Any(p => p.BodyBox.Contains(at)))
             {
-                var half = 0.35 * draft.Scale;
+                var half = PlusMm * draft.Scale;
                 strokes[style].AddRange([at - new Point2(half, 0), at + new Point2(half, 0)]);
                 strokes[style].AddRange([at - new Point2(0, half), at + new Point2(0, half)]);
             }
@@ -59,10 +62,10 @@ internal static class SupportDrawing
         }
 
         var at = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(worst.OnPart) + layout.Placement.ZeroOnBoard;
-        var span = rules.InteriorSpanMm ?? 0;
-        draft.Add(SheetDraft.Support, worst.IsEdge
-            ? new Primitive.Ellipse("limit", at, rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm, grainDeg)
-            : new Primitive.Disc("limit", at, span));
+        var (along, across) = worst.IsEdge
+            ? (rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm)
+            : (rules.InteriorSpanMm ?? 0, rules.InteriorSpanMm ?? 0);
+        Limit(draft, at, along, across, Turn.FromDegrees(grainDeg));
         draft.Add(SheetDraft.Support, new Primitive.Disc("worst", at, 1.3 * draft.Scale));
         var words = Summary.Percent(worst.ShareOfLimit) + " of limit";
         Callout(draft, shape, at, box => draft.AddText(
@@ -85,7 +88,7 @@ internal static class SupportDrawing
             }
             else
             {
-                Symbols.Cross(draft, SheetDraft.Support, "unsupported", from, 1.2 * draft.Scale);
+                Symbols.Cross(draft, SheetDraft.Support, "unsupported-spot", from, 1.2 * draft.Scale);
             }
 
             var number = (i + 1).ToString(CultureInfo.InvariantCulture);
@@ -100,12 +103,38 @@ internal static class SupportDrawing
     public static string StyleOf(double share) =>
         share >= HighShare ? "support-high" : share >= MiddleShare ? "support-middle" : "support-low";
 
+    // The ellipse as far as it lies on the board: the numbers and the panel stay readable.
+    private static void Limit(SheetDraft draft, Point2 at, double alongMm, double acrossMm, Turn grain)
+    {
+        const int chords = 180;
+        var run = new List<Point2>();
+        for (var i = 0; i <= chords; i++)
+        {
+            var (sin, cos) = Math.SinCos(2 * Math.PI * i / chords);
+            var p = at + grain.Apply(new(alongMm * cos, acrossMm * sin));
+            if (draft.Content.Contains(p))
+            {
+                run.Add(p);
+            }
+
+            if (run.Count > 1 && (i == chords || !draft.Content.Contains(p)))
+            {
+                draft.AddLine(SheetDraft.Support, "limit", [.. run]);
+            }
+
+            if (!draft.Content.Contains(p))
+            {
+                run.Clear();
+            }
+        }
+    }
+
     // A label near a point, joined to it by a line: outside the part by preference, off everything already placed.
     private static void Callout(SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size)
     {
         var u = draft.Scale;
         var outwards = Outwards(shape, at);
-        var edges = shape.Holes.Prepend(shape.Outline).SelectMany(r => r.Points).ToList();
+        var edges = shape.Holes.Prepend(shape.Outline).SelectMany(r => EdgePath.Points(r, u)).ToList();
         var places = from distance in new[] { 7.0, 9, 12, 16, 21, 28, 40 }
                      from turnDeg in new[] { 0.0, 20, -20, 40, -40, 65, -65, 90, -90, 120, -120, 150, -150, 180 }
                      let direction = Turn.FromDegrees(turnDeg).Apply(outwards)

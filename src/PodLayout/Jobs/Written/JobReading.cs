@@ -47,6 +47,12 @@ public static class JobReading
                 "Keep one of the two."));
         }
 
+        var cuts = CutReading.From(written, refusals);
+        if (!cuts.Succeeded)
+        {
+            return Outcome<JobRequest>.Refuse(cuts.Findings);
+        }
+
         var (along, across) = written.OverhangMm switch
         {
             WrittenOverhang.Same same => (same.Mm, same.Mm),
@@ -60,13 +66,13 @@ public static class JobReading
                 written.Shop,
                 new ReadingOptions(
                     written.Units is { } unit ? LengthUnit.TryParse(unit.ToString()) : null, written.ChordToleranceMm, written.JoinGapMm),
-                new LayerRoles(written.OutlineLayer, written.Layers),
+                new LayerRoles(written.OutlineLayer, CutReading.Layers(written)),
                 written.ThicknessMm,
                 written.Species,
                 written.GrainDeg,
                 new Margins(written.SealMarginMm, written.CutClearanceMm),
                 new SupportRules(along, across, written.InteriorSpanMm, written.EdgeStepMm, written.InteriorStepMm),
-                placement),
+                placement) { Cuts = cuts.Value },
             notes);
     }
 

@@ -1,0 +1,134 @@
+using System.Text.Json.Nodes;
+using PodLayout.Findings;
+using PodLayout.Handover;
+using PodLayout.Tests.Independent;
+
+namespace PodLayout.Tests.Handover;
+
+public class LayoutJsonTests
+{
+    private static readonly string Text = LayoutJson.Write(HandMade.Oval());
+
+    [Fact]
+    public void What_is_written_is_read_back_and_written_alike()
+    {
+        foreach (var result in new[] { HandMade.Oval(), HandMade.Ell(), HandMade.NoLayout() })
+        {
+            var text = LayoutJson.Write(result);
+            var read = LayoutJson.Read("layout.json", text);
+            Assert.True(read.Succeeded, read.Refusal?.ToString());
+            Assert.Equal(text, LayoutJson.Write(read.Value));
+            Assert.Equal(text, LayoutJson.Write(LayoutJson.ToPlan(read.Value)));
+        }
+    }
+
+    [Fact]
+    public void A_layout_read_back_passes_the_independent_checker()
+    {
+        var plan = LayoutJson.ToPlan(LayoutJson.Read("layout.json", Text).Value!);
+        Assert.Empty(LayoutChecker.Check(plan).Violations);
+    }
+
+    [Fact]
+    public void Columns_and_rows_are_counted_from_one()
+    {
+        var pod = JsonNode.Parse(Text)!["pods"]![0]!;
+        Assert.Equal("P1", pod["id"]!.GetValue<string>());
+
+        // Placed in column 17, row 4 counted from 0; the groove at its left edge is at 15 + 17 * 30 mm.
+        Assert.Equal(18, pod["columnFromDatum"]!.GetValue<int>());
+        Assert.Equal(5, pod["rowFromDatum"]!.GetValue<int>());
+        Assert.Equal(525, pod["body"]!["minXMm"]!.GetValue<double>());
+    }
+
+    [Fact]
+    public void The_text_is_plain_and_the_same_each_time()
+    {
+        Assert.Equal(Text, LayoutJson.Write(HandMade.Oval()));
+        Assert.DoesNotContain('\r', Text);
+        Assert.DoesNotMatch(@"-0[,\]\s]", Text);
+        Assert.DoesNotMatch(@"\d[eE][-+]?\d", Text);
+        Assert.EndsWith("}\n", Text, StringComparison.Ordinal);
+        Assert.StartsWith("{\n  \"schema\": \"podlayout-layout\",\n  \"version\": 1,\n", Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("\"pods\": [", "\"podz\": [", "layout-unknown-member", "$.podz")]
+    [InlineData("\"version\": 1", "\"version\": 2", "layout-other-version", "$.version")]
+    [InlineData("podlayout-layout", "something", "layout-other-format", "$.schema")]
+    [InlineData("\"turned\": false", "\"turned\": \"no\"", "layout-wrong-type", "$.pods[0].turned")]
+    [InlineData("\"thicknessMm\": 32,", "", "layout-member-missing", "$.part.thicknessMm")]
+    [InlineData("\"scope\": \"this-placement\"", "\"scope\": \"everywhere\"", "layout-wrong-type", "$.proof.scope")]
+    [InlineData("\"id\": \"P2\"", "\"id\": \"P9\"", "layout-contradicts-itself", "$.pods[1].id")]
+    [InlineData("\"interrupted\": false", "\"interrupted\": false, \"interrupted\": true", "layout-member-twice", "$.interrupted")]
+    [InlineData("\"thicknessMm\": 32,", "\"thicknessMm\": 1e400,", "layout-wrong-type", "$.part.thicknessMm")]
+    [InlineData("\"thicknessMm\": 32,", "\"thicknessMm\": null,", "layout-wrong-type", "$.part.thicknessMm")]
+    public void What_is_wrong_is_named_with_its_path(string old, string changed, string code, string path)
+    {
+        var at = Text.IndexOf(old, StringComparison.Ordinal);
+        var refusal = LayoutJson.Read("layout.json", Text[..at] + changed + Text[(at + old.Length)..]).Refusal!;
+        Assert.Equal(code, refusal.Code);
+        Assert.Equal(path, Assert.IsType<Place.InJson>(refusal.Place).Path);
+    }
+
+    [Fact]
+    public void A_text_cut_short_anywhere_is_refused()
+    {
+        for (var length = 0; length < Text.Length - 2; length += 997)
+        {
+            Assert.Equal("layout-not-json", LayoutJson.Read("layout.json", Text[..length]).Refusal!.Code);
+        }
+    }
+
+    [Fact]
+    public void Any_member_left_out_or_made_null_never_ends_in_an_exception()
+    {
+        void Visit(JsonNode node, JsonNode root)
+        {
+            if (node is JsonObject members)
+            {
+                foreach (var (name, value) in members.ToList())
+                {
+                    var saved = value?.DeepClone();
+                    foreach (var replacement in new JsonNode?[] { null, JsonValue.Create("x"), new JsonArray(), JsonValue.Create(-1) })
+                    {
+                        members[name] = replacement;
+                        var read = LayoutJson.Read("layout.json", root.ToJsonString());
+                        if (read.Succeeded)
+                        {
+                            LayoutJson.ToPlan(read.Value);
+                        }
+                    }
+
+                    members.Remove(name);
+                    Assert.False(LayoutJson.Read("layout.json", root.ToJsonString()).Succeeded);
+                    members[name] = saved;
+                    if (saved is not null)
+                    {
+                        Visit(saved, root);
+                    }
+                }
+            }
+            else if (node is JsonArray { Count: > 0 } list && list[0] is { } first)
+            {
+                Visit(first, root);
+            }
+        }
+
+        var small = JsonNode.Parse(LayoutJson.Write(HandMade.Ell()))!;
+        Visit(small, small);
+    }
+
+    [Fact]
+    public void The_published_schema_is_that_of_the_types()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "PodLayout.sln")))
+        {
+            folder = folder.Parent!;
+        }
+
+        var published = File.ReadAllText(Path.Combine(folder.FullName, "src/PodLayout/Schemas/layout.schema.json"));
+        Assert.Equal(LayoutJson.Schema(), published);
+    }
+}
