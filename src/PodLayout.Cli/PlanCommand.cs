@@ -48,8 +48,7 @@ internal static class PlanCommand
             : Thickness(input, given) ?? JobReading.FromOptions(
                 [new("FILE", "drawing", null, JsonSerializer.SerializeToElement(input)), .. given]);
         var folder = isJob ? Path.GetDirectoryName(input) ?? "" : "";
-        return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Part(r, Path.Combine(folder, r.DrawingPath))
-            .Then(shape => Outcome<Job>.Of(r.With(shape, shop)))));
+        return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Job(r, shop, folder, input)));
     }
 
     private static Outcome<JobRequest>? Thickness(string input, ImmutableArray<MemberOverride> given) =>

@@ -26,9 +26,10 @@ public static class Offcuts
     public static ImmutableArray<Region> Of(Region blank, Region cut, PartShape shape)
     {
         var part = Region.Inside(shape.Outline, shape.Holes);
-        return [.. blank.Minus(cut).Pieces
-            .Where(p => p.AreaMm2 >= SmallestMm2 && p.Intersect(part).AreaMm2 < p.AreaMm2 / 2 && p.Intersect(part).AreaMm2 < part.AreaMm2 / 2)
-            .OrderByDescending(p => p.AreaMm2)];
+        var pieces = blank.Minus(cut).Pieces;
+        // The piece that holds most of the part is the part, whatever else still hangs on it.
+        var whole = pieces.MaxBy(p => p.Intersect(part).AreaMm2);
+        return [.. pieces.Where(p => p != whole && p.AreaMm2 >= SmallestMm2).OrderByDescending(p => p.AreaMm2)];
     }
 
     /// <summary>A finding for each loose piece of the job's blank; none where no blank is given.</summary>
