@@ -21,5 +21,6 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
     public PartShape Laid(Turn turn, Point2 offset) => new(
         Outline.Laid(turn, offset),
         [.. Holes.Select(h => h.Laid(turn, offset))],
-        [.. Defects.Select(d => d.Laid(turn, offset))]) { Hazards = [.. Hazards.Select(h => h.Laid(turn, offset))] };
+        [.. Defects.Select(d => d.Laid(turn, offset))])
+    { Hazards = [.. Hazards.Select(h => h.Laid(turn, offset))] };
 }

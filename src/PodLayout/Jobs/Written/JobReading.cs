@@ -72,7 +72,8 @@ public static class JobReading
                 written.GrainDeg,
                 new Margins(written.SealMarginMm, written.CutClearanceMm),
                 new SupportRules(along, across, written.InteriorSpanMm, written.EdgeStepMm, written.InteriorStepMm),
-                placement) { Cuts = cuts.Value },
+                placement)
+            { Cuts = cuts.Value },
             notes);
     }
 
