@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PodLayout.Geometry;
 
 /// <summary>
@@ -42,6 +44,7 @@ public sealed class RegionIndex
     public Box2 Bounds => _bounds;
 
     /// <summary>Whether the point lies in the region (points of the boundary: either answer).</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool Contains(Point2 p)
     {
         if (IsEmpty || !_bounds.Contains(p))
@@ -85,6 +88,7 @@ public sealed class RegionIndex
     }
 
     /// <summary>Whether some point of the closed box lies in the region.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool Touches(Box2 box)
     {
         if (IsEmpty || !_bounds.Touches(box))

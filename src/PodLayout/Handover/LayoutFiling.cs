@@ -93,6 +93,7 @@ internal static class LayoutFiling
         {
             PlacementWish.Given given => new(new(Xy(given.ZeroOnBoard), Deg(given.AngleDeg)), [], keep),
             PlacementWish.Search search => new(null, [.. search.AnglesDeg.Select(Deg)], keep),
+            PlacementWish.SearchInterval interval => new(null, [], keep, new(Deg(interval.FromDeg), Deg(interval.ToDeg))),
             _ => throw new ArgumentOutOfRangeException(nameof(job), job.Placement, "Unknown wish."),
         };
     }
