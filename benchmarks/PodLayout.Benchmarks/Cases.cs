@@ -76,7 +76,9 @@ internal static class Cases
 
     private static Job JobOf(string name, List<Ring> rings, double overhangMm)
     {
-        var ports = from row in Enumerable.Range(0, 9) from column in Enumerable.Range(0, 14) select new Port(
+        var ports = from row in Enumerable.Range(0, 9)
+                    from column in Enumerable.Range(0, 14)
+                    select new Port(
             string.Create(CultureInfo.InvariantCulture, $"{column + 1}-{row + 1}"), new(15 + 120 * column, 15 + 120 * row), PortState.Working);
         // Ports beyond the board's edge are none.
         var board = new GridBoard(
