@@ -103,9 +103,10 @@ internal static class LayoutFileCheck
 
     private static IEnumerable<(string Path, string Message)> Asked(LayoutFile file)
     {
-        if ((file.Asked.Given is null) == file.Asked.SearchAnglesDeg.IsEmpty)
+        var asked = file.Asked;
+        if (new[] { asked.Given is not null, !asked.SearchAnglesDeg.IsEmpty, asked.SearchAngle is not null }.Count(given => given) != 1)
         {
-            yield return ("$.asked", "Either a given placement or at least one angle to search was expected.");
+            yield return ("$.asked", "One of a given placement, at least one angle to search, and an interval of angles was expected.");
         }
 
         for (var i = 0; i < file.Asked.Keep.Length; i++)

@@ -115,6 +115,49 @@ public class CheckTests
         Assert.Equal(ExitCodes.BadFile, Ran.Of("check", scratch.Path("none.json")).Code);
     }
 
+    [Fact]
+    public void Any_member_changed_to_anything_ends_in_a_verdict_or_a_refusal()
+    {
+        using Scratch scratch = new();
+        var root = JsonNode.Parse(LayoutJson.Write(HandMade.Ell()))!;
+        var seen = new SortedSet<int>();
+        Visit(root);
+        Assert.Equal([ExitCodes.LayoutFound, ExitCodes.BadRequest, ExitCodes.RuleBroken], seen);
+
+        void Try(Action<JsonNode?> set, JsonNode? old)
+        {
+            foreach (var value in new[] { "null", "\"x\"", "[]", "-1", "0", "1e7", "2147483647", "[1e7, 0]", "true" })
+            {
+                set(JsonNode.Parse(value));
+                var ran = Ran.Of("check", scratch.Put("layout.json", root.ToJsonString()));
+                Assert.True(ran.Code is ExitCodes.LayoutFound or ExitCodes.BadRequest or ExitCodes.RuleBroken, $"{ran.Code}: {ran.Error}");
+                seen.Add(ran.Code);
+            }
+
+            set(old?.DeepClone());
+        }
+
+        void Visit(JsonNode node)
+        {
+            if (node is JsonObject members)
+            {
+                foreach (var name in members.Select(m => m.Key).ToList())
+                {
+                    Try(value => members[name] = value, members[name]);
+                    if (members[name] is { } child && name is not ("support" or "findings" or "work"))
+                    {
+                        Visit(child);
+                    }
+                }
+            }
+            else if (node is JsonArray { Count: > 0 } list)
+            {
+                Try(value => list[0] = value, list[0]);
+                Visit(list[0]!);
+            }
+        }
+    }
+
     private static Ran Check(Action<JsonObject> change)
     {
         using Scratch scratch = new();
