@@ -19,7 +19,7 @@ internal sealed record OnePlacement(Job Job, SearchGround Ground, PlacementModel
         ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
         var (offset, columns, rows) = GivenPlacement.Locate(job, new(zero, 0));
         var ground = SearchGround.At(frame, board, new OffsetBox(offset, 0, 0), columns, rows);
-        return new(job, ground, PlacementModel.At(job, ground, ground.Classes[0].Available, offset));
+        return new(job, ground, PlacementModel.At(job, ground, ground.Classes[0], offset));
     }
 
     /// <summary>The model as a question, rows made as needed.</summary>

@@ -33,6 +33,9 @@ internal static class LayoutFiling
                 Mm(job.Support.InteriorStepMm)),
             AskedOf(job),
             ShopOf(job.Shop),
+            job.Standing is not { } standing ? null : new(
+                PlacementOf(standing.Placement),
+                [.. standing.Pods.Select(p => new StandingPodEntry(p.Type, p.Turned, p.Column + 1, p.Row + 1))]),
             layout is null ? null : PlacementOf(layout.Placement),
             [.. (layout?.Pods ?? []).Select(PodOf)],
             [.. OpenPorts(layout).Select(p => p.Name)],
@@ -91,9 +94,9 @@ internal static class LayoutFiling
         ImmutableArray<KeptPodEntry> keep = [.. job.Keep.Select(k => new KeptPodEntry(k.Type.Name, k.Turned, k.Column + 1, k.Row + 1))];
         return job.Placement switch
         {
-            PlacementWish.Given given => new(new(Xy(given.ZeroOnBoard), Deg(given.AngleDeg)), [], keep),
-            PlacementWish.Search search => new(null, [.. search.AnglesDeg.Select(Deg)], keep),
-            PlacementWish.SearchInterval interval => new(null, [], keep, new(Deg(interval.FromDeg), Deg(interval.ToDeg))),
+            PlacementWish.Given given => new(new(Xy(given.ZeroOnBoard), Deg(given.AngleDeg)), [], null, keep),
+            PlacementWish.Search search => new(null, [.. search.AnglesDeg.Select(Deg)], null, keep),
+            PlacementWish.SearchInterval interval => new(null, [], new(Deg(interval.FromDeg), Deg(interval.ToDeg)), keep),
             _ => throw new ArgumentOutOfRangeException(nameof(job), job.Placement, "Unknown wish."),
         };
     }

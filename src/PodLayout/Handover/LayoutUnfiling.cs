@@ -31,6 +31,9 @@ internal static class LayoutUnfiling
                 _ => new PlacementWish.Search(file.Asked.SearchAnglesDeg),
             })
         {
+            Standing = file.Standing is not { } standing ? null : new(
+                [.. standing.Pods.Select(p => new StandingPod(p.Type, p.Turned, p.ColumnFromDatum - 1, p.RowFromDatum - 1))],
+                new(Point(standing.Placement.ZeroOnBoardMm), standing.Placement.AngleDeg)),
             Keep = [.. file.Asked.Keep.Select(k => new KeptPod(
                 shop.Pods.First(t => t.Name == k.Pod), k.Turned, k.ColumnFromDatum - 1, k.RowFromDatum - 1))],
         };

@@ -35,7 +35,7 @@ public static class Summary
             yield return line;
         }
 
-        foreach (var line in Asked(result))
+        foreach (var line in Asked(result).Concat(Changes(result, layout)))
         {
             yield return line;
         }
@@ -81,6 +81,25 @@ public static class Summary
         ]).ToList();
         return rows.Select(row => "  " + string.Join(
             "  ", row.Select((cell, c) => c == row.Length - 1 ? cell : cell.PadRight(rows.Max(r => r[c].Length)))));
+    }
+
+    // What to do with the pods that stand on the board now.
+    private static IEnumerable<string> Changes(PlanResult result, Layout layout)
+    {
+        if (result.Job.Standing is not { } standing)
+        {
+            yield break;
+        }
+
+        var staying = standing.Staying(layout.Pods);
+        var newOnes = Enumerable.Range(0, layout.Pods.Length).Except(staying).Select(LayoutFiling.PodId).ToList();
+        var gone = standing.Pods.Where(p => !staying.Any(i =>
+            layout.Pods[i] is var pod && (pod.Type.Name, pod.Turned, pod.Column, pod.Row) == (p.Type, p.Turned, p.Column, p.Row)));
+        yield return staying.IsEmpty ? "Of the pods on the board none stays."
+            : $"Stay where they stand: {string.Join(", ", staying.Select(LayoutFiling.PodId))}.";
+        var takeUp = gone.Select(p => $"{p.Type}{(p.Turned ? ", turned" : "")} at column {Whole(p.Column + 1)}, row {Whole(p.Row + 1)}").ToList();
+        yield return takeUp.Count == 0 ? "Take up: none." : $"Take up: {string.Join("; ", takeUp)}.";
+        yield return newOnes.Count == 0 ? "Set down: none." : $"Set down: {string.Join(", ", newOnes)}.";
     }
 
     private static IEnumerable<string> NoLayoutLines(PlanResult result)

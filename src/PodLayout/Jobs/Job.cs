@@ -13,6 +13,9 @@ namespace PodLayout.Jobs;
 /// <param name="Placement">Where it should lie.</param>
 public sealed record Job(string Name, Part Part, Shop Shop, Margins Margins, SupportRules Support, PlacementWish Placement)
 {
+    /// <summary>What stands on the board now; null when it is bare, or when that does not matter.</summary>
+    public StandingLayout? Standing { get; init; }
+
     /// <summary>Pods that must stand in the layout.</summary>
     public ImmutableArray<KeptPod> Keep { get; init; } = [];
 }

@@ -5,7 +5,7 @@ using PodLayout.Parts;
 namespace PodLayout.Seats;
 
 /// <summary>What pods may use of a part: made once, since turning the part only turns it.</summary>
-/// <param name="ForBodies">Where bodies may be: clear of every through-cut and of the spots to avoid.</param>
+/// <param name="ForBodies">Where bodies may be: clear of every through-cut, off the areas that the user forbids.</param>
 /// <param name="ForSeals">Where upper seals may be, as far as edges and holes go.</param>
 /// <param name="Unsound">Where no seal may be: marked defects and the margin around them.</param>
 /// <param name="SealIsLooser">By how much more bodies keep from an edge than seals must, mm; negative when seals must keep more.</param>

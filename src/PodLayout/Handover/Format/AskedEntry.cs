@@ -7,10 +7,10 @@ namespace PodLayout.Handover.Format;
 /// </summary>
 /// <param name="Given">The placement that was given; null when it was to be searched.</param>
 /// <param name="SearchAnglesDeg">Angles at which every offset was open; empty when the placement was given, or an interval.</param>
-/// <param name="Keep">Pods that must stand in the layout.</param>
 /// <param name="SearchAngle">The interval of angles that was open; null when none was asked for.</param>
+/// <param name="Keep">Pods that must stand in the layout.</param>
 public sealed record AskedEntry(
     PlacementEntry? Given,
     ImmutableArray<double> SearchAnglesDeg,
-    ImmutableArray<KeptPodEntry> Keep,
-    AngleIntervalEntry? SearchAngle = null);
+    AngleIntervalEntry? SearchAngle,
+    ImmutableArray<KeptPodEntry> Keep);
