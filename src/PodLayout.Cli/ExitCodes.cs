@@ -22,7 +22,7 @@ internal static class ExitCodes
         (LayoutFound, "done; for plan: a layout was found (with a time limit, perhaps not proven to be the fewest pods)"),
         (BadCommandLine, "the command line is wrong"),
         (BadRequest, "the job, shop or layout file is wrong"),
-        (BadDrawing, "the drawing is wrong"),
+        (BadDrawing, "the drawing or the posted program is wrong"),
         (BadFile, "a file cannot be read or written"),
         (NoLayout, "no layout is possible for what was asked"),
         (OutOfTime, "the time limit came before any layout was found"),
@@ -36,7 +36,7 @@ internal static class ExitCodes
     {
         FindingKind.Request when refusal.Place is Place.InOption => BadCommandLine,
         FindingKind.Request => BadRequest,
-        FindingKind.Drawing => BadDrawing,
+        FindingKind.Drawing or FindingKind.Program => BadDrawing,
         FindingKind.File => BadFile,
         FindingKind.NoLayout => NoLayout,
         FindingKind.BrokenRule => RuleBroken,

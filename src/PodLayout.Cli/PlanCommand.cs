@@ -53,8 +53,8 @@ internal static class PlanCommand
             : Thickness(input, given) ?? JobReading.FromOptions(
                 [new("FILE", "drawing", null, JsonSerializer.SerializeToElement(input)), .. given]);
         var folder = isJob ? Path.GetDirectoryName(input) ?? "" : "";
-        return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Part(r, Path.Combine(folder, r.DrawingPath))
-            .Then(shape => r.With(shape, shop)).Then(job => KeptPods.Check(job, r.File))));
+        return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Job(r, shop, folder, input))
+            .Then(job => KeptPods.Check(job, r.File)));
     }
 
     // The pods of an earlier layout, which stand on the board now.

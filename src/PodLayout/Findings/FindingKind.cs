@@ -9,6 +9,9 @@ public enum FindingKind
     /// <summary>The drawing of the part.</summary>
     Drawing,
 
+    /// <summary>The posted program.</summary>
+    Program,
+
     /// <summary>The job, shop or layout file, or an option of the command.</summary>
     Request,
 

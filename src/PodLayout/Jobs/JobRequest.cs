@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PodLayout.Cuts;
 using PodLayout.Findings;
 using PodLayout.Parts;
 using PodLayout.Reading;
@@ -32,6 +33,9 @@ public sealed record JobRequest(
     SupportRules Support,
     PlacementWish Placement)
 {
+    /// <summary>What is said of cuts, of the program and of the blank.</summary>
+    public CutRequest Cuts { get; init; } = CutRequest.None;
+
     /// <summary>Name of the job's file, for messages.</summary>
     public string File { get; init; } = "";
 

@@ -14,6 +14,9 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
     /// <summary>Spots under which no pod's body may stand, whatever the wood is like.</summary>
     public ImmutableArray<AvoidedSpot> Avoided { get; init; } = [];
 
+    /// <summary>What else pods keep clear of: cuts by operation and by the program, pockets and grooves in the underside.</summary>
+    public ImmutableArray<Hazard> Hazards { get; init; } = [];
+
     /// <summary>Area of the wood: outline less holes, mm².</summary>
     public double AreaMm2 => Outline.AreaMm2 - Holes.Sum(h => h.AreaMm2);
 
@@ -24,5 +27,6 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
         [.. Defects.Select(d => d.Laid(turn, offset))])
     {
         Avoided = [.. Avoided.Select(a => a with { Ring = a.Ring.Laid(turn, offset) })],
+        Hazards = [.. Hazards.Select(h => h.Laid(turn, offset))],
     };
 }

@@ -18,10 +18,12 @@ public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound
     {
         var wood = Region.Inside(shape.Outline);
         var holes = Region.UnionOf(shape.Holes.Select(h => Region.Inside(h)));
-        var defects = Region.UnionOf(shape.Defects.Select(d => Region.Inside(d)));
+        var defects = Region.UnionOf([
+            .. shape.Defects.Select(d => Region.Inside(d)), .. shape.Hazards.Where(h => h.KeepsSealsOff).Select(h => h.Area)]);
+        var cuts = Region.UnionOf(shape.Hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Area)).Grow(margins.CutClearanceMm);
         var avoided = Region.UnionOf(shape.Avoided.Select(a => Region.Inside(a.Ring)));
         return new(
-            wood.Shrink(margins.CutClearanceMm).Minus(holes.Grow(margins.CutClearanceMm)).Minus(avoided),
+            wood.Shrink(margins.CutClearanceMm).Minus(holes.Grow(margins.CutClearanceMm)).Minus(avoided).Minus(cuts),
             wood.Shrink(margins.SealMarginMm).Minus(holes.Grow(margins.SealMarginMm)),
             defects.Grow(margins.SealMarginMm),
             margins.CutClearanceMm - margins.SealMarginMm);

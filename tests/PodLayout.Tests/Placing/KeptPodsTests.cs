@@ -23,7 +23,7 @@ public class KeptPodsTests
     [Fact]
     public void A_pod_to_keep_that_cannot_stand_under_the_part_is_named()
     {
-        var job = Shapes.JobFor(Shapes.UPart(), Shapes.Board(1500, 1200, 30), [Shapes.Pod(120, 120)], 90, 8);
+        var job = Shapes.JobFor(Shapes.UPart(), Shapes.Board(1500, 1200, 30), [Shapes.Pod(120, 120), Shapes.Pod(60, 60)], 60, 8);
         var placement = PlannedLayoutsTests.Plan(job).Layout!.Placement;
         job = job with { Placement = new PlacementWish.Given(placement.ZeroOnBoard, placement.AngleDeg) };
         Assert.NotNull(PlannedLayoutsTests.Plan(job).Layout);

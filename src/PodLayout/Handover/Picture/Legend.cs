@@ -1,6 +1,7 @@
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Parts;
 using PodLayout.Shops;
 
 namespace PodLayout.Handover.Picture;
@@ -112,6 +113,11 @@ internal static class Legend
             });
         }
 
+        foreach (var item in Cuts(result.Job.Part.Shape))
+        {
+            yield return item;
+        }
+
         yield return PanelItem.Sign("zero of the part's drawing", (draft, at) =>
         {
             var half = 1.6 * draft.Scale;
@@ -142,6 +148,34 @@ internal static class Legend
 
         yield return PanelItem.Sign("limit of overhang around the worst point", (draft, at) =>
             draft.Add(SheetDraft.Panel, new Primitive.Ellipse("limit", at, 4 * draft.Scale, 1.7 * draft.Scale, 0)));
+    }
+
+    private static IEnumerable<PanelItem> Cuts(PartShape shape)
+    {
+        if (shape.Hazards.Any(h => h.KeepsBodiesOff))
+        {
+            yield return PanelItem.Sign("cut below the underside: no pod here", (draft, at) =>
+            {
+                var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
+                draft.Add(SheetDraft.Panel, new Primitive.Hatch("cut-hatch", [box], 45, 1.1 * draft.Scale));
+                draft.Add(SheetDraft.Panel, new Primitive.Area("cut-edge", [box]));
+            });
+        }
+
+        if (shape.Hazards.Any(h => !h.TipPaths.IsEmpty))
+        {
+            yield return PanelItem.Sign("way of a tool's tip below the underside", (draft, at) => Stroke(draft, at, "tip"));
+        }
+
+        if (shape.Hazards.Any(h => !h.KeepsBodiesOff))
+        {
+            yield return PanelItem.Sign("pocket or groove in the underside: no seal here", (draft, at) =>
+            {
+                var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
+                draft.Add(SheetDraft.Panel, new Primitive.Hatch("cut-hatch", [box], 135, 1.1 * draft.Scale));
+                draft.Add(SheetDraft.Panel, new Primitive.Area("defect-edge", [box]));
+            });
+        }
     }
 
     private static void Ticks(SheetDraft draft, Point2 at)

@@ -56,6 +56,12 @@ public static class JobReading
             return Outcome<JobRequest>.Refuse(wrongArea);
         }
 
+        var cuts = CutReading.From(written, refusals);
+        if (!cuts.Succeeded)
+        {
+            return Outcome<JobRequest>.Refuse(cuts.Findings);
+        }
+
         var (along, across) = written.OverhangMm switch
         {
             WrittenOverhang.Same same => (same.Mm, same.Mm),
@@ -69,7 +75,7 @@ public static class JobReading
                 written.Shop,
                 new ReadingOptions(
                     written.Units is { } unit ? LengthUnit.TryParse(unit.ToString()) : null, written.ChordToleranceMm, written.JoinGapMm),
-                new LayerRoles(written.OutlineLayer, written.Layers),
+                new LayerRoles(written.OutlineLayer, CutReading.Layers(written)),
                 written.ThicknessMm,
                 written.Species,
                 written.GrainDeg,
@@ -77,6 +83,7 @@ public static class JobReading
                 new SupportRules(along, across, written.InteriorSpanMm, written.EdgeStepMm, written.InteriorStepMm),
                 placement)
             {
+                Cuts = cuts.Value,
                 File = refusals.File,
                 Keep = [.. written.Keep.Select(k => new RequestedPod(k.Pod, k.Turned, k.Column - 1, k.Row - 1))],
                 Avoid = [.. avoid.Select(a => new Obstacle(a.Name, ObstacleKind.Avoided, a.Shape, 0))],
