@@ -24,7 +24,13 @@ internal readonly record struct StandingBody(Point2 Centre, double HalfX, double
     /// <param name="inside">Whether it should lie inside.</param>
     public (double Mm, Point2 At) Clear(RingOnBoard ring, bool inside)
     {
-        var (mm, at) = ToLine(ring.Ring);
+        var (mm, at) = (double.PositiveInfinity, Centre);
+        foreach (var line in ring.Rings)
+        {
+            var found = ToLine(line);
+            (mm, at) = found.Mm < mm ? found : (mm, at);
+        }
+
         return ring.Area.Contains(Centre) == inside ? (mm, at)
             // Wholly on the wrong side, or its centre is: no drawing in would do.
             : (-(Math.Min(HalfX, HalfY) + Math.Max(0, mm)), at);

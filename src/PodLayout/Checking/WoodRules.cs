@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Parts;
 
 namespace PodLayout.Checking;
 
@@ -15,6 +16,9 @@ internal static class WoodRules
         var outline = RingOnBoard.Of("the outline", shape.Outline, turn, zero);
         ImmutableArray<RingOnBoard> holes = [.. shape.Holes.Select(h => RingOnBoard.Of("a hole", h, turn, zero))];
         ImmutableArray<RingOnBoard> defects = [.. shape.Defects.Select(d => RingOnBoard.Of("a defect", d, turn, zero))];
+        ImmutableArray<Hazard> hazards = [.. shape.Hazards.Where(h => !h.Area.IsEmpty)];
+        ImmutableArray<RingOnBoard> forBodies = [.. hazards.Where(h => h.KeepsBodiesOff).Select(h => RingOnBoard.Of(h, turn, zero))];
+        ImmutableArray<RingOnBoard> forSeals = [.. defects, .. hazards.Where(h => h.KeepsSealsOff).Select(h => RingOnBoard.Of(h, turn, zero))];
         var seals = new RuleTally(CheckedRule.SealInSoundWood, Measure.LeastMm, LayoutCheck.ToleranceMm);
         var bodies = new RuleTally(CheckedRule.BodyClearOfCuts, Measure.LeastMm, LayoutCheck.ToleranceMm);
         for (var i = 0; i < layout.Pods.Length; i++)
@@ -30,9 +34,14 @@ internal static class WoodRules
                 Add(bodies, i, "body", body, hole, false, job.Margins.CutClearanceMm);
             }
 
-            foreach (var defect in defects)
+            foreach (var unsound in forSeals)
             {
-                Add(seals, i, "seal", seal, defect, false, job.Margins.SealMarginMm);
+                Add(seals, i, "seal", seal, unsound, false, job.Margins.SealMarginMm);
+            }
+
+            foreach (var cut in forBodies)
+            {
+                Add(bodies, i, "body", body, cut, false, job.Margins.CutClearanceMm);
             }
         }
 

@@ -93,6 +93,7 @@ internal static class LayoutFileBounds
         var shape = part.InDrawing;
         var rings = shape.HolesMm.Select((r, i) => (string.Create(CultureInfo.InvariantCulture, $"holesMm[{i}]"), r))
             .Concat(shape.DefectsMm.Select((r, i) => (string.Create(CultureInfo.InvariantCulture, $"defectsMm[{i}]"), r)))
+            .Concat(shape.Hazards.SelectMany((h, i) => h.RingsMm.Select((r, k) => (string.Create(CultureInfo.InvariantCulture, $"hazards[{i}].ringsMm[{k}]"), r))))
             .Concat(shape.Avoided.Select((a, i) => (string.Create(CultureInfo.InvariantCulture, $"avoided[{i}].ringMm"), a.RingMm)))
             .Prepend(("outlineMm", shape.OutlineMm));
         foreach (var (name, ring) in rings)

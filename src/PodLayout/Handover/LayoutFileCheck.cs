@@ -34,6 +34,7 @@ internal static class LayoutFileCheck
 
             var rings = shape.HolesMm.Select((r, i) => ($"{path}.holesMm[{i}]", r))
                 .Concat(shape.DefectsMm.Select((r, i) => ($"{path}.defectsMm[{i}]", r)))
+                .Concat(shape.Hazards.SelectMany((h, i) => h.RingsMm.Select((r, k) => ($"{path}.hazards[{i}].ringsMm[{k}]", r))))
                 .Concat(shape.Avoided.Select((a, i) => ($"{path}.avoided[{i}].ringMm", a.RingMm)))
                 .Prepend(($"{path}.outlineMm", shape.OutlineMm));
             foreach (var (ringPath, ring) in rings)

@@ -75,7 +75,11 @@ internal static class LayoutFiling
         new(Rounded(shape.Outline), [.. shape.Holes.Select(Rounded)], [.. shape.Defects.Select(Rounded)])
         {
             Avoided = [.. shape.Avoided.Select(a => a with { Ring = Rounded(a.Ring) })],
+            Hazards = [.. shape.Hazards.Select(Rounded)],
         };
+
+    private static Hazard Rounded(Hazard hazard) =>
+        new(hazard.Name, hazard.Source, Region.Bounded(hazard.Area.Boundary.Select(Rounded)), hazard.KeepsBodiesOff, hazard.KeepsSealsOff);
 
     private static BoxEntry Box(Box2 b) => new(Mm(b.MinX), Mm(b.MinY), Mm(b.MaxX), Mm(b.MaxY));
 
@@ -85,7 +89,9 @@ internal static class LayoutFiling
 
     private static ShapeEntry ShapeOf(PartShape shape) => new(
         Box(shape.Outline.Bounds), RingOf(shape.Outline), [.. shape.Holes.Select(RingOf)], [.. shape.Defects.Select(RingOf)],
-        [.. shape.Avoided.Select(a => new SpotEntry(a.Name, RingOf(a.Ring)))]);
+        [.. shape.Avoided.Select(a => new SpotEntry(a.Name, RingOf(a.Ring)))],
+        [.. shape.Hazards.Select(h => new HazardEntry(
+            h.Name, h.Source, h.KeepsBodiesOff, h.KeepsSealsOff, [.. h.Area.Boundary.Select(RingOf)]))]);
 
     private static ImmutableArray<XyMm> RingOf(Ring ring) => [.. ring.Points.Select(Xy)];
 

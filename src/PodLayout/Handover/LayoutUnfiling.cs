@@ -77,6 +77,8 @@ internal static class LayoutUnfiling
         new(RingOf(s.OutlineMm), [.. s.HolesMm.Select(RingOf)], [.. s.DefectsMm.Select(RingOf)])
         {
             Avoided = [.. s.Avoided.Select(a => new AvoidedSpot(a.Name, RingOf(a.RingMm)))],
+            Hazards = [.. s.Hazards.Select(h => new Hazard(
+                h.Name, h.Source, Region.Bounded(h.RingsMm.Select(RingOf)), h.KeepsBodiesOff, h.KeepsSealsOff))],
         };
 
     private static Shop ShopOf(ShopEntry s)

@@ -130,6 +130,36 @@ public class LayoutCheckTests
     }
 
     [Fact]
+    public void A_cut_under_a_pod_is_found_also_after_a_file()
+    {
+        // A slot of 20 x 100 mm beside the first body, which ends at 225 on the board, 125 in the drawing: 2 mm away, 3 needed.
+        var plan = Bar();
+        PodLayout.Parts.Hazard Cut(double x, bool bodies, bool seals) => new(
+            "slot", "part.nc lines 7 to 9", Region.Bounded([HandMade.Rectangle(x, 20, x + 20, 120)]), bodies, seals);
+        PlanResult With(PodLayout.Parts.Hazard cut)
+        {
+            var job = plan.Job with { Part = plan.Job.Part with { Shape = plan.Job.Part.Shape with { Hazards = [cut] } } };
+            var text = LayoutJson.Write(plan with { Job = job });
+            var read = LayoutJson.ToPlan(LayoutJson.Read("layout.json", text).Value!);
+            Assert.Equal(text, LayoutJson.Write(read));
+            return read;
+        }
+
+        var near = With(Cut(127, true, false));
+        var rule = LayoutCheck.Of(near.Job, near.Layout!)[CheckedRule.BodyClearOfCuts];
+        Assert.Equal(2, rule.Worst!.Value, 9);
+        Assert.StartsWith("P1: its body is 2 mm from slot (part.nc lines 7 to 9)", Assert.Single(rule.Breaches).Message, StringComparison.Ordinal);
+        var clear = With(Cut(128.1, true, false));
+        Assert.True(LayoutCheck.Of(clear.Job, clear.Layout!).AllHold);
+
+        // The seal ends 6 mm before the body and must keep 8 mm: 2 mm from the body is enough, overlapping it is not.
+        var pocket = With(Cut(127, false, true));
+        Assert.True(LayoutCheck.Of(pocket.Job, pocket.Layout!).AllHold);
+        var under = With(Cut(40, false, true));
+        Assert.False(LayoutCheck.Of(under.Job, under.Layout!)[CheckedRule.SealInSoundWood].Holds);
+    }
+
+    [Fact]
     public void A_layout_without_pods_supports_nothing()
     {
         var plan = Bar();

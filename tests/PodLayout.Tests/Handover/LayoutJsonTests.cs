@@ -23,6 +23,16 @@ public class LayoutJsonTests
     }
 
     [Fact]
+    public void A_layout_searched_over_an_interval_of_angles_is_read_back()
+    {
+        var oval = HandMade.Oval();
+        var wish = new PodLayout.Jobs.PlacementWish.SearchInterval(-5, 90);
+        var read = LayoutJson.Read("layout.json", LayoutJson.Write(oval with { Job = oval.Job with { Placement = wish } }));
+        Assert.True(read.Succeeded, read.Refusal?.ToString());
+        Assert.Equal(wish, LayoutJson.ToPlan(read.Value).Job.Placement);
+    }
+
+    [Fact]
     public void Pods_to_keep_and_areas_to_avoid_are_read_back()
     {
         var oval = HandMade.Oval();
