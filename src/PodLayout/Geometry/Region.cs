@@ -142,6 +142,15 @@ public sealed class Region
     public Region Shrink(double byMm) => byMm <= 0 || IsEmpty ? this
         : new Region(_shape.Buffer(-Outside(byMm), Round(byMm))).Minus(UnionOf(Strips(-Outside(byMm), byMm)));
 
+    /// <summary>
+    /// A region with fewer corners that contains this one and reaches at most twice the distance beyond it.
+    /// </summary>
+    public Region SimplifiedOutward(double byMm)
+    {
+        var simple = NetTopologySuite.Simplify.TopologyPreservingSimplifier.Simplify(Grow(byMm)._shape, byMm);
+        return simple.IsValid ? new(simple) : this;
+    }
+
     /// <summary>The separate pieces that the region consists of.</summary>
     public ImmutableArray<Region> Pieces => [.. Polygons.Select(p => new Region(p))];
 
@@ -159,6 +168,16 @@ public sealed class Region
     {
         var copy = _shape.Copy();
         copy.Apply(new NetTopologySuite.Geometries.Utilities.AffineTransformation().Translate(by.X, by.Y));
+        return new(copy);
+    }
+
+    /// <summary>The region turned about a point, which becomes the zero.</summary>
+    public Region Turned(Turn turn, Point2 pivot)
+    {
+        var copy = _shape.Copy();
+        copy.Apply(new NetTopologySuite.Geometries.Utilities.AffineTransformation(
+            turn.Cos, -turn.Sin, -turn.Cos * pivot.X + turn.Sin * pivot.Y,
+            turn.Sin, turn.Cos, -turn.Sin * pivot.X - turn.Cos * pivot.Y));
         return new(copy);
     }
 

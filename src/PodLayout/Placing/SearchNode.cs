@@ -3,7 +3,9 @@ using System.Collections.Immutable;
 namespace PodLayout.Placing;
 
 /// <summary>A set of placements still to be examined.</summary>
-/// <param name="Ground">Seats and shifts of its frame.</param>
+/// <param name="Ground">Seats and shifts; its frame may be that of a larger span of angles.</param>
+/// <param name="AngleDeg">The angle, or the middle of the span.</param>
+/// <param name="HalfSpanDeg">Half the span of angles; 0 for one angle.</param>
 /// <param name="Box">Offsets within a pitch.</param>
 /// <param name="Classes">Indices of the shift classes.</param>
 /// <param name="Rows">
@@ -11,4 +13,10 @@ namespace PodLayout.Placing;
 /// </param>
 /// <param name="Bound">No layout of the set has fewer pods than this.</param>
 internal sealed record SearchNode(
-    SearchGround Ground, OffsetBox Box, ImmutableArray<int> Classes, ImmutableArray<PointRow> Rows, int Bound);
+    SearchGround Ground,
+    double AngleDeg,
+    double HalfSpanDeg,
+    OffsetBox Box,
+    ImmutableArray<int> Classes,
+    ImmutableArray<PointRow> Rows,
+    int Bound);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PodLayout.Geometry;
+using PodLayout.Handover;
 using PodLayout.Jobs;
 using PodLayout.Jobs.Written;
 using PodLayout.Layouts;
@@ -68,6 +69,59 @@ public class PlannedLayoutsTests
         }
 
         Assert.InRange(found, 25, 60);
+    }
+
+    [Theory]
+    [InlineData("u-yoke")]
+    [InlineData("chair-seat")]
+    public void The_same_job_gives_the_same_bytes_on_any_number_of_threads_and_every_time(string sample)
+    {
+        var job = SampleJob(sample);
+        var first = LayoutJson.Write(Plan(job, threads: 1));
+        foreach (var threads in new[] { 2, 3, 2, 2, 1, 2, 2, 2, 2, 2 })
+        {
+            Assert.Equal(first, LayoutJson.Write(Plan(job, threads)));
+        }
+    }
+
+    [Fact]
+    public void Over_an_interval_of_angles_a_slanted_strip_is_found_and_proven()
+    {
+        // A strip 130 mm wide, drawn at 20 degrees: pods of 120 mm fit under it only within half a degree or so of straight.
+        var turn = Turn.FromDegrees(20);
+        var strip = Shapes.Rectangle(0, 0, 480, 130).Laid(turn, new(10, 20));
+        var job = Shapes.JobFor(
+            new(strip, [], []), Shapes.Board(1200, 900), [Shapes.Pod(120, 120)], 70, placement: new PlacementWish.SearchInterval(-40, 10));
+        var result = Plan(job);
+        AssertKeepsRules(result);
+        // 480 mm with 70 mm over at most: two pods reach 2 x 120 + 4 x 70 = 520 mm less what the corners take.
+        Assert.Equal((2, 2), (result.Layout!.Pods.Length, result.Layout.Proof.FewestPodsPossible));
+        Assert.InRange(result.Layout.Placement.AngleDeg, -21.5, -18.5);
+        Assert.Equal(ProofScope.AllOffsetsAndAngles, result.Layout.Proof.Scope);
+    }
+
+    [Fact]
+    public void Work_that_is_cut_short_gives_the_best_so_far_and_a_bound_below_it()
+    {
+        var job = Oval(new PlacementWish.SearchInterval(0, 90));
+        using var stop = new CancellationTokenSource();
+        var rounds = 0;
+        var progress = new Told(p =>
+        {
+            if (p.PodsOfBest is not null && ++rounds == 3)
+            {
+                stop.Cancel();
+            }
+        });
+        var result = Planning.Plan(job, new Effort(2, null), progress, stop.Token);
+        Assert.True(result.Interrupted);
+        AssertKeepsRules(result);
+        Assert.InRange(result.Layout!.Proof.FewestPodsPossible, 0, result.Layout.Pods.Length - 1);
+    }
+
+    private sealed class Told(Action<Progress> told) : IProgress<Progress>
+    {
+        public void Report(Progress value) => told(value);
     }
 
     internal static PlanResult Plan(Job job, int threads = 2) =>

@@ -1,0 +1,40 @@
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Parts;
+
+namespace PodLayout.Seats;
+
+/// <summary>What pods may use of a part: made once, since turning the part only turns it.</summary>
+/// <param name="ForBodies">Where bodies may be: clear of every through-cut and of all else that is cut below the underside.</param>
+/// <param name="ForSeals">Where upper seals may be, as far as edges, holes and cuts go.</param>
+/// <param name="Unsound">Where no seal may be: marked defects, pockets and grooves in the underside, and the margin around them.</param>
+/// <param name="SealIsLooser">By how much more bodies keep from an edge than seals must, mm; negative when seals must keep more.</param>
+public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound, double SealIsLooser)
+{
+    /// <summary>Finds it.</summary>
+    /// <param name="shape">The part.</param>
+    /// <param name="margins">Distances to keep.</param>
+    public static ClearWood Of(PartShape shape, Margins margins)
+    {
+        var wood = Region.Inside(shape.Outline);
+        var holes = Region.UnionOf(shape.Holes.Select(h => Region.Inside(h)));
+        var cuts = Region.UnionOf(shape.Hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Area));
+        var defects = Region.UnionOf([
+            .. shape.Defects.Select(d => Region.Inside(d)),
+            .. shape.Hazards.Where(h => h.KeepsSealsOff && !h.KeepsBodiesOff).Select(h => h.Area)]);
+        // Where bodies keep off, seals must too; no hazard keeps bodies off and lets seals through.
+        return new(
+            wood.Shrink(margins.CutClearanceMm).Minus(holes.Grow(margins.CutClearanceMm)).Minus(cuts.Grow(margins.CutClearanceMm)),
+            wood.Shrink(margins.SealMarginMm).Minus(holes.Grow(margins.SealMarginMm)).Minus(cuts.Grow(margins.SealMarginMm)),
+            defects.Grow(margins.SealMarginMm),
+            margins.CutClearanceMm - margins.SealMarginMm);
+    }
+
+    /// <summary>The same wood turned about a point, which becomes the zero.</summary>
+    public ClearWood Turned(Turn turn, Point2 pivot) => this with
+    {
+        ForBodies = ForBodies.Turned(turn, pivot),
+        ForSeals = ForSeals.Turned(turn, pivot),
+        Unsound = Unsound.Turned(turn, pivot),
+    };
+}
