@@ -22,7 +22,7 @@ internal static class Drawings
         return InputFile.Read(path)
             .Then(content => DrawingReader.Read(path, content, request.Reading))
             .Then(drawing => PartShaping.From(drawing, request.Layers)
-                .Then(shape => WithCuts(request.With(shape, shop), drawing, request.Cuts, folder, jobFile)));
+                .Then(shape => request.With(shape, shop)).Then(job => WithCuts(job, drawing, request.Cuts, folder, jobFile)));
     }
 
     private static Outcome<Job> WithCuts(Job job, Drawing drawing, CutRequest cuts, string folder, string jobFile)

@@ -19,7 +19,24 @@ public static class FewestPods
     /// <param name="cancellation">Cuts the work short; the answer is then not proven.</param>
     /// <returns>The answer, and the points whose rows it took.</returns>
     public static (CoverAnswer Answer, ImmutableArray<int> Points) Of(
-        CoverQuestion question, ImmutableArray<int> first, int atMost, CancellationToken cancellation)
+        CoverQuestion question, ImmutableArray<int> first, int atMost, CancellationToken cancellation) =>
+        Of(question, first, atMost, default, cancellation);
+
+    /// <summary>
+    /// The same, and among choices with equally many pods one whose preferences come to least.
+    /// </summary>
+    /// <param name="question">The model.</param>
+    /// <param name="first">Points to begin with.</param>
+    /// <param name="atMost">Only choices with at most this many pods are looked for.</param>
+    /// <param name="preference">Cost of each seat beside the number of pods, 0 or more; default for none.</param>
+    /// <param name="cancellation">Cuts the work short; the answer is then not proven.</param>
+    /// <returns>The answer, and the points whose rows it took.</returns>
+    public static (CoverAnswer Answer, ImmutableArray<int> Points) Of(
+        CoverQuestion question,
+        ImmutableArray<int> first,
+        int atMost,
+        ImmutableArray<int> preference,
+        CancellationToken cancellation)
     {
         var points = first.ToList();
         var isIn = new bool[question.PointCount];
@@ -27,7 +44,9 @@ public static class FewestPods
         List<int[]> rows = [.. points.Select(question.SupportersOf)];
         while (true)
         {
-            var answer = Of(new(question.SeatCount, [.. rows], question.Rooms, question.Stocks), atMost, cancellation);
+            CoverProblem problem = new(question.SeatCount, [.. rows], question.Rooms, question.Stocks);
+            var answer = preference.IsDefault
+                ? Of(problem, atMost, cancellation) : CoverModel.Solve(problem, atMost, preference, cancellation);
             if (!answer.HasChoice)
             {
                 return (answer, [.. points]);

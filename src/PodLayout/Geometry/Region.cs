@@ -60,6 +60,27 @@ public sealed class Region
     private IEnumerable<Polygon> Polygons => Enumerable.Range(0, _shape.NumGeometries)
         .Select(_shape.GetGeometryN).OfType<Polygon>().Where(p => !p.IsEmpty);
 
+    /// <summary>The region whose boundary these rings are, in the order of <see cref="Boundary"/>: each outer ring, then its holes.</summary>
+    public static Region Bounded(IEnumerable<Ring> boundary)
+    {
+        var parts = new List<(LinearRing Shell, List<LinearRing> Holes)>();
+        foreach (var ring in boundary)
+        {
+            var line = ToPolygon(ring).Shell;
+            if (ring.SignedAreaMm2 > 0)
+            {
+                parts.Add((line, []));
+            }
+            else if (parts.Count > 0)
+            {
+                parts[^1].Holes.Add(line);
+            }
+        }
+
+        Polygon[] polygons = [.. parts.Select(p => Factory.CreatePolygon(p.Shell, [.. p.Holes]))];
+        return polygons.Length == 0 ? Empty : new(Factory.BuildGeometry(polygons));
+    }
+
     /// <summary>The inside of a simple ring, less the insides of other rings.</summary>
     public static Region Inside(Ring outline, params IEnumerable<Ring> holes)
     {

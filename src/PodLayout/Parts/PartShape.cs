@@ -11,6 +11,9 @@ namespace PodLayout.Parts;
 /// <param name="Defects">Marked spots where a seal will not hold (knots, voids, bark); counter-clockwise; may cross the outline.</param>
 public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, ImmutableArray<Ring> Defects)
 {
+    /// <summary>Spots under which no pod's body may stand, whatever the wood is like.</summary>
+    public ImmutableArray<AvoidedSpot> Avoided { get; init; } = [];
+
     /// <summary>What else pods keep clear of: cuts by operation and by the program, pockets and grooves in the underside.</summary>
     public ImmutableArray<Hazard> Hazards { get; init; } = [];
 
@@ -22,5 +25,8 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
         Outline.Laid(turn, offset),
         [.. Holes.Select(h => h.Laid(turn, offset))],
         [.. Defects.Select(d => d.Laid(turn, offset))])
-    { Hazards = [.. Hazards.Select(h => h.Laid(turn, offset))] };
+    {
+        Avoided = [.. Avoided.Select(a => a with { Ring = a.Ring.Laid(turn, offset) })],
+        Hazards = [.. Hazards.Select(h => h.Laid(turn, offset))],
+    };
 }

@@ -221,8 +221,8 @@ public class CuttingTests
 
     private static PodLayout.Shops.PodType Round(double diameter) => Shapes.Pod(60, 60) with { Footprint = new PodLayout.Shops.PodFootprint.Round(diameter) };
 
-    private static Region Seats(PartShape shape, PodLayout.Shops.PodType pod) =>
-        SeatRegion.Of(ClearWood.Of(shape, new(3, 3)), new(0, pod, false, 1, 1), Tolerances.ContactMm).Centres;
+    private static Region Seats(PartShape shape, PodLayout.Shops.PodType pod) => SeatRegion.Of(
+        ClearWood.Of(shape, new(3, 3)), new(0, pod, false, 1, 1), Tolerances.ContactMm).Centres;
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

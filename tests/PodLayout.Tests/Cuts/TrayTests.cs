@@ -79,7 +79,7 @@ public class TrayTests
         var shape = PartShaping.From(drawing, request.Layers).Value!;
         var path = request.Cuts.Program is { } program
             ? ProgramReading.Read("part.nc", File.ReadAllBytes(Sample("part.nc")), program.Options).Value : null;
-        var job = Cutting.Apply(request.With(shape, shop), drawing, request.Cuts, path, file);
+        var job = Cutting.Apply(request.With(shape, shop).Value!, drawing, request.Cuts, path, file);
         Assert.True(job.Succeeded, job.Refusal?.ToString());
         return (job.Value, path, request.Cuts);
     }

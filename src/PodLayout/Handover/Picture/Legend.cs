@@ -1,4 +1,5 @@
 using PodLayout.Geometry;
+using PodLayout.Jobs;
 using PodLayout.Layouts;
 using PodLayout.Parts;
 using PodLayout.Shops;
@@ -11,7 +12,7 @@ internal static class Legend
     /// <param name="result">What is drawn.</param>
     /// <param name="grainDeg">The grain on the board.</param>
     public static IEnumerable<PanelItem> Items(PlanResult result, double grainDeg) =>
-        [.. Pods(result.Layout), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg)];
+        [.. Pods(result.Layout), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg)];
 
     private static IEnumerable<PanelItem> Pods(Layout? layout)
     {
@@ -33,6 +34,15 @@ internal static class Legend
                 draft.AddBox(SheetDraft.Panel, "pod", box);
                 Symbols.Turned(draft, SheetDraft.Panel, new(box.MinX, box.MaxY), 2 * draft.Scale);
             });
+        }
+    }
+
+    private static IEnumerable<PanelItem> Kept(Job job)
+    {
+        if (!job.Keep.IsEmpty)
+        {
+            yield return PanelItem.Sign(
+                "pod to be kept, as asked", (draft, at) => draft.AddBox(SheetDraft.Panel, "pod-kept", Around(draft, at, 3.2, 1.6)));
         }
     }
 
@@ -62,6 +72,7 @@ internal static class Legend
             (ObstacleKind.Pin, "locator pin; dotted: keep clear"),
             (ObstacleKind.Stop, "stop or clamp; dotted: keep clear"),
             (ObstacleKind.Damage, "damaged spot; dotted: keep clear"),
+            (ObstacleKind.Avoided, "no pods here, as asked"),
         };
         foreach (var (kind, text) in words.Where(w => board.Obstacles.Any(o => o.Kind == w.Kind)))
         {
@@ -86,6 +97,12 @@ internal static class Legend
             var reach = direction * (Math.Min(4.5, 2.1 / Math.Max(Math.Abs(direction.Y), 0.01)) * u);
             Symbols.Arrow(draft, SheetDraft.Panel, "grain-arrow", "grain-head", at - reach, at + reach, true);
         });
+        if (!result.Job.Part.Shape.Avoided.IsEmpty && !result.Job.Shop.Board.Obstacles.Any(o => o.Kind == ObstacleKind.Avoided))
+        {
+            yield return PanelItem.Sign("no pods here, as asked", (draft, at) =>
+                BoardDrawing.AvoidedSign(draft, SheetDraft.Panel, SheetDraft.RingOf(Around(draft, at, 3.2, 1.4))));
+        }
+
         if (!result.Job.Part.Shape.Defects.IsEmpty)
         {
             yield return PanelItem.Sign("marked defect: no seal here", (draft, at) =>

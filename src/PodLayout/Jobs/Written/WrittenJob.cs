@@ -97,6 +97,15 @@ internal sealed record WrittenJob
     [Description("The shop's file, as a path from the folder of this file; the built-in shop when not given.")]
     public string? Shop { get; init; }
 
+    [Description("Pods that must stand in the layout, for instance because they stand on the board already.")]
+    public ImmutableArray<WrittenKeptPod> Keep { get; init; } = [];
+
+    [Description("Areas of the board where no pod may stand, in board coordinates.")]
+    public ImmutableArray<WrittenAvoid> Avoid { get; init; } = [];
+
+    [Description("Areas of the part under which no pod may stand, in the drawing's coordinates (mm).")]
+    public ImmutableArray<WrittenAvoid> AvoidOnPart { get; init; } = [];
+
     [Description("Where the part should lie: \"search\" for the best place as drawn, or a place or angles; \"search\" when not given.")]
     public WrittenPlacement Placement { get; init; } = new WrittenPlacement.Word();
 }
