@@ -11,6 +11,9 @@ namespace PodLayout.Cuts;
 /// <summary>Puts what a job says of cuts, and what its program does, into the part and the shop.</summary>
 public static class Cutting
 {
+    // A hazard of more corners is given a simpler edge around it, a hair or two larger.
+    private const int ManyCorners = 600;
+
     /// <summary>The job with its hazards, and without pods that are too low for its cuts.</summary>
     /// <param name="job">The job.</param>
     /// <param name="drawing">Its drawing.</param>
@@ -48,6 +51,10 @@ public static class Cutting
         return ProgramHazards.Of(path, Heights.Setting(request, height, job.Part.ThicknessMm), job.Part.Shape);
     }
 
+    // Every edge of a hazard is gone through for each pod type and angle.
+    private static Region Simple(Region area) =>
+        area.Boundary.Sum(b => b.Points.Length) > ManyCorners ? area.SimplifiedOutward(Tolerances.ContactMm) : area;
+
     /// <summary>
     /// What of the hazards matters: seals and bodies keep from the part's edges anyway, by the same margins, and so from all that
     /// lies beyond them. A hair is left off within, so that a cut along the edge does not become a sliver of thousands of corners.
@@ -55,6 +62,6 @@ public static class Cutting
     private static ImmutableArray<Hazard> Within(PartShape shape, IReadOnlyList<Hazard> hazards)
     {
         var wood = Region.Inside(shape.Outline, shape.Holes).Shrink(Tolerances.ContactMm);
-        return [.. hazards.Select(h => h with { Area = h.Area.Intersect(wood), Shown = h.Shown })];
+        return [.. hazards.Select(h => h with { Area = Simple(h.Area.Intersect(wood)), Shown = Simple(h.Shown) })];
     }
 }

@@ -163,6 +163,15 @@ public sealed class Region
     public Region Shrink(double byMm) => byMm <= 0 || IsEmpty ? this
         : new Region(_shape.Buffer(-Outside(byMm), Round(byMm))).Minus(UnionOf(Strips(-Outside(byMm), byMm)));
 
+    /// <summary>
+    /// A region with fewer corners that contains this one and reaches at most twice the distance beyond it.
+    /// </summary>
+    public Region SimplifiedOutward(double byMm)
+    {
+        var simple = NetTopologySuite.Simplify.TopologyPreservingSimplifier.Simplify(Grow(byMm)._shape, byMm);
+        return simple.IsValid ? new(simple) : this;
+    }
+
     /// <summary>The separate pieces that the region consists of.</summary>
     public ImmutableArray<Region> Pieces => [.. Polygons.Select(p => new Region(p))];
 

@@ -8,6 +8,9 @@ namespace PodLayout.Programs;
 /// <summary>What the tools of a program sweep where they go lower than they may above pods.</summary>
 public static class Sweeping
 {
+    // How far the line that is shown of a tip's way may lie from it, mm: less than any picture shows.
+    private const double ShownMm = 0.05;
+
     /// <summary>The cuts below the height, by tool in order of number; a refusal when a tool is not in the table.</summary>
     public static Outcome<IReadOnlyList<ToolCut>> Of(ToolPath path, ProgramSetting setting)
     {
@@ -74,7 +77,7 @@ public static class Sweeping
     private static ToolCut Cut(Tool tool, List<TipChain> chains, (int First, int Last, double Lowest, int LowestLine) seen) => new(
         tool,
         Region.UnionOf(Distinct(chains).Select(c => c.Swept())),
-        [.. chains.Select(c => c.Points.ToImmutableArray())],
+        [.. Distinct(chains).Select(c => c.Shown(ShownMm).ToImmutableArray())],
         seen.First,
         seen.Last,
         seen.Lowest,

@@ -38,6 +38,15 @@ internal sealed record TipChain(int ToolNumber, double RadiusMm)
         return Region.AlongPath(simple, RadiusMm + DeviationMm + off);
     }
 
+    /// <summary>The line for showing, with fewer points.</summary>
+    public IEnumerable<Point2> Shown(double allowedMm)
+    {
+        const int Chords = 96;
+        return CircleMm is { } circle
+            ? Enumerable.Range(0, Chords + 1).Select(i => Points[0] + Turn.FromDegrees(360.0 * i / Chords).Apply(new(circle, 0)))
+            : Simplified(Points, allowedMm).Points;
+    }
+
     /// <summary>Whether both sweep the same: passes at several depths do.</summary>
     public bool IsSameAs(TipChain other) => ToolNumber == other.ToolNumber && RadiusMm == other.RadiusMm
         && CircleMm == other.CircleMm && DeviationMm == other.DeviationMm && Points.SequenceEqual(other.Points);
