@@ -72,7 +72,8 @@ internal static class PlanCommand
                 ? Outcome<Job>.Of(job with
                 {
                     Standing = new(
-                        [.. layout.Pods.Select(p => new StandingPod(p.Type.Name, p.Turned, p.Column, p.Row))], layout.Placement),
+                        [.. layout.Pods.Select(p => new StandingPod(p.Type.Name, p.Turned, p.Column, p.Row))],
+                        new(layout.Placement.ZeroOnBoard, layout.Placement.AngleDeg)),
                 })
                 : Outcome<Job>.Refuse(new Finding(
                     "from-without-layout",

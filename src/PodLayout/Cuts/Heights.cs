@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using PodLayout.Findings;
+using PodLayout.Jobs;
 using PodLayout.Programs;
 using PodLayout.Shops;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using PodLayout.Findings;
 using PodLayout.Geometry;
+using PodLayout.Jobs;
 using PodLayout.Parts;
 using PodLayout.Reading;
 

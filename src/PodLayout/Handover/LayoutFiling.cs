@@ -34,7 +34,7 @@ internal static class LayoutFiling
             AskedOf(job),
             ShopOf(job.Shop),
             job.Standing is not { } standing ? null : new(
-                PlacementOf(standing.Placement),
+                new(Xy(standing.LaidAt.ZeroOnBoard), Deg(standing.LaidAt.AngleDeg)),
                 [.. standing.Pods.Select(p => new StandingPodEntry(p.Type, p.Turned, p.Column + 1, p.Row + 1))]),
             layout is null ? null : PlacementOf(layout.Placement),
             [.. (layout?.Pods ?? []).Select(PodOf)],

@@ -91,7 +91,7 @@ public static class Summary
             yield break;
         }
 
-        var staying = standing.Staying(layout.Pods);
+        var staying = layout.Staying(standing);
         var newOnes = Enumerable.Range(0, layout.Pods.Length).Except(staying).Select(LayoutFiling.PodId).ToList();
         var gone = standing.Pods.Where(p => !staying.Any(i =>
             layout.Pods[i] is var pod && (pod.Type.Name, pod.Turned, pod.Column, pod.Row) == (p.Type, p.Turned, p.Column, p.Row)));

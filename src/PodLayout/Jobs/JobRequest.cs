@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PodLayout.Cuts;
 using PodLayout.Findings;
 using PodLayout.Parts;
 using PodLayout.Reading;

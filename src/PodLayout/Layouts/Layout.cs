@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Jobs;
 
 namespace PodLayout.Layouts;
 
@@ -13,6 +14,13 @@ public sealed record Layout(
     ImmutableArray<SupportPoint> SupportPoints,
     Proof Proof)
 {
+    /// <summary>The pods that stay where they stand on the board, as indices of <see cref="Pods"/>.</summary>
+    public ImmutableArray<int> Staying(StandingLayout standing) =>
+    [
+        .. Pods.Select((pod, index) => (pod, index))
+            .Where(p => standing.Pods.Contains(new(p.pod.Type.Name, p.pod.Turned, p.pod.Column, p.pod.Row))).Select(p => p.index),
+    ];
+
     /// <summary>The worst overhang as a share of its limit; 0 when there are no points.</summary>
     public double WorstShareOfLimit => SupportPoints.IsEmpty ? 0 : SupportPoints.Max(p => p.ShareOfLimit);
 }

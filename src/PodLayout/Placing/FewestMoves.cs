@@ -54,10 +54,10 @@ internal static class FewestMoves
     private static IEnumerable<(SearchGround Ground, ShiftClass Shift, Point2 Offset, int Most)> Candidates(
         Job job, StandingLayout standing, ImmutableArray<BoardSeats> board, FoundLayout found, Frames frames)
     {
-        var before = standing.Placement;
+        var before = standing.LaidAt;
         if (Allows(job.Placement, before.AngleDeg))
         {
-            var (offset, columns, rows) = GivenPlacement.Locate(job, new(before.ZeroOnBoard, before.AngleDeg));
+            var (offset, columns, rows) = GivenPlacement.Locate(job, before);
             var ground = SearchGround.At(frames.Of(before.AngleDeg, 0), board, new OffsetBox(offset, 0, 0), columns, rows);
             yield return (ground, ground.Classes[0], offset, Most(ground, ground.Classes[0]));
         }

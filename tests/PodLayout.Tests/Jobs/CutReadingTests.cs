@@ -1,5 +1,4 @@
 using System.Text;
-using PodLayout.Cuts;
 using PodLayout.Findings;
 using PodLayout.Jobs;
 using PodLayout.Jobs.Written;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using PodLayout.Cuts;
 using PodLayout.Findings;
 using PodLayout.JsonFiles;
 using PodLayout.Parts;

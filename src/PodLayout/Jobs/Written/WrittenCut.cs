@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using PodLayout.Cuts;
 using PodLayout.JsonFiles;
 
 namespace PodLayout.Jobs.Written;

@@ -1,4 +1,4 @@
-namespace PodLayout.Cuts;
+namespace PodLayout.Jobs;
 
 /// <summary>The blank that the part is cut from.</summary>
 /// <param name="Layer">Layer of its outline; null when it is the part's outline grown.</param>

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Programs;
 
-namespace PodLayout.Cuts;
+namespace PodLayout.Jobs;
 
 /// <summary>The posted program that a job names, and what must be known beside it.</summary>
 /// <param name="FilePath">The program, as written.</param>

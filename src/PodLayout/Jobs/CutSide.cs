@@ -1,4 +1,4 @@
-namespace PodLayout.Cuts;
+namespace PodLayout.Jobs;
 
 /// <summary>On which side of the line the tool runs.</summary>
 public enum CutSide

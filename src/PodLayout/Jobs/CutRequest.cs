@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace PodLayout.Cuts;
+namespace PodLayout.Jobs;
 
 /// <summary>All that a job says of cuts.</summary>
 /// <param name="Operations">Cuts by operation.</param>

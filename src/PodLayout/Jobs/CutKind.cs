@@ -1,4 +1,4 @@
-namespace PodLayout.Cuts;
+namespace PodLayout.Jobs;
 
 /// <summary>What is done along the lines of a layer.</summary>
 public enum CutKind

@@ -1,4 +1,4 @@
-namespace PodLayout.Cuts;
+namespace PodLayout.Jobs;
 
 /// <summary>An operation as the job states it.</summary>
 /// <param name="Kind">What is done.</param>

@@ -1,4 +1,4 @@
-namespace PodLayout.Cuts;
+namespace PodLayout.Jobs;
 
 /// <summary>Which lines an operation follows.</summary>
 public abstract record CutLines
