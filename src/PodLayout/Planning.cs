@@ -23,6 +23,11 @@ public static class Planning
             limited.CancelAfter(limit);
         }
 
+        if (BoardFit.TooLarge(job) is { } tooLarge)
+        {
+            return new(job, null, [], [tooLarge], false, new(0, 0, 0));
+        }
+
         var reach = ReachMap.Of(job.Part, job.Support);
         SearchEnd? best = null;
         var nodes = 0;

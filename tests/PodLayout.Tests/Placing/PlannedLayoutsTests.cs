@@ -119,6 +119,18 @@ public class PlannedLayoutsTests
         Assert.InRange(result.Layout!.Proof.FewestPodsPossible, 0, result.Layout.Pods.Length - 1);
     }
 
+    [Fact]
+    public void A_part_drawn_in_the_wrong_unit_is_told_to_be_larger_than_the_board_at_once()
+    {
+        // 400 x 300 mm taken for inches: ten metres.
+        var job = Shapes.JobFor(
+            new(Shapes.Rectangle(0, 0, 400 * 25.4, 300 * 25.4), [], []), Shapes.Board(1500, 1200), [Shapes.Pod(120, 120)], 60,
+            interiorSpanMm: 200);
+        var result = Plan(job);
+        Assert.Equal("part-larger-than-board", Assert.Single(result.Findings).Code);
+        Assert.Contains("10160 x 7620 mm", result.Findings[0].Message);
+    }
+
     private sealed class Told(Action<Progress> told) : IProgress<Progress>
     {
         public void Report(Progress value) => told(value);
