@@ -73,8 +73,9 @@ public static class BoardPicture
             draft.AddBox(SheetDraft.Board, "board", piece.Over.Apply(piece.Outline));
             foreach (var pin in piece.Pins)
             {
-                BoardDrawing.ObstacleSign(draft, SheetDraft.Obstacles, ObstacleKind.Pin, new ObstacleShape.Disc(piece.Over.Apply(pin.At), pin.HoleDiameterMm));
-                PinName(draft, piece.Over.Apply(piece.Outline), piece.Over.Apply(pin.At), pin);
+                // The table's pins stay where they are, and holes come down on them: each is named for the pin, not for the hole.
+                BoardDrawing.ObstacleSign(draft, SheetDraft.Obstacles, ObstacleKind.Pin, new ObstacleShape.Disc(pin.At, pin.HoleDiameterMm));
+                PinName(draft, piece.Over.Apply(piece.Outline), pin.At, pin);
             }
         }
 
@@ -103,6 +104,11 @@ public static class BoardPicture
             }
         }
 
+        foreach (var piece in plan.Pieces)
+        {
+            FlipLine(draft, piece);
+        }
+
         Seams(draft, plan, front: false);
         FaceCorner(draft, plan);
         BoardDrawing.Datum(draft);
@@ -113,6 +119,9 @@ public static class BoardPicture
         // Away from the nearer side edge, where there is room.
         var right = at.X < outline.Centre.X;
         var off = new Point2((right ? 1 : -1) * (pin.HoleDiameterMm / 2 + 1.2 * draft.Scale), 0);
+        var width = TextMeasure.Width(pin.Name, 2.2) * draft.Scale;
+        var middle = at + off + new Point2((right ? 1 : -1) * width / 2, 0);
+        draft.AddBox(SheetDraft.Labels, "knockout", new(middle.X - width / 2, at.Y - 1.4 * draft.Scale, middle.X + width / 2, at.Y + 1.4 * draft.Scale));
         draft.AddText(SheetDraft.Labels, "text", at + off, pin.Name, 2.2, right ? TextAnchor.Start : TextAnchor.End);
     }
 
@@ -128,6 +137,14 @@ public static class BoardPicture
         draft.AddText(
             SheetDraft.Labels, "text", corner + new Point2(x.X * 1.2, -Math.Sign(y.Y) * 2.6 * u),
             "front's datum corner", 2.4, x.X > 0 ? TextAnchor.Start : TextAnchor.End);
+    }
+
+    private static void FlipLine(SheetDraft draft, Piece piece)
+    {
+        var (box, at, past) = (piece.Over.Apply(piece.Outline), piece.Over.LineMm, 3 * draft.Scale);
+        draft.AddLine(SheetDraft.Grooves, "flip-line", piece.Over.Axis == FlipAxis.AlongX
+            ? [new(box.MinX - past, at), new(box.MaxX + past, at)]
+            : [new(at, box.MinY - past), new(at, box.MaxY + past)]);
     }
 
     private static void Seams(SheetDraft draft, BoardPlan plan, bool front)
@@ -194,6 +211,7 @@ public static class BoardPicture
                 d.Add(SheetDraft.Panel, new Primitive.Hatch("vacuum-hatch", [SheetDraft.RingOf(box)], 45, 1.2 * d.Scale));
                 d.AddLine(SheetDraft.Panel, "vacuum-extent", Closed(box));
             }),
+            PanelItem.Sign("line a piece is turned over about", (d, at) => d.AddLine(SheetDraft.Panel, "flip-line", at - new Point2(4.5 * d.Scale, 0), at + new Point2(4.5 * d.Scale, 0))),
             PanelItem.Sign("edge of a zone", (d, at) => d.AddLine(SheetDraft.Panel, "zone", at - new Point2(4.5 * d.Scale, 0), at + new Point2(4.5 * d.Scale, 0))),
             PanelItem.Sign("locator pin", (d, at) => BoardDrawing.ObstacleSign(d, SheetDraft.Panel, ObstacleKind.Pin, new ObstacleShape.Disc(at, 3.4 * d.Scale))),
         ]),
@@ -204,11 +222,19 @@ public static class BoardPicture
     {
         var (board, ports) = (plan.Board, plan.Board.Ports.Length);
         return $"{Figure.Mm(board.WidthMm)} x {Figure.Mm(board.LengthMm)} mm, {plan.Request.Stock.Material} of {Figure.Mm(plan.Request.Stock.ThicknessMm)} mm. "
-            + $"Grooves on a pitch of {Figure.Mm(board.PitchMm)} mm, the first at X {Figure.Mm(board.FirstGroove.X)}, Y {Figure.Mm(board.FirstGroove.Y)}. "
+            + $"Grooves on a pitch of {Figure.Mm(board.PitchMm)} mm, {FirstCut(plan)}. "
             + $"{Figure.Count(ports)} ports; the first, {board.Ports[0].Name}, at X {Figure.Mm(board.Ports[0].Centre.X)}, Y {Figure.Mm(board.Ports[0].Centre.Y)}"
             + (plan.Request.PortSpacing is { } s ? $", then every {Figure.Mm(s.X)} x {Figure.Mm(s.Y)} mm. " : ". ")
             + string.Concat(plan.Request.Pins.Select(p => $"{p.Name}: hole {Figure.Mm(p.HoleDiameterMm)} at X {Figure.Mm(p.At.X)}, Y {Figure.Mm(p.At.Y)}. "))
             + (plan.Numerals.IsEmpty ? "" : "A number stands in the land after its groove.");
+    }
+
+    /// <summary>The first groove each way that is cut: one on the very edge has a number, but is not cut.</summary>
+    internal static string FirstCut(BoardPlan plan)
+    {
+        var alongY = plan.Grooves.Where(g => !g.Run.IsAlongX).MinBy(g => g.Index)!;
+        var alongX = plan.Grooves.Where(g => g.Run.IsAlongX).MinBy(g => g.Index)!;
+        return $"the first that are cut: column {Figure.Count(alongY.Index + 1)} at X {Figure.Mm(alongY.Run.From.X)}, row {Figure.Count(alongX.Index + 1)} at Y {Figure.Mm(alongX.Run.From.Y)}";
     }
 
     private static string BackWords(BoardPlan plan)

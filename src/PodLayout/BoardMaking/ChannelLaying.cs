@@ -33,13 +33,14 @@ internal static class ChannelLaying
     }
 
     // What is wrong weighs most: ports without vacuum, then thin webs, then vacuum lost beyond the limit. Of those that are
-    // right, the one with the least to cut; the order of the kinds decides between equals.
-    private static (int Unjoined, bool Thin, bool Loses, double LengthMm, ChannelKind Kind) Rank(BoardRequest request, ZoneChannels laid) => (
+    // right, the one with the least to cut; the order of the kinds, then the vacuum lost, decides between equals.
+    private static (int Unjoined, bool Thin, bool Loses, double LengthMm, ChannelKind Kind, double LossPa) Rank(BoardRequest request, ZoneChannels laid) => (
         laid.Network.Unjoined.Length,
         LeastWebMm(laid.Runs, request.ChannelWidthMm) < request.Limits.WebMm - 1e-9,
         laid.Network.WorstLossPa > request.Limits.PressureLossPa,
         Math.Round(laid.LengthMm, 3),
-        laid.Kind);
+        laid.Kind,
+        Math.Round(laid.Network.WorstLossPa, 3));
 
     private static ImmutableArray<ChannelKind> Kinds(ChannelWish wish) => wish switch
     {

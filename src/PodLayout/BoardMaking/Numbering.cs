@@ -32,16 +32,22 @@ internal static class Numbering
         ];
     }
 
-    private static IEnumerable<Numeral> Line(BoardRequest request, GridBoard board, int count, int across, double height, bool alongX)
+    private static IEnumerable<Numeral> Line(BoardRequest request, GridBoard board, int count, int across, double height, bool alongX) =>
+        Enumerable.Range(0, count).Select(k => Place(request, board, k, across, height, alongX)).OfType<Numeral>();
+
+    private static Numeral? Place(BoardRequest request, GridBoard board, int k, int across, double height, bool alongX)
     {
-        for (var k = 0; k < count; k++)
+        var words = Figure.Count(k + 1);
+        var half = Math.Max(height, StrokeDigits.WidthOf(words) * height) / 2;
+        var aside = Math.Max(0, (board.PitchMm - board.GrooveWidthMm) / 2 - half - 1.5);
+
+        // Nearest to the edge: where a port, a pin or a seam is in the way, to one side of it, or one land farther in.
+        for (var band = 0; band < across; band++)
         {
-            // Nearest to the edge: where a port, a pin or a seam is in the way, one land farther in.
-            for (var band = 0; band < across; band++)
+            foreach (var shift in (double[])[0, -aside, aside])
             {
                 var cell = new Point2(alongX ? k : band, alongX ? band : k);
-                var middle = board.FirstGroove + (cell + new Point2(0.5, 0.5)) * board.PitchMm;
-                var words = Figure.Count(k + 1);
+                var middle = board.FirstGroove + (cell + new Point2(0.5, 0.5)) * board.PitchMm + (alongX ? new Point2(shift, 0) : new Point2(0, shift));
 
                 // Column numbers and row numbers share the first cell: one above the other.
                 if (k == 0 && band == 0)
@@ -49,13 +55,14 @@ internal static class Numbering
                     middle += new Point2(0, (alongX ? -0.65 : 0.65) * height);
                 }
 
-                if (IsFree(request, board, middle, Math.Max(height, StrokeDigits.WidthOf(words) * height) / 2))
+                if (IsFree(request, board, middle, half))
                 {
-                    yield return new(k + 1, middle, StrokeDigits.Of(words, middle, height));
-                    break;
+                    return new(k + 1, middle, StrokeDigits.Of(words, middle, height));
                 }
             }
         }
+
+        return null;
     }
 
     private static bool IsFree(BoardRequest request, GridBoard board, Point2 middle, double half)

@@ -24,7 +24,7 @@ public static class SectionPicture
         Box2 content = default;
         for (var (round, scale) = (0, 0.5); round < 8; round++)
         {
-            content = new(-view.HalfMm - 24 * scale, -24 * scale, view.HalfMm + 50 * scale, view.ThicknessMm + 28 * scale);
+            content = new(-view.HalfMm - 46 * scale, -24 * scale, view.HalfMm + 76 * scale, view.ThicknessMm + 28 * scale);
             frame = PageFrame.Fit(content, [.. items.Select(i => i.HeightMm)]);
             if (frame.Scale <= scale)
             {
@@ -84,30 +84,31 @@ public static class SectionPicture
         var (left, right) = (view.LeftGroove, view.RightGroove);
         var (bottom, radius) = (t - bore.DrillDepthMm, bore.CounterboreDiameterMm / 2);
 
-        // Above the face, from the nearest line outwards.
-        Dimension.Across(draft, Layer, -radius, radius, t, t + 5 * u, $"{(bore.CounterboreDepthMm > 0 ? "counterbore" : "port")} {Figure.Mm(2 * radius)}");
+        // Above the face, from the farthest line inwards: figures stand clear over lines that lead farther out.
+        Dimension.Across(draft, Layer, left, right, t, t + 19 * u, $"pitch {Figure.Mm(right - left)}");
         Dimension.Across(draft, Layer, left - gw / 2, left + gw / 2, t, t + 11 * u, $"groove {Figure.Mm(gw)}");
         Dimension.Across(draft, Layer, radius, right - gw / 2 - request.ChamferMm, t, t + 11 * u, $"wall {Figure.Mm(right - gw / 2 - request.ChamferMm - radius)}");
-        Dimension.Across(draft, Layer, left, right, t, t + 19 * u, $"pitch {Figure.Mm(right - left)}");
+
+        Dimension.Across(draft, Layer, -radius, radius, t, t + 5 * u, $"{(bore.CounterboreDepthMm > 0 ? "counterbore" : "port")} {Figure.Mm(2 * radius)}");
 
         // Below the back.
-        Dimension.Across(draft, Layer, -cw / 2, cw / 2, 0, -5 * u, $"channel {Figure.Mm(cw)}");
         Dimension.Across(draft, Layer, -bore.DrillDiameterMm / 2, bore.DrillDiameterMm / 2, bottom, -13 * u, $"drill {Figure.Mm(bore.DrillDiameterMm)}");
+        Dimension.Across(draft, Layer, -cw / 2, cw / 2, 0, -5 * u, $"channel {Figure.Mm(cw)}");
 
         // To the left and right.
-        Dimension.Up(draft, Layer, 0, t, -view.HalfMm, -view.HalfMm - 13 * u, $"stock {Figure.Mm(t)}", textOnLeft: true);
+        Dimension.Up(draft, Layer, bottom, t, bore.DrillDiameterMm / 2, view.HalfMm + 54 * u, $"drill {Figure.Mm(bore.DrillDepthMm)}", textOnLeft: false);
+        Dimension.Up(draft, Layer, 0, cd, cw / 2, view.HalfMm + 30 * u, $"channel {Figure.Mm(cd)}", textOnLeft: false);
+        Dimension.Up(draft, Layer, 0, t, -view.HalfMm, -view.HalfMm - 27 * u, $"stock {Figure.Mm(t)}", textOnLeft: true);
         Dimension.Up(draft, Layer, t - gd, t, left - gw / 2, -view.HalfMm - 5 * u, $"groove {Figure.Mm(gd)}", textOnLeft: true);
         Dimension.Up(draft, Layer, t - bore.CounterboreDepthMm, t, radius, view.HalfMm + 5 * u, $"counterbore {Figure.Mm(bore.CounterboreDepthMm)}", textOnLeft: false, isShown: bore.CounterboreDepthMm > 0);
         Dimension.Up(draft, Layer, bottom, cd, Math.Max(cw, bore.DrillDiameterMm) / 2, view.HalfMm + 5 * u, $"overlap {Figure.Mm(plan.OverlapMm)}", textOnLeft: false);
-        Dimension.Up(draft, Layer, bottom, t, bore.DrillDiameterMm / 2, view.HalfMm + 28 * u, $"drill {Figure.Mm(bore.DrillDepthMm)}", textOnLeft: false);
-        Dimension.Up(draft, Layer, 0, cd, cw / 2, view.HalfMm + 16 * u, $"channel {Figure.Mm(cd)}", textOnLeft: false, textBelow: true);
-        Dimension.Up(draft, Layer, cd, t - gd, right, right, $"floor {Figure.Mm(t - gd - cd)}", textOnLeft: false, isKnockedOut: true);
+        Dimension.Up(draft, Layer, cd, t - gd, right, right, $"floor {Figure.Mm(t - gd - cd)}", textOnLeft: false);
     }
 
     private static ImmutableArray<PanelItem> Panel(BoardPlan plan, View view) =>
     [
         .. PanelItem.Title($"Section through port {view.Port.Name}"),
-        .. PanelItem.Words($"{plan.Board.Name}. Cut along {(view.AlongX ? "X" : "Y")} through X {Figure.Mm(view.Port.Centre.X)}, Y {Figure.Mm(view.Port.Centre.Y)}, across the port's channel; all figures in mm. {Words(plan)}", 16),
+        .. PanelItem.Words($"{plan.Board.Name}. Cut along {(view.AlongX ? "X" : "Y")} through X {Figure.Mm(view.Port.Centre.X)}, Y {Figure.Mm(view.Port.Centre.Y)}, across the port's channel, face up; all figures in mm. {Words(plan)}", 16),
         .. PanelItem.Under("Signs",
         [
             PanelItem.Sign("plug in its counterbore", (d, at) => d.AddBox(SheetDraft.Panel, "plug", new(at.X - 3 * d.Scale, at.Y - 1.2 * d.Scale, at.X + 3 * d.Scale, at.Y + 1.2 * d.Scale))),

@@ -130,7 +130,7 @@ public static class ShopSheet
             }
         }
 
-        yield return $"first groove crossing: X {Figure.Mm(plan.Board.FirstGroove.X)}, Y {Figure.Mm(plan.Board.FirstGroove.Y)}";
+        yield return $"grooves, {BoardPicture.FirstCut(plan)}";
         yield return $"ports: {string.Join(", ", plan.Board.Ports.Take(3).Select(p => $"{p.Name} at X {Figure.Mm(p.Centre.X)}, Y {Figure.Mm(p.Centre.Y)}"))}{(plan.Board.Ports.Length > 3 ? $", ... ({Figure.Count(plan.Board.Ports.Length)} in all)" : "")}";
     }
 

@@ -26,14 +26,16 @@ internal static class Dimension
         var fits = width + 2 * u < toX - fromX || !isShort;
 
         // Over its line when there is room; past the right arrow when there is not.
-        draft.AddText(
-            layer, "text", fits ? new((fromX + toX) / 2, lineY + 2 * u) : new(toX + 6 * u, lineY), words, SizeMm, fits ? TextAnchor.Middle : TextAnchor.Start);
+        Point2 at = fits ? new((fromX + toX) / 2, lineY + 2 * u) : new(toX + 6 * u, lineY);
+        var middle = fits ? at.X : at.X + width / 2;
+        draft.AddBox(layer, "knockout", new(middle - width / 2, at.Y - 1.3 * u, middle + width / 2, at.Y + 1.3 * u));
+        draft.AddText(layer, "text", at, words, SizeMm, fits ? TextAnchor.Middle : TextAnchor.Start);
     }
 
     /// <summary>A vertical dimension.</summary>
     public static void Up(
         SheetDraft draft, string layer, double fromY, double toY, double featureX, double lineX, string words, bool textOnLeft,
-        bool textBelow = false, bool isKnockedOut = false, bool isShown = true)
+        bool isShown = true)
     {
         if (!isShown)
         {
@@ -52,21 +54,11 @@ internal static class Dimension
 
         Line(draft, layer, new(lineX, fromY), new(lineX, toY));
         var width = TextMeasure.Width(words, SizeMm) * u;
-        var y0 = textBelow ? fromY - 7.5 * u : (fromY + toY) / 2;
+        var y0 = (fromY + toY) / 2;
         Point2 at = new(lineX + (textOnLeft ? -1.4 * u : 1.4 * u), y0);
-        if (isKnockedOut)
-        {
-            draft.AddBox(layer, "knockout", new(at.X - 0.6 * u, y0 - 1.9 * u, at.X + width + 0.6 * u, y0 + 1.9 * u));
-        }
-
-        if (textOnLeft)
-        {
-            draft.AddText(layer, "text", new(at.X, y0), words, SizeMm, TextAnchor.Middle, 90);
-        }
-        else
-        {
-            draft.AddText(layer, "text", at, words, SizeMm);
-        }
+        var left = textOnLeft ? at.X - width : at.X;
+        draft.AddBox(layer, "knockout", new(left - 0.4 * u, y0 - 1.5 * u, left + width, y0 + 1.5 * u));
+        draft.AddText(layer, "text", at, words, SizeMm, textOnLeft ? TextAnchor.End : TextAnchor.Start);
     }
 
     private static void Line(SheetDraft draft, string layer, Point2 from, Point2 to)

@@ -70,6 +70,7 @@ public static class PictureStyles
         Line("engraving", Ink, 0.18),
         Line("seam", Ink, 0.6, 3, 1),
         Line("zone", "#555555", 0.25, 4, 1, 0.8, 1),
+        Line("flip-line", Orange, 0.22, 6, 1, 1, 1),
         Line("vacuum-extent", Blue, 0.2, 1.2, 0.8),
         Line("vacuum-hatch", "#9fb6c6", 0.1),
         new("channel", Blue, 0.2, [], "#cfdde6"),
