@@ -60,6 +60,9 @@ public static class Planning
             case PlacementWish.Search search:
                 var placing = new PlacingSearch(job, effort, Tolerances.PlacingMm, toBeat, progress, cancellation);
                 return placing.Run(reach, poses, search.AnglesDeg);
+            case PlacementWish.SearchInterval interval:
+                return new PlacingSearch(job, effort, Tolerances.PlacingMm, toBeat, progress, cancellation)
+                    .Run(reach, poses, interval.FromDeg, interval.ToDeg);
             default:
                 throw new ArgumentOutOfRangeException(nameof(job), job.Placement, "Unknown placement.");
         }
@@ -69,9 +72,10 @@ public static class Planning
         Job job, ReachMap reach, FoundLayout found, SearchEnd end, int nodes, CancellationToken cancellation)
     {
         ImmutableArray<BoardSeats> board = [.. found.Frame.Poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
-        var mayMove = job.Placement is PlacementWish.Search;
+        var mayMove = job.Placement is not PlacementWish.Given;
         var refined = Refinement.Improve(job, board, found, mayMove, cancellation);
-        var layout = LayoutAssembly.Of(job, reach, refined, ProofWords.Of(job, refined.Seats.Length, end));
+        var proof = ProofWords.Of(job, refined.Seats.Length, end, isRefined: !cancellation.IsCancellationRequested);
+        var layout = LayoutAssembly.Of(job, reach, refined, proof);
         var seats = SearchGround.At(
             refined.Frame, board, new OffsetBox(refined.Offset, 0, 0), refined.Columns, refined.Rows);
         var work = new WorkDone(seats.Classes[0].Available.Count(a => a), reach.Points.Length, nodes);

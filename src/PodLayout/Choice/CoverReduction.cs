@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace PodLayout.Choice;
 
@@ -74,6 +75,7 @@ public static class CoverReduction
         return bits;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static bool IsSubset(ulong[] small, ulong[] large)
     {
         for (var i = 0; i < small.Length; i++)

@@ -99,6 +99,16 @@ public sealed class Region
         return new(copy);
     }
 
+    /// <summary>The region turned about a point, which becomes the zero.</summary>
+    public Region Turned(Turn turn, Point2 pivot)
+    {
+        var copy = _shape.Copy();
+        copy.Apply(new NetTopologySuite.Geometries.Utilities.AffineTransformation(
+            turn.Cos, -turn.Sin, -turn.Cos * pivot.X + turn.Sin * pivot.Y,
+            turn.Sin, turn.Cos, -turn.Sin * pivot.X - turn.Cos * pivot.Y));
+        return new(copy);
+    }
+
     /// <summary>
     /// Where the centre of a rectangle along the axes may be so that it lies wholly inside the region (Minkowski erosion).
     /// </summary>

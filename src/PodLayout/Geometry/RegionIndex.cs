@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace PodLayout.Geometry;
 
 /// <summary>
@@ -42,6 +44,7 @@ public sealed class RegionIndex
     public Box2 Bounds => _bounds;
 
     /// <summary>Whether the point lies in the region (points of the boundary: either answer).</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool Contains(Point2 p)
     {
         if (IsEmpty || !_bounds.Contains(p))
@@ -63,7 +66,29 @@ public sealed class RegionIndex
         return inside;
     }
 
+    /// <summary>Whether the point lies in the region and no edge comes as near to it as a distance along either axis.</summary>
+    public bool ContainsClear(Point2 p, double byMm)
+    {
+        if (!Contains(p))
+        {
+            return false;
+        }
+
+        var around = new Box2(p.X, p.Y, p.X, p.Y).Grow(byMm);
+        var last = Band(Math.Min(around.MaxY, _bounds.MaxY));
+        for (var band = Band(Math.Max(around.MinY, _bounds.MinY)); band <= last; band++)
+        {
+            if (Array.Exists(_bands[band], i => EdgeTouches(i, around)))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Whether some point of the closed box lies in the region.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool Touches(Box2 box)
     {
         if (IsEmpty || !_bounds.Touches(box))

@@ -86,6 +86,7 @@ internal static class LayoutFiling
     {
         PlacementWish.Given given => new(new(Xy(given.ZeroOnBoard), Deg(given.AngleDeg)), []),
         PlacementWish.Search search => new(null, [.. search.AnglesDeg.Select(Deg)]),
+        PlacementWish.SearchInterval interval => new(null, [], new(Deg(interval.FromDeg), Deg(interval.ToDeg))),
         _ => throw new ArgumentOutOfRangeException(nameof(wish), wish, "Unknown wish."),
     };
 

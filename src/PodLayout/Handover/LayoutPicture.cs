@@ -61,7 +61,12 @@ public static class LayoutPicture
             return new(given.ZeroOnBoard, given.AngleDeg);
         }
 
-        var angle = ((PlacementWish.Search)job.Placement).AnglesDeg[0];
+        var angle = job.Placement switch
+        {
+            PlacementWish.Search search => search.AnglesDeg[0],
+            PlacementWish.SearchInterval interval => interval.FromDeg,
+            _ => 0,
+        };
         var middle = job.Part.Shape.Outline.Laid(Turn.FromDegrees(angle), default).Bounds.Centre;
         return new(job.Shop.Board.UsableArea.Centre - middle, angle);
     }

@@ -24,9 +24,12 @@ internal static class LayoutUnfiling
             new(
                 rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm, rules.InteriorSpanMm, rules.EdgeStepMm,
                 rules.InteriorStepMm),
-            file.Asked.Given is { } given
-                ? new PlacementWish.Given(Point(given.ZeroOnBoardMm), given.AngleDeg)
-                : new PlacementWish.Search(file.Asked.SearchAnglesDeg));
+            file.Asked switch
+            {
+                { Given: { } given } => new PlacementWish.Given(Point(given.ZeroOnBoardMm), given.AngleDeg),
+                { SearchAngle: { } interval } => new PlacementWish.SearchInterval(interval.FromDeg, interval.ToDeg),
+                _ => new PlacementWish.Search(file.Asked.SearchAnglesDeg),
+            });
         return new(
             job,
             LayoutOf(file, shop),

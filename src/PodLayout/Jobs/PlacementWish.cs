@@ -14,4 +14,9 @@ public abstract record PlacementWish
     /// <summary>The best offset is searched at each of these angles.</summary>
     /// <param name="AnglesDeg">Angles to try, degrees; at least one.</param>
     public sealed record Search(ImmutableArray<double> AnglesDeg) : PlacementWish;
+
+    /// <summary>The best offset and angle are searched, over every angle of an interval.</summary>
+    /// <param name="FromDeg">Smallest angle, degrees.</param>
+    /// <param name="ToDeg">Largest angle, degrees; larger than <paramref name="FromDeg"/> by at most 360.</param>
+    public sealed record SearchInterval(double FromDeg, double ToDeg) : PlacementWish;
 }

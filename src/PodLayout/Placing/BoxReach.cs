@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using PodLayout.Geometry;
 using PodLayout.Support;
 
@@ -31,6 +32,7 @@ public sealed class BoxReach
     public bool MayReach(int seat, int point) => _reach.MayReach(point, _faces[seat], _centres[seat]);
 
     /// <summary>The seats that could support a point, rising.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public int[] SupportersOf(int point)
     {
         var found = new List<int>();

@@ -79,7 +79,7 @@ internal static class NoLayoutCauses
 
             var pitch = job.Shop.Board.PitchMm;
             var middle = job.Shop.Board.UsableArea.Centre;
-            foreach (var angle in ((PlacementWish.Search)job.Placement).AnglesDeg)
+            foreach (var angle in AnglesOf(job.Placement))
             {
                 var frame = new PlacingFrame(job, reach, poses, angle, 0);
                 foreach (var i in Enumerable.Range(0, Tries * Tries))
@@ -90,6 +90,14 @@ internal static class NoLayoutCauses
             }
         }
     }
+
+    private static IEnumerable<double> AnglesOf(PlacementWish wish) => wish switch
+    {
+        PlacementWish.Search search => search.AnglesDeg,
+        PlacementWish.SearchInterval interval => Enumerable.Range(0, Tries)
+            .Select(i => interval.FromDeg + (interval.ToDeg - interval.FromDeg) * i / (Tries - 1)),
+        _ => [],
+    };
 
     private static Candidate At(PlacingFrame frame, ImmutableArray<BoardSeats> board, Point2 offset, int columns, int rows)
     {

@@ -8,6 +8,9 @@ namespace PodLayout.Placing;
 /// <summary>Bounds a set of placements, and looks for a layout in it.</summary>
 internal static class NodeExamination
 {
+    // Above this the relaxed choice of a span of angles says little about the layouts at its middle, and a look costs a frame.
+    private const double MostSwingToLookMm = 3;
+
     /// <summary>
     /// In the relaxation a seat may be filled when any placement of the set has it, and supports what it could support from any
     /// of them; so its fewest pods bound every layout of the set.
@@ -15,17 +18,25 @@ internal static class NodeExamination
     /// <param name="job">The job.</param>
     /// <param name="node">The set of placements.</param>
     /// <param name="atMost">Only layouts with at most this many pods matter.</param>
+    /// <param name="frames">Frames of the part.</param>
     /// <param name="placingToleranceMm">Boxes no larger than this are not split.</param>
     /// <param name="cancellation">Cuts the work short.</param>
     public static NodeVerdict Examine(
-        Job job, SearchNode node, int atMost, double placingToleranceMm, CancellationToken cancellation)
+        Job job, SearchNode node, Frames frames, int atMost, double placingToleranceMm, CancellationToken cancellation)
     {
+        if (node.AngleDeg != node.Ground.Frame.AngleDeg || node.HalfSpanDeg != node.Ground.Frame.HalfSpanDeg)
+        {
+            // The seats and shifts of the larger span hold all of the smaller's.
+            node = node with { Ground = node.Ground with { Frame = frames.Of(node.AngleDeg, node.HalfSpanDeg) } };
+        }
+
         var (ground, box) = (node.Ground, node.Box);
         ImmutableArray<int> roots = [.. Alive(ground, node)];
         ImmutableArray<FrameSeat> seats = [.. roots.Select(s => ground.Seats[s])];
         var reach = new BoxReach(ground.Frame, seats, box);
-        var question = PlacementModel.Question(job, ground.Frame, seats, reach.SupportersOf, reach.Supports);
-        var (answer, points) = FewestPods.Of(question, node.Points, atMost, cancellation);
+        var rows = new NodeRows(node, roots, reach);
+        var question = PlacementModel.Question(job, ground.Frame, seats, rows.SupportersOf, reach.Supports);
+        var (answer, _) = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation);
         var bound = Math.Max(node.Bound, answer.LowerBound);
         if (!answer.IsProven)
         {
@@ -39,14 +50,15 @@ internal static class NodeExamination
 
         ImmutableArray<int> filled = [.. answer.Filled.Select(s => roots[s])];
         var shift = node.Classes.MaxBy(c => filled.Count(s => ground.Classes[c].Available[s]));
-        var found = Look(job, ground, box, ground.Classes[shift], filled, atMost, cancellation);
+        var found = ground.Frame.MostSwingMm > MostSwingToLookMm ? null
+            : Look(job, node.HalfSpanDeg == 0 ? ground : ground with { Frame = frames.Of(node.AngleDeg, 0) }, box, ground.Classes[shift], filled, atMost, cancellation);
         if (found?.Seats.Length <= bound)
         {
             // As few as the bound: nothing in this set has fewer.
             return new(bound, found, [], false, false);
         }
 
-        var children = Split(node with { Bound = bound, Points = points }, filled, shift, placingToleranceMm);
+        var children = Split(node with { Bound = bound, Rows = rows.InGround() }, filled, shift, placingToleranceMm);
         return new(bound, found, children, children.IsEmpty, false);
     }
 
@@ -63,11 +75,6 @@ internal static class NodeExamination
         int atMost,
         CancellationToken cancellation)
     {
-        if (ground.Frame.HalfSpanDeg > 0)
-        {
-            return null;
-        }
-
         var offset = box.Centre;
         if (filled.All(s => shift.Available[s]))
         {
@@ -125,9 +132,22 @@ internal static class NodeExamination
             ];
         }
 
-        if (2 * Math.Max(node.Box.HalfXMm, node.Box.HalfYMm) <= placingToleranceMm)
+        // Whichever blurs the places of the pods more is halved: the angle or the box.
+        var half = Math.Max(node.Box.HalfXMm, node.Box.HalfYMm);
+        var swing = node.Ground.Frame.MostSwingMm;
+        if (2 * Math.Max(half, swing) <= placingToleranceMm)
         {
             return [];
+        }
+
+        if (swing > half)
+        {
+            var quarter = node.HalfSpanDeg / 2;
+            return
+            [
+                node with { AngleDeg = node.AngleDeg - quarter, HalfSpanDeg = quarter },
+                node with { AngleDeg = node.AngleDeg + quarter, HalfSpanDeg = quarter },
+            ];
         }
 
         var (low, high) = node.Box.Split();

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using PodLayout.Geometry;
 using PodLayout.Support;
 
@@ -36,30 +37,11 @@ internal static class OffsetFitting
     /// <param name="frame">The part at its angle.</param>
     /// <param name="seats">The filled seats, possible at the offset.</param>
     /// <param name="offset">Where the pivot lies within its pitch.</param>
-    /// <param name="giveUpAt">Once the answer is sure to be at least this, any such number is returned.</param>
-    public static double WorstShare(
-        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, double giveUpAt = double.PositiveInfinity)
+    public static double WorstShare(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset)
     {
-        PodFace[] faces = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
-        Point2[] centres = [.. seats.Select(s => frame.CentreOf(s, offset))];
-        double worst = 0;
-        var outOfReach = 0;
-        for (var p = 0; p < frame.Reach.PointCount && Math.Max(worst, outOfReach) < giveUpAt; p++)
-        {
-            var best = double.PositiveInfinity;
-            for (var s = 0; s < centres.Length; s++)
-            {
-                if (frame.Reach.MayReach(p, faces[seats[s].Pose], centres[s]))
-                {
-                    best = Math.Min(best, frame.Reach.Share(p, faces[seats[s].Pose], centres[s]));
-                }
-            }
-
-            outOfReach += best > 1 ? 1 : 0;
-            worst = best > 1 ? worst : Math.Max(worst, best);
-        }
-
-        return outOfReach + worst;
+        var shares = new double[frame.Reach.PointCount];
+        int[] order = [.. Enumerable.Range(0, shares.Length)];
+        return WorstShare(frame, Faces(frame, seats), seats, offset, order, double.PositiveInfinity, shares);
     }
 
     /// <summary>
@@ -74,22 +56,29 @@ internal static class OffsetFitting
     public static (Point2 Offset, double Worst) Improve(
         PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 start, double goodEnough)
     {
-        var best = (Offset: start, Worst: WorstShare(frame, seats, start));
+        var faces = Faces(frame, seats);
+        var shares = new double[frame.Reach.PointCount];
+        int[] order = [.. Enumerable.Range(0, shares.Length)];
+        var best = (Offset: start, Worst: WorstShare(frame, faces, seats, start, order, double.PositiveInfinity, shares));
         for (var step = 4.0; step >= 0.0625; step /= 2)
         {
             var moved = true;
             while (moved && best.Worst > goodEnough)
             {
+                // The points that are worst now are asked first: most steps that do not help are given up after a few.
+                Array.Sort((double[])[.. order.Select(p => -shares[p])], order);
                 moved = false;
                 foreach (var direction in Directions)
                 {
                     var offset = best.Offset + direction * step;
                     if (seats.All(s => frame.IsPossible(s, offset)))
                     {
-                        var worst = WorstShare(frame, seats, offset, best.Worst);
+                        var tried = new double[shares.Length];
+                        var worst = WorstShare(frame, faces, seats, offset, order, best.Worst - 1e-9, tried);
                         if (worst < best.Worst - 1e-9)
                         {
                             best = (offset, worst);
+                            shares = tried;
                             moved = true;
                         }
                     }
@@ -98,6 +87,54 @@ internal static class OffsetFitting
         }
 
         return best;
+    }
+
+    private static PodFace[] Faces(PlacingFrame frame, ImmutableArray<FrameSeat> seats)
+    {
+        PodFace[] ofPoses = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
+        return [.. seats.Select(s => ofPoses[s.Pose])];
+    }
+
+    // Once the answer is sure to be at least giveUpAt, any such number is returned.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static double WorstShare(
+        PlacingFrame frame,
+        PodFace[] faces,
+        ImmutableArray<FrameSeat> seats,
+        Point2 offset,
+        int[] order,
+        double giveUpAt,
+        double[] shares)
+    {
+        var centres = new Point2[seats.Length];
+        for (var s = 0; s < centres.Length; s++)
+        {
+            centres[s] = frame.CentreOf(seats[s], offset);
+        }
+
+        double worst = 0;
+        var outOfReach = 0;
+        foreach (var p in order)
+        {
+            var best = double.PositiveInfinity;
+            for (var s = 0; s < centres.Length; s++)
+            {
+                if (frame.Reach.MayReach(p, faces[s], centres[s]))
+                {
+                    best = Math.Min(best, frame.Reach.Share(p, faces[s], centres[s]));
+                }
+            }
+
+            shares[p] = best;
+            outOfReach += best > 1 ? 1 : 0;
+            worst = best > 1 ? worst : Math.Max(worst, best);
+            if (outOfReach + worst >= giveUpAt)
+            {
+                break;
+            }
+        }
+
+        return outOfReach + worst;
     }
 
     private static readonly ImmutableArray<Point2> Directions =

@@ -19,6 +19,7 @@ public sealed class PlacingFrame
 {
     private readonly RegionIndex[] _regions;
     private readonly double _spanRad;
+    private readonly double _farMm;
     private readonly Job _job;
 
     /// <summary>Prepares an angle.</summary>
@@ -28,6 +29,19 @@ public sealed class PlacingFrame
     /// <param name="angleDeg">The angle, or the middle of the span.</param>
     /// <param name="halfSpanDeg">Half the span of angles; 0 for one angle.</param>
     public PlacingFrame(Job job, ReachMap reach, ImmutableArray<PodPose> poses, double angleDeg, double halfSpanDeg)
+        : this(job, reach, ClearWood.Of(job.Part.Shape, job.Margins), poses, angleDeg, halfSpanDeg)
+    {
+    }
+
+    /// <summary>Prepares an angle of a part whose wood is known.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="reach">The part's reach map.</param>
+    /// <param name="wood">The part's wood as drawn.</param>
+    /// <param name="poses">The pods in use.</param>
+    /// <param name="angleDeg">The angle, or the middle of the span.</param>
+    /// <param name="halfSpanDeg">Half the span of angles; 0 for one angle.</param>
+    public PlacingFrame(
+        Job job, ReachMap reach, ClearWood wood, ImmutableArray<PodPose> poses, double angleDeg, double halfSpanDeg)
     {
         _job = job;
         Poses = poses;
@@ -36,10 +50,11 @@ public sealed class PlacingFrame
         _spanRad = halfSpanDeg * Math.PI / 180;
         var turn = Turn.FromDegrees(angleDeg);
         Pivot = job.Part.Shape.Outline.Bounds.Centre;
-        var shape = job.Part.Shape.Laid(Turn.None, Pivot * -1).Laid(turn, default);
-        Centres = [.. poses.SelectMany(pose => SeatRegion.Of(shape, job.Margins, [pose], Tolerances.ContactMm + TurnSlack(pose)))];
+        var turned = wood.Turned(turn, Pivot);
+        Centres = [.. poses.Select(pose => SeatRegion.Of(turned, pose, Tolerances.ContactMm + TurnSlack(pose)))];
         _regions = [.. Centres.Select(r => new RegionIndex(r.Centres))];
         Reach = new(reach, turn, Pivot);
+        _farMm = job.Part.Shape.Outline.Points.Max(p => (p - Pivot).Length);
     }
 
     /// <summary>The angle, or the middle of the span, degrees.</summary>
@@ -47,6 +62,9 @@ public sealed class PlacingFrame
 
     /// <summary>Half the span of angles, degrees.</summary>
     public double HalfSpanDeg { get; }
+
+    /// <summary>How far the farthest place of the part moves about the pivot from the middle of the span to its end, mm.</summary>
+    public double MostSwingMm => _farMm * _spanRad;
 
     /// <summary>The pods in use.</summary>
     public ImmutableArray<PodPose> Poses { get; }

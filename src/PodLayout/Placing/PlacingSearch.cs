@@ -53,24 +53,41 @@ internal sealed class PlacingSearch
     private int AtMost => _ceiling - 1;
 
     /// <summary>Searches all offsets at some angles.</summary>
-    public SearchEnd Run(ReachMap reach, ImmutableArray<PodPose> poses, ImmutableArray<double> anglesDeg)
+    public SearchEnd Run(ReachMap reach, ImmutableArray<PodPose> poses, ImmutableArray<double> anglesDeg) =>
+        Run(new Frames(_job, reach, poses), poses, [.. anglesDeg.Select(a => (a, 0.0))]);
+
+    /// <summary>Searches all offsets at all angles of an interval.</summary>
+    public SearchEnd Run(ReachMap reach, ImmutableArray<PodPose> poses, double fromDeg, double toDeg)
+    {
+        // To begin with, spans in which the part's far end swings by half a pitch to either side: wider ones rule out nothing.
+        var shape = _job.Part.Shape.Outline;
+        var far = shape.Points.Max(p => (p - shape.Bounds.Centre).Length);
+        var halfSpan = _job.Shop.Board.PitchMm / 2 / far * 180 / Math.PI;
+        var count = Math.Max(1, (int)Math.Ceiling((toDeg - fromDeg) / (2 * halfSpan)));
+        halfSpan = (toDeg - fromDeg) / count / 2;
+        return Run(
+            new Frames(_job, reach, poses), poses,
+            [.. Enumerable.Range(0, count).Select(i => (fromDeg + (2 * i + 1) * halfSpan, halfSpan))]);
+    }
+
+    private SearchEnd Run(Frames frames, ImmutableArray<PodPose> poses, ImmutableArray<(double AngleDeg, double HalfSpanDeg)> spans)
     {
         ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, _job.Shop.Board))];
         var whole = OffsetBox.WholePitch(_job.Shop.Board.PitchMm);
         var grounds = InParallel(
-            anglesDeg, angle => SearchGround.Over(new PlacingFrame(_job, reach, poses, angle, 0), board, _job, whole));
-        TryFirst(grounds);
+            spans, span => SearchGround.Over(frames.Of(span.AngleDeg, span.HalfSpanDeg), board, _job, whole));
+        TryFirst(grounds, frames);
         foreach (var ground in grounds.Where(g => !g.Classes.IsEmpty))
         {
-            Push(new(ground, whole, [.. Enumerable.Range(0, ground.Classes.Length)], ground.FirstPoints, 0));
+            Push(new(ground, ground.Frame.AngleDeg, ground.Frame.HalfSpanDeg, whole, [.. Enumerable.Range(0, ground.Classes.Length)], [.. ground.FirstPoints.Select(p => new PointRow(p, null))], 0));
         }
 
-        var isCut = !Exhaust();
+        var isCut = !Exhaust(frames);
         var bound = Math.Min(OpenBound(), _best?.Seats.Length ?? int.MaxValue);
         return new(_best, bound == int.MaxValue ? _ceiling : bound, _leftOpenMm, _nodes, isCut);
     }
 
-    private void TryFirst(ImmutableArray<SearchGround> grounds)
+    private void TryFirst(ImmutableArray<SearchGround> grounds, Frames frames)
     {
         var pitch = _job.Shop.Board.PitchMm;
         var tries = from ground in grounds
@@ -81,7 +98,8 @@ internal sealed class PlacingSearch
         foreach (var round in tries.Chunk(NodesOfRound))
         {
             foreach (var found in InParallel([.. round], t =>
-                NodeExamination.AtOffset(_job, t.ground, t.ground.Classes[0], t.Offset, AtMost, _cancellation)))
+                NodeExamination.AtOffset(
+                    _job, t.ground with { Frame = frames.Of(t.ground.Frame.AngleDeg, 0) }, t.ground.Classes[0], t.Offset, AtMost, _cancellation)))
             {
                 Take(found);
             }
@@ -89,7 +107,7 @@ internal sealed class PlacingSearch
     }
 
     // Returns false when cut short.
-    private bool Exhaust()
+    private bool Exhaust(Frames frames)
     {
         while (_open.Count > 0)
         {
@@ -110,7 +128,7 @@ internal sealed class PlacingSearch
             }
 
             var verdicts = InParallel(
-                [.. round], node => NodeExamination.Examine(_job, node, AtMost, _placingToleranceMm, _cancellation));
+                [.. round], node => NodeExamination.Examine(_job, node, frames, AtMost, _placingToleranceMm, _cancellation));
             for (var i = 0; i < verdicts.Length; i++)
             {
                 Take(verdicts[i].Found);

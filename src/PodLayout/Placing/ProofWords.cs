@@ -8,12 +8,23 @@ namespace PodLayout.Placing;
 internal static class ProofWords
 {
     /// <summary>The proof that comes with a layout of some pods.</summary>
-    public static Proof Of(Job job, int pods, SearchEnd end)
+    /// <param name="job">The job.</param>
+    /// <param name="pods">Pods of the layout.</param>
+    /// <param name="end">How the search ended.</param>
+    /// <param name="isRefined">Whether the worst overhang was made as small as it can be with these pods there.</param>
+    public static Proof Of(Job job, int pods, SearchEnd end, bool isRefined)
     {
-        var scope = job.Placement is PlacementWish.Given ? ProofScope.ThisPlacement : ProofScope.AllOffsetsAtTheseAngles;
-        var where = job.Placement is PlacementWish.Search search
-            ? $"over every offset of the part on the board at {Angles(search)}"
-            : "at this placement";
+        var (scope, where) = job.Placement switch
+        {
+            PlacementWish.Search search => (
+                ProofScope.AllOffsetsAtTheseAngles, $"over every offset of the part on the board at {Angles(search)}"),
+            PlacementWish.SearchInterval interval => (
+                ProofScope.AllOffsetsAndAngles,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"over every offset of the part on the board and every angle from {interval.FromDeg:0.###} to {interval.ToDeg:0.###} degrees")),
+            _ => (ProofScope.ThisPlacement, "at this placement"),
+        };
         var bound = Math.Min(pods, end.FewestPossible);
         var words = bound == pods
             ? string.Create(CultureInfo.InvariantCulture, $"Proven: no layout {where} has fewer than {pods} pods.")
@@ -27,6 +38,10 @@ internal static class ProofWords
                 $" Left out: layouts that would exist only if the part were laid more exactly than {end.OpenToleranceMm:0.###} mm.");
         }
 
+        words += !isRefined ? ""
+            : job.Placement is PlacementWish.Given
+            ? " Of all layouts with as many pods here none has a smaller worst overhang, to a hundredth of its limit."
+            : " With as many pods at this place of the part none has a smaller worst overhang, to a hundredth of its limit; other places were not compared.";
         return new(scope, bound, end.OpenToleranceMm, words);
     }
 

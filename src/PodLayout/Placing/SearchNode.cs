@@ -3,10 +3,20 @@ using System.Collections.Immutable;
 namespace PodLayout.Placing;
 
 /// <summary>A set of placements still to be examined.</summary>
-/// <param name="Ground">Seats and shifts of its frame.</param>
+/// <param name="Ground">Seats and shifts; its frame may be that of a larger span of angles.</param>
+/// <param name="AngleDeg">The angle, or the middle of the span.</param>
+/// <param name="HalfSpanDeg">Half the span of angles; 0 for one angle.</param>
 /// <param name="Box">Offsets within a pitch.</param>
 /// <param name="Classes">Indices of the shift classes.</param>
-/// <param name="Points">Points whose support rows to begin with: those that the larger set took.</param>
+/// <param name="Rows">
+/// Support rows to begin with: those that the larger set took. A seat that could not support a point there cannot here.
+/// </param>
 /// <param name="Bound">No layout of the set has fewer pods than this.</param>
 internal sealed record SearchNode(
-    SearchGround Ground, OffsetBox Box, ImmutableArray<int> Classes, ImmutableArray<int> Points, int Bound);
+    SearchGround Ground,
+    double AngleDeg,
+    double HalfSpanDeg,
+    OffsetBox Box,
+    ImmutableArray<int> Classes,
+    ImmutableArray<PointRow> Rows,
+    int Bound);

@@ -1,7 +1,4 @@
-using System.Collections.Immutable;
 using PodLayout.Geometry;
-using PodLayout.Jobs;
-using PodLayout.Parts;
 
 namespace PodLayout.Seats;
 
@@ -10,41 +7,24 @@ namespace PodLayout.Seats;
 /// <param name="Centres">Allowed centres, in the frame of the part as turned.</param>
 public sealed record SeatRegion(PodPose Pose, Region Centres)
 {
-    /// <summary>Seat regions for a part that has been turned into the board's directions.</summary>
-    /// <param name="turned">The part's shape, turned, not moved.</param>
-    /// <param name="margins">Distances to keep.</param>
-    /// <param name="poses">The pods.</param>
+    /// <summary>The seat region of a pod under a part that has been turned into the board's directions.</summary>
+    /// <param name="wood">The part's wood, turned, not moved.</param>
+    /// <param name="pose">The pod.</param>
     /// <param name="slackMm">
     /// How far seals and bodies may pass their lines: <see cref="Tolerances.ContactMm"/> for a placement; more for a bound
     /// that must hold for all angles near this one.
     /// </param>
-    public static ImmutableArray<SeatRegion> Of(
-        PartShape turned, Margins margins, ImmutableArray<PodPose> poses, double slackMm)
+    public static SeatRegion Of(ClearWood wood, PodPose pose, double slackMm)
     {
-        var wood = Region.Inside(turned.Outline);
-        var holes = Region.UnionOf(turned.Holes.Select(h => Region.Inside(h)));
-        var defects = Region.UnionOf(turned.Defects.Select(d => Region.Inside(d))).Grow(margins.SealMarginMm);
-        var clear = wood.Shrink(margins.CutClearanceMm).Minus(holes.Grow(margins.CutClearanceMm));
-        var sound = wood.Shrink(margins.SealMarginMm).Minus(holes.Grow(margins.SealMarginMm));
-        return
-        [
-            .. poses.Select(pose =>
-            {
-                var centres = Erode(clear, pose, 0, slackMm);
-                // Where the body's clearance already keeps the seal in the wood, one erosion does for both.
-                if (pose.Type.SealInsetAboveMm + margins.CutClearanceMm < margins.SealMarginMm)
-                {
-                    centres = centres.Intersect(Erode(sound, pose, pose.Type.SealInsetAboveMm, slackMm));
-                }
+        var centres = Erode(wood.ForBodies, pose, 0, slackMm);
+        // Where the body's clearance already keeps the seal in the wood, one erosion does for both.
+        if (pose.Type.SealInsetAboveMm + wood.SealIsLooser < 0)
+        {
+            centres = centres.Intersect(Erode(wood.ForSeals, pose, pose.Type.SealInsetAboveMm, slackMm));
+        }
 
-                if (!defects.IsEmpty)
-                {
-                    centres = centres.Minus(Dilate(defects, pose, pose.Type.SealInsetAboveMm, slackMm));
-                }
-
-                return new SeatRegion(pose, centres);
-            }),
-        ];
+        return new(pose, wood.Unsound.IsEmpty
+            ? centres : centres.Minus(Dilate(wood.Unsound, pose, pose.Type.SealInsetAboveMm, slackMm)));
     }
 
     private static Region Erode(Region area, PodPose pose, double insetMm, double slackMm)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using PodLayout.Geometry;
 using PodLayout.Seats;
 
@@ -55,6 +56,7 @@ public sealed class PodFace
     }
 
     /// <summary>The point of the face that is nearest to a point, both about the centre, in a limit metric.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public Point2 Nearest(Point2 p, LimitMetric metric)
     {
         if (!IsRectangle)
@@ -95,6 +97,7 @@ public sealed class PodFace
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private Point2 NearestOfPolygon(Point2 p, LimitMetric metric)
     {
         var best = p;

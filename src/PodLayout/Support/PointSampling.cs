@@ -14,7 +14,7 @@ public static class PointSampling
     /// <summary>
     /// The edge points: on the outline and every hole, from corner to corner (or from the ring's first vertex where there is
     /// no corner) at equal steps of at most the edge step, every corner included. Then the interior points: the lattice of
-    /// whole multiples of the interior step in the drawing's coordinates, strictly inside the wood.
+    /// whole multiples of the interior step in the drawing's coordinates, strictly inside the wood (what lies on an edge is an edge's).
     /// </summary>
     public static ImmutableArray<PointToSupport> Of(PartShape shape, SupportRules rules) =>
     [
@@ -89,7 +89,7 @@ public static class PointSampling
             for (var i = (long)Math.Ceiling(bounds.MinX / stepMm); i * stepMm <= bounds.MaxX; i++)
             {
                 var p = new Point2(i * stepMm, j * stepMm);
-                if (wood.Contains(p))
+                if (wood.ContainsClear(p, Tolerances.SamePointMm))
                 {
                     yield return new(p, false, -1);
                 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using PodLayout.Geometry;
 
 namespace PodLayout.Support;
@@ -6,38 +7,79 @@ namespace PodLayout.Support;
 /// <summary>Whether edges of the part hide a convex area from a lookout.</summary>
 internal static class Shadow
 {
+    // The limit is an ellipse; this polygon around it is a little larger, which only lets more be seen.
     private const int SidesOfLimit = 32;
+
+    // Angles that differ by less are one: shared corners of neighbouring edges come out the same to the last digits.
+    private const double NoGap = 1e-12;
+
+    private static readonly ImmutableArray<Point2> Normals =
+        [.. Enumerable.Range(0, SidesOfLimit).Select(i => Turn.FromDegrees(360.0 * i / SidesOfLimit).Apply(new(1, 0)))];
 
     /// <summary>
     /// Whether some of the area within a distance may be in sight: false only when every line of sight to it is cut by an
     /// edge that lies wholly outside it.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static bool LeavesInSight(
         Lookout lookout, ImmutableArray<Point2> corners, Point2 centre, LimitMetric metric, double within)
     {
-        var area = ClipToLimit([.. corners.Select(c => c + centre - lookout.At)], metric, within);
-        if (area.Count < 3)
+        // Each side of the limit cuts off one corner and adds at most one.
+        Span<Point2> area = stackalloc Point2[corners.Length + SidesOfLimit];
+        for (var i = 0; i < corners.Length; i++)
+        {
+            area[i] = corners[i] + centre - lookout.At;
+        }
+
+        area = area[..ClipToLimit(area, corners.Length, metric, within)];
+        if (area.Length < 3)
         {
             return false;
         }
 
-        // Angles are counted from the direction of the area's middle: it spans less than half a turn.
-        var middle = area.Aggregate(new Point2(0, 0), (sum, p) => sum + p);
-        var angles = area.Select(p => Angle(middle, p)).ToList();
-        double from = angles.Min(), to = angles.Max();
-        if (to - from >= Math.PI)
+        // Directions are counted from that of the area's middle: it spans less than half a turn.
+        var middle = new Point2(0, 0);
+        foreach (var p in area)
         {
-            return true;
+            middle += p;
         }
 
-        var shadows = lookout.Blinds.Select(b => new Blind(b.A - lookout.At, b.B - lookout.At))
-            .Where(b => !Crosses(b, area))
-            .Select(b => ShadowOf(b, middle, area, from, to))
-            .OfType<(double From, double To)>().OrderBy(s => s.From).ToList();
+        double from = double.PositiveInfinity, to = double.NegativeInfinity;
+        foreach (var p in area)
+        {
+            var direction = Direction(middle, p);
+            (from, to) = (Math.Min(from, direction), Math.Max(to, direction));
+        }
+
+        return to - from >= 2 || IsLit(lookout, middle, area, from, to);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static bool IsLit(Lookout lookout, Point2 middle, ReadOnlySpan<Point2> area, double from, double to)
+    {
+        var shadows = new List<(double From, double To)>();
+        foreach (var blind in lookout.Blinds)
+        {
+            Point2 a = blind.A - lookout.At, b = blind.B - lookout.At;
+            double directionA = Direction(middle, a), directionB = Direction(middle, b);
+            if (directionA > directionB)
+            {
+                (a, b, directionA, directionB) = (b, a, directionB, directionA);
+            }
+
+            // With the cross product negative the edge passes behind the lookout.
+            double lower = Math.Max(directionA, from), upper = Math.Min(directionB, to);
+            if (lower < upper && a.Cross(b) > 0 && !Crosses(a, b, area) && StandsBefore(a, b, middle, area, (lower + upper) / 2))
+            {
+                shadows.Add((directionA, directionB));
+            }
+        }
+
+        shadows.Sort();
         var dark = from;
         foreach (var shadow in shadows)
         {
-            if (shadow.From > dark + 1e-12)
+            if (shadow.From > dark + NoGap)
             {
                 return true;
             }
@@ -45,58 +87,72 @@ internal static class Shadow
             dark = Math.Max(dark, shadow.To);
         }
 
-        return dark < to - 1e-12;
+        return dark < to - NoGap;
     }
 
-    private static double Angle(Point2 middle, Point2 p) => Math.Atan2(middle.Cross(p), middle.Dot(p));
-
-    // The part of a convex area inside a polygon around the limit ellipse.
-    private static List<Point2> ClipToLimit(List<Point2> area, LimitMetric metric, double within)
+    // Grows with the angle from the middle, from -2 to 2 over a whole turn; a quarter turn is 1. Cheaper than the angle.
+    private static double Direction(Point2 middle, Point2 p)
     {
-        for (var i = 0; i < SidesOfLimit && area.Count >= 3; i++)
+        double cross = middle.Cross(p), dot = middle.Dot(p);
+        var size = Math.Abs(cross) + Math.Abs(dot);
+        return size == 0 ? 0 : cross >= 0 ? 1 - dot / size : dot / size - 1;
+    }
+
+    // The vector in a direction: the inverse of the above.
+    private static Point2 Towards(Point2 middle, double direction)
+    {
+        var dot = 1 - Math.Abs(direction);
+        var cross = Math.Sign(direction) * (1 - Math.Abs(dot));
+        return new(middle.X * dot - middle.Y * cross, middle.Y * dot + middle.X * cross);
+    }
+
+    // The part of a convex area inside a polygon around the limit ellipse; returns the number of corners left.
+    private static int ClipToLimit(Span<Point2> area, int count, LimitMetric metric, double within)
+    {
+        var determinant = metric.Xx * metric.Yy - metric.Xy * metric.Xy;
+        Span<Point2> kept = stackalloc Point2[area.Length];
+        foreach (var normal in Normals)
         {
-            var angle = 2 * Math.PI * i / SidesOfLimit;
-            var normal = new Point2(Math.Cos(angle), Math.Sin(angle));
             // The extent of the ellipse in this direction.
-            var determinant = metric.Xx * metric.Yy - metric.Xy * metric.Xy;
             var inverse = (metric.Yy * normal.X * normal.X - 2 * metric.Xy * normal.X * normal.Y
                 + metric.Xx * normal.Y * normal.Y) / determinant;
-            area = ClipToHalfPlane(area, normal, within * Math.Sqrt(inverse));
+            count = ClipToHalfPlane(area[..count], kept, normal, within * Math.Sqrt(inverse));
+            kept[..count].CopyTo(area);
         }
 
-        return area;
+        return count;
     }
 
-    private static List<Point2> ClipToHalfPlane(List<Point2> area, Point2 normal, double distance)
+    private static int ClipToHalfPlane(ReadOnlySpan<Point2> area, Span<Point2> kept, Point2 normal, double distance)
     {
-        var kept = new List<Point2>(area.Count + 1);
-        for (var i = 0; i < area.Count; i++)
+        var count = 0;
+        for (var i = 0; i < area.Length; i++)
         {
-            Point2 a = area[i], b = area[(i + 1) % area.Count];
+            Point2 a = area[i], b = area[i + 1 == area.Length ? 0 : i + 1];
             double beyondA = normal.Dot(a) - distance, beyondB = normal.Dot(b) - distance;
             if (beyondA <= 0)
             {
-                kept.Add(a);
+                kept[count++] = a;
             }
 
             if (beyondA > 0 != beyondB > 0)
             {
-                kept.Add(a + (b - a) * (beyondA / (beyondA - beyondB)));
+                kept[count++] = a + (b - a) * (beyondA / (beyondA - beyondB));
             }
         }
 
-        return kept;
+        return count;
     }
 
     // Whether an edge comes into the convex area (touching counts).
-    private static bool Crosses(Blind edge, List<Point2> area)
+    private static bool Crosses(Point2 a, Point2 b, ReadOnlySpan<Point2> area)
     {
         double enter = 0, leave = 1;
-        var along = edge.B - edge.A;
-        for (var i = 0; i < area.Count; i++)
+        var along = b - a;
+        for (var i = 0; i < area.Length; i++)
         {
-            Point2 side = area[(i + 1) % area.Count] - area[i];
-            double inside = side.Cross(edge.A - area[i]), change = side.Cross(along);
+            Point2 side = area[i + 1 == area.Length ? 0 : i + 1] - area[i];
+            double inside = side.Cross(a - area[i]), change = side.Cross(along);
             if (change == 0)
             {
                 if (inside < 0)
@@ -117,42 +173,22 @@ internal static class Shadow
         return enter <= leave;
     }
 
-    // The angles in which an edge stands before the area; null when it stands beside or behind it.
-    private static (double From, double To)? ShadowOf(
-        Blind edge, Point2 middle, List<Point2> area, double areaFrom, double areaTo)
+    // Whether an edge that does not come into the area stands before it: one direction that both lie in tells.
+    private static bool StandsBefore(Point2 a, Point2 b, Point2 middle, ReadOnlySpan<Point2> area, double direction)
     {
-        double a = Angle(middle, edge.A), b = Angle(middle, edge.B);
-        double from = Math.Min(a, b), to = Math.Max(a, b);
-        // An edge that spans the direction opposite to the area has its angles on both sides of the cut at half a turn.
-        if (to - from >= Math.PI)
+        var towards = Towards(middle, direction);
+        var entry = double.PositiveInfinity;
+        for (var i = 0; i < area.Length; i++)
         {
-            return null;
-        }
-
-        double lower = Math.Max(from, areaFrom), upper = Math.Min(to, areaTo);
-        if (lower >= upper)
-        {
-            return null;
-        }
-
-        var direction = Turn.FromDegrees((lower + upper) / 2 * 180 / Math.PI).Apply(middle);
-        return Hit(direction, edge.A, edge.B) < Entry(direction, area) ? (from, to) : null;
-    }
-
-    private static double Hit(Point2 direction, Point2 a, Point2 b) => a.Cross(b - a) / direction.Cross(b - a);
-
-    private static double Entry(Point2 direction, List<Point2> area)
-    {
-        var nearest = double.PositiveInfinity;
-        for (var i = 0; i < area.Count; i++)
-        {
-            Point2 a = area[i], b = area[(i + 1) % area.Count];
-            if (direction.Cross(a) > 0 != direction.Cross(b) > 0)
+            Point2 p = area[i], q = area[i + 1 == area.Length ? 0 : i + 1];
+            if (towards.Cross(p) > 0 != towards.Cross(q) > 0)
             {
-                nearest = Math.Min(nearest, Hit(direction, a, b));
+                entry = Math.Min(entry, Hit(towards, p, q));
             }
         }
 
-        return nearest;
+        return Hit(towards, a, b) < entry;
     }
+
+    private static double Hit(Point2 direction, Point2 a, Point2 b) => a.Cross(b - a) / direction.Cross(b - a);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using PodLayout.Geometry;
 
 namespace PodLayout.Support;
@@ -74,6 +75,7 @@ public sealed class TurnedReach
     /// Distance through the wood from a point to a pod's face as a share of the limit: at most 1 when the pod supports it;
     /// infinite when it is out of reach. The face must lie in the wood.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Share(int point, PodFace face, Point2 centre)
     {
         var best = double.PositiveInfinity;
@@ -114,6 +116,7 @@ public sealed class TurnedReach
     /// lies in the shadow of edges wholly outside it is this lookout given up. As the box shrinks to a point the answer
     /// becomes that of <see cref="Share"/>, for then the face lies in the wood and no edge reaches into it.
     /// </remarks>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool CouldReach(int point, PodFace swept, Point2 centre)
     {
         var cut = 0;
@@ -161,9 +164,10 @@ public sealed class TurnedReach
         return false;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static bool IsCut(Lookout lookout, Point2 target)
     {
-        foreach (var blind in lookout.Blinds)
+        foreach (ref readonly var blind in lookout.Blinds.AsSpan())
         {
             if (blind.Cuts(lookout.At, target))
             {

@@ -47,6 +47,7 @@ public static class LayoutChecker
         {
             PlacementWish.Given given => Plane.Span(given.ZeroOnBoard, placement.ZeroOnBoard) < CheckReport.ToleranceMm
                 && given.AngleDeg == placement.AngleDeg,
+            PlacementWish.SearchInterval interval => placement.AngleDeg >= interval.FromDeg && placement.AngleDeg <= interval.ToDeg,
             PlacementWish.Search search => search.AnglesDeg.Contains(placement.AngleDeg),
             _ => false,
         }, "the part does not lie as was asked");

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using PodLayout.Findings;
+using PodLayout.Geometry;
 using PodLayout.Parts;
 using PodLayout.Reading;
 using static PodLayout.Tests.Reading.Drawings;
@@ -127,7 +128,7 @@ public class FindingsOfDrawingsTests
         Assert.Equal((0, 0, 200, 100), Rounded(outcome.Value.Outline.Bounds));
     }
 
-    private static (double, double, double, double) Rounded(Geometry.Box2 box) =>
+    private static (double, double, double, double) Rounded(Box2 box) =>
         (Math.Round(box.MinX, 4), Math.Round(box.MinY, 4), Math.Round(box.MaxX, 4), Math.Round(box.MaxY, 4));
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Json.Schema;
+using PodLayout.Handover;
 using PodLayout.Schemas;
 using PodLayout.Shops.Written;
 
@@ -13,9 +14,15 @@ public class PublishedSchemasTests
     [Theory]
     [InlineData("shop")]
     [InlineData("job")]
+    [InlineData("layout")]
     public void The_published_schema_says_what_the_types_say(string which)
     {
-        var fresh = which == "shop" ? PublishedSchemas.ShopFromTypes : PublishedSchemas.JobFromTypes;
+        var fresh = which switch
+        {
+            "shop" => PublishedSchemas.ShopFromTypes,
+            "job" => PublishedSchemas.JobFromTypes,
+            _ => LayoutJson.Schema(),
+        };
         var file = Repository.Path("src", "PodLayout", "Schemas", which + ".schema.json");
         if (Environment.GetEnvironmentVariable("PODLAYOUT_RENEW") == "1")
         {

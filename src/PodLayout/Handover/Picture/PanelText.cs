@@ -63,7 +63,7 @@ internal static class PanelText
         var more = result.Unsupported.Length - MostStretches;
         return PanelItem.Under(result.Interrupted ? "Cut short: no layout yet" : "No layout is possible as asked",
         [
-            .. result.Job.Placement is PlacementWish.Search
+            .. result.Job.Placement is not PlacementWish.Given
                 ? PanelItem.Words("The part is drawn in the middle of the board; no placement was found.") : [],
             .. result.Findings.Where(f => f.Kind == FindingKind.NoLayout).Take(3).SelectMany(f => PanelItem.Words(f.Message, 5)),
             .. PanelItem.Words("The summary says what would help."),

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using PodLayout.Findings;
 using PodLayout.Geometry;
@@ -80,9 +81,19 @@ public static class JobReading
 
         switch (full)
         {
-            case { ZeroOnBoardMm: { } zero, SearchAnglesDeg.IsDefault: true }:
+            case { ZeroOnBoardMm: null, AngleDeg: null, SearchAnglesDeg.IsDefault: true, SearchAngle: { } interval }:
+                return interval.ToDeg > interval.FromDeg && interval.ToDeg - interval.FromDeg <= 360
+                    ? (new PlacementWish.SearchInterval(interval.FromDeg, interval.ToDeg), null)
+                    : (null, refusals.At(
+                        "interval-wrong",
+                        Path + ".searchAngle.toDeg",
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"found {interval.ToDeg}; expected more than fromDeg ({interval.FromDeg}), by at most 360."),
+                        "Write the smaller angle in fromDeg and the larger in toDeg; for one angle write searchAnglesDeg: [angle]."));
+            case { ZeroOnBoardMm: { } zero, SearchAnglesDeg.IsDefault: true, SearchAngle: null }:
                 return (new PlacementWish.Given(zero, full.AngleDeg ?? 0), null);
-            case { ZeroOnBoardMm: null, AngleDeg: null, SearchAnglesDeg: { IsDefault: false } angles }:
+            case { ZeroOnBoardMm: null, AngleDeg: null, SearchAnglesDeg: { IsDefault: false } angles, SearchAngle: null }:
                 ImmutableArray<double> distinct = [.. angles.DistinctBy(a => Turn.FromDegrees(a) is var t ? (t.Cos, t.Sin) : default)];
                 if (distinct.Length < angles.Length)
                 {
@@ -91,7 +102,7 @@ public static class JobReading
                 }
 
                 return (new PlacementWish.Search(distinct), null);
-            case { ZeroOnBoardMm: null, AngleDeg: not null, SearchAnglesDeg.IsDefault: true }:
+            case { ZeroOnBoardMm: null, AngleDeg: not null, SearchAnglesDeg.IsDefault: true, SearchAngle: null }:
                 return (null, refusals.At(
                     "placement-unclear",
                     Path,
@@ -101,10 +112,10 @@ public static class JobReading
                 return (null, refusals.At(
                     "placement-unclear",
                     Path,
-                    full is { ZeroOnBoardMm: null, SearchAnglesDeg.IsDefault: true }
-                        ? "found neither zeroOnBoardMm nor searchAnglesDeg."
-                        : "found searchAnglesDeg together with zeroOnBoardMm or angleDeg.",
-                    "Give zeroOnBoardMm (with angleDeg) for an exact place, or searchAnglesDeg to search at those angles."));
+                    full is { ZeroOnBoardMm: null, SearchAnglesDeg.IsDefault: true, SearchAngle: null }
+                        ? "found neither zeroOnBoardMm nor searchAnglesDeg nor searchAngle."
+                        : "found several of zeroOnBoardMm (with angleDeg), searchAnglesDeg and searchAngle; expected one.",
+                    "Give zeroOnBoardMm (with angleDeg) for an exact place, or searchAnglesDeg to search at those angles, or searchAngle for an interval of angles."));
         }
     }
 

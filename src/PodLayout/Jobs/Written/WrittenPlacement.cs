@@ -31,7 +31,22 @@ internal abstract record WrittenPlacement
         [Bounds(From = -360, To = 360)]
         [AtLeast(1)]
         public ImmutableArray<double> SearchAnglesDeg { get; init; }
+
+        [Description("Instead of zeroOnBoardMm: the best offset and angle are searched, over every angle of this interval.")]
+        public WrittenInterval? SearchAngle { get; init; }
     }
+}
+
+/// <summary>An interval of angles as written.</summary>
+internal sealed record WrittenInterval
+{
+    [Description("Smallest angle of the part, degrees counter-clockwise.")]
+    [Bounds(From = -360, To = 360)]
+    public required double FromDeg { get; init; }
+
+    [Description("Largest angle of the part, degrees counter-clockwise; larger than fromDeg by at most 360.")]
+    [Bounds(From = -360, To = 360)]
+    public required double ToDeg { get; init; }
 }
 
 /// <summary>The word that asks for a search.</summary>

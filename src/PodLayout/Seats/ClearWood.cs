@@ -1,0 +1,36 @@
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Parts;
+
+namespace PodLayout.Seats;
+
+/// <summary>What pods may use of a part: made once, since turning the part only turns it.</summary>
+/// <param name="ForBodies">Where bodies may be: clear of every through-cut.</param>
+/// <param name="ForSeals">Where upper seals may be, as far as edges and holes go.</param>
+/// <param name="Unsound">Where no seal may be: marked defects and the margin around them.</param>
+/// <param name="SealIsLooser">By how much more bodies keep from an edge than seals must, mm; negative when seals must keep more.</param>
+public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound, double SealIsLooser)
+{
+    /// <summary>Finds it.</summary>
+    /// <param name="shape">The part.</param>
+    /// <param name="margins">Distances to keep.</param>
+    public static ClearWood Of(PartShape shape, Margins margins)
+    {
+        var wood = Region.Inside(shape.Outline);
+        var holes = Region.UnionOf(shape.Holes.Select(h => Region.Inside(h)));
+        var defects = Region.UnionOf(shape.Defects.Select(d => Region.Inside(d)));
+        return new(
+            wood.Shrink(margins.CutClearanceMm).Minus(holes.Grow(margins.CutClearanceMm)),
+            wood.Shrink(margins.SealMarginMm).Minus(holes.Grow(margins.SealMarginMm)),
+            defects.Grow(margins.SealMarginMm),
+            margins.CutClearanceMm - margins.SealMarginMm);
+    }
+
+    /// <summary>The same wood turned about a point, which becomes the zero.</summary>
+    public ClearWood Turned(Turn turn, Point2 pivot) => this with
+    {
+        ForBodies = ForBodies.Turned(turn, pivot),
+        ForSeals = ForSeals.Turned(turn, pivot),
+        Unsound = Unsound.Turned(turn, pivot),
+    };
+}
