@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using PodLayout.Geometry;
 
 namespace PodLayout.Tests.BoardMaking;
 
@@ -13,9 +14,22 @@ public class ImpossibleBoardsTests
         // Land of 30 - 6.35 - 2 x 0.5 = 22.65 mm; (22.65 - 22) / 2.
         ["counterbore's wall too thin"] = ("counterbore-wall-thin", "0.325 mm", "20.65 mm wide", shop => shop["board"]!["ports"]!["diameterMm"] = 22),
 
-        // The pin's hole reaches 5.05 mm, the channel's end 6.35 mm beside the port at (105, 60).
-        ["channel through a pin"] = ("port-on-pin", "3.6 mm are left", "missing", shop => AddPins(shop, (120, 60), (120, 540))),
-        ["pins that do not mirror"] = ("pins-not-mirrored", "20 mm from any pin", "mirror each other", shop => Making(shop)["table"]!["pins"]![1]!["atMm"] = Boards.At(1186, 330)),
+        // From the port at (105, 60) 30 mm to the pin, less its hole's 5.05 mm and the channel end's 20 mm.
+        ["channel through a pin"] = ("port-on-pin", "4.95 mm are left", "missing", shop =>
+        {
+            Mm(Making(shop)["channels"]!, "width", 40);
+            OpenBack(shop, new(200, 100, 1000, 500), (135, 60), (135, 540));
+        }),
+
+        // In the rows at Y 180 and 420 a pin stands between the port at X 105 and the vacuum, which begins at X 200.
+        ["row stopped by a pin"] = ("port-not-joined", "2 of 45 ports", "move the pin", shop =>
+        {
+            Making(shop)["channels"]!["layout"] = "rows";
+            OpenBack(shop, new(200, 40, 1000, 560), (165, 180), (165, 420));
+        }),
+
+        // Their middle line is Y 315: the hole at Y 300 comes down at Y 330.
+        ["pins that do not mirror"] = ("pins-not-mirrored", "30 mm from any pin", "mirror each other", shop => Making(shop)["table"]!["pins"]![1]!["atMm"] = Boards.At(1186, 330)),
 
         // 7.5 + 3/16 in + 4 mm.
         ["stock thinner than its cuts"] = ("floor-thin", "-0.2625 mm", "16.2625 mm", shop =>
@@ -38,7 +52,8 @@ public class ImpossibleBoardsTests
         ["seam on a groove"] = ("groove-at-edge", "-3.175 mm at X 600", "Move the lattice, the edge or the seam", shop => TwoZones(shop, 600)),
         ["gasket over a pin"] = ("gasket-over-pin", "-9.05 mm", "at least 24.05 mm", shop => Making(shop)["gasket"]!["insetMm"] = 10),
         ["vacuum outside the gasket"] = ("vacuum-outside-gasket", "-6 mm", "Close the table's grooves", shop => Making(shop)["table"]!["zones"]![0]!["vacuumExtent"]!["minXMm"] = 30),
-        ["ports that no row can join"] = ("port-not-joined", "18 of 45 ports", "\"best\"", shop =>
+        // The rows at Y 60, 180 and 540, of nine ports each, do not run over it.
+        ["ports that no row can join"] = ("port-not-joined", "27 of 45 ports", "\"best\"", shop =>
         {
             Making(shop)["channels"]!["layout"] = "rows";
             Making(shop)["table"]!["zones"]![0]!["vacuumExtent"] = Boards.Area(new(200, 200, 1000, 500));
@@ -84,9 +99,11 @@ public class ImpossibleBoardsTests
         node[name + "Mm"] = mm;
     }
 
-    private static void AddPins(JsonNode shop, params (double X, double Y)[] places)
+    private static void OpenBack(JsonNode shop, Box2 vacuum, params (double X, double Y)[] pins)
     {
-        foreach (var (x, y) in places)
+        Making(shop).AsObject().Remove("gasket");
+        Making(shop)["table"]!["zones"]![0]!["vacuumExtent"] = Boards.Area(vacuum);
+        foreach (var (x, y) in pins)
         {
             Making(shop)["table"]!["pins"]!.AsArray().Add((JsonNode)new JsonObject { ["name"] = $"pin at {x}", ["atMm"] = Boards.At(x, y), ["diameterMm"] = 10 });
         }
@@ -100,7 +117,7 @@ public class ImpossibleBoardsTests
             new JsonObject { ["name"] = "b", ["area"] = Boards.Area(new(seam, 0, 1200, 600)), ["vacuumExtent"] = Boards.Area(new(seam + 60, 60, 1140, 540)) });
     }
 
-    // Channels of 125 mm for ports 120 mm apart; a small gasket inset leaves them room, and few ports stay inside.
+    // Channels of 125 mm for ports 120 mm apart.
     private static void WideChannels(JsonNode shop)
     {
         Mm(Making(shop)["channels"]!, "width", 125);

@@ -77,7 +77,7 @@ public class TradeFactsTests
     public void A_better_port_offset_is_told_and_searched_for()
     {
         var shop = Boards.Sample("small");
-        shop["board"]!["ports"]!["lattice"]!["firstMm"] = Boards.At(75, 75);
+        shop["board"]!["ports"]!["lattice"]!["firstMm"] = Boards.At(50, 50);
         shop["board"]!["ports"]!["lattice"]!["spacingMm"] = 100;
         var note = Boards.Made(shop).Findings.SingleOrDefault(f => f.Code == "port-offset");
         var dead = Boards.Good(shop).Seats.Sum(s => s.Dead);
