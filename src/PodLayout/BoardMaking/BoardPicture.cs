@@ -163,7 +163,7 @@ public static class BoardPicture
         {
             var box = front ? plan.Pieces[i].Outline : plan.Pieces[i].Over.Apply(plan.Pieces[i].Outline);
             draft.AddText(
-                SheetDraft.Numbers, "text-bold", new(box.Centre.X, front ? box.MaxY + 5.4 * draft.Scale : box.MaxY + 2.2 * draft.Scale),
+                SheetDraft.Numbers, "text-bold", new(box.Centre.X, box.MaxY + 5.4 * draft.Scale),
                 plan.Pieces[i].Name, 2.6, TextAnchor.Middle);
         }
     }

@@ -12,6 +12,9 @@ internal sealed record ChannelGround(Box2 Area, Box2 Vacuum, double WidthMm, Imm
 {
     private const double SameRowMm = 1e-6;
 
+    /// <summary>Places for a header that are tried: those nearest to the middle of the vacuum lose least.</summary>
+    private const int MostHeaders = 12;
+
     public static ChannelGround Of(BoardRequest request, ZonePart part, bool turned)
     {
         var away = request.Limits.WebMm + request.ChannelWidthMm / 2;
@@ -37,9 +40,14 @@ internal sealed record ChannelGround(Box2 Area, Box2 Vacuum, double WidthMm, Imm
             .. columns.Zip(columns.Skip(1), (a, b) => (a + b) / 2),
             Math.Clamp(Vacuum.Centre.X, Area.MinX, Area.MaxX),
         ];
-        var found = false;
-        foreach (var x in places.Distinct())
+        var found = 0;
+        foreach (var x in places.Distinct().OrderBy(x => Math.Round(Math.Abs(x - Vacuum.Centre.X), 6)).ThenBy(x => x))
         {
+            if (found == MostHeaders)
+            {
+                yield break;
+            }
+
             var (low, high) = (teeth.Min(t => t.From.Y), teeth.Max(t => t.From.Y));
             Run header = new(new(x, low), new(x, high));
             if (!header.Box.Touches(Vacuum) && x >= Vacuum.MinX && x <= Vacuum.MaxX)
@@ -55,11 +63,11 @@ internal sealed record ChannelGround(Box2 Area, Box2 Vacuum, double WidthMm, Imm
                 continue;
             }
 
-            found = true;
+            found++;
             yield return [.. teeth.Select(t => NotTooShort(Reaching(t, x))), NotTooShort(header)];
         }
 
-        if (!found)
+        if (found == 0)
         {
             // A comb without a header is what can be laid; the check says what is not joined.
             yield return [.. teeth.Select(NotTooShort)];

@@ -15,6 +15,7 @@ internal static class DepthChecks
             "overlap of port and channel (drill depth + channel depth - thickness)", overlap, limits.OverlapMm, null, "port-misses-channel",
             "$.making.channels.depthMm",
             $"Cut the channels at least {Figure.Mm(request.ChannelDepthMm + limits.OverlapMm - overlap)} mm deep, or drill the ports at least {Figure.Mm(bore.DrillDepthMm + limits.OverlapMm - overlap)} mm deep.");
+        checks.Tell("opening between port and channel", $"{Figure.Tenth(OpeningMm2(bore.DrillDiameterMm / 2, request.ChannelWidthMm / 2))} of the drill's {Figure.Tenth(OpeningMm2(bore.DrillDiameterMm / 2, bore.DrillDiameterMm))} mm2");
         Floor("groove", board.GrooveDepthMm, "channel", request.ChannelDepthMm, "floor-thin", "$.making.channels.depthMm");
         if (bore.CounterboreDepthMm > 0)
         {
@@ -38,6 +39,11 @@ internal static class DepthChecks
             limits.FloorMm, null, code, path,
             $"Take stock of at least {Figure.Mm(aboveMm + belowMm + limits.FloorMm)} mm, or cut the {below} at most {Figure.Mm(Math.Max(0, thickness - aboveMm - limits.FloorMm))} mm deep.");
     }
+
+    // What a strip of half a width leaves of a disc over its middle.
+    private static double OpeningMm2(double radius, double half) => half >= radius
+        ? Math.PI * radius * radius
+        : 2 * (half * Math.Sqrt(radius * radius - half * half) + radius * radius * Math.Asin(half / radius));
 
     private static void Cord(GasketGroove gasket, CheckList checks)
     {

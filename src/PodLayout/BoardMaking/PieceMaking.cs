@@ -23,7 +23,29 @@ internal static class PieceMaking
                select new Box2(xs[i], ys[j], xs[i + 1], ys[j + 1]),
         ];
         PinsOnBoard(request, boxes, checks);
-        return [.. boxes.Select((box, i) => PieceOf(request, box, boxes.Length == 1 ? "board" : $"piece {Figure.Count(i + 1)}", checks))];
+        ImmutableArray<Piece> pieces =
+            [.. boxes.Select((box, i) => PieceOf(request, box, boxes.Length == 1 ? "board" : $"piece {Figure.Count(i + 1)}", checks))];
+        ApartTurnedOver(pieces, checks);
+        return pieces;
+    }
+
+    // Pins off the middle of a piece shift it when it is turned over, perhaps onto its neighbour.
+    private static void ApartTurnedOver(ImmutableArray<Piece> pieces, CheckList checks)
+    {
+        for (var i = 0; i < pieces.Length; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                Box2 a = pieces[i].Over.Apply(pieces[i].Outline), b = pieces[j].Over.Apply(pieces[j].Outline);
+                var overlap = Math.Min(Math.Min(a.MaxX, b.MaxX) - Math.Max(a.MinX, b.MinX), Math.Min(a.MaxY, b.MaxY) - Math.Max(a.MinY, b.MinY));
+                if (overlap > PinMm)
+                {
+                    checks.Add("pieces apart after turning over", Figure.Mm(-overlap) + " mm", "0 mm", Findings.Severity.Warning, "pieces-collide", "$.making.table.pins",
+                        $"turned over, {pieces[j].Name} and {pieces[i].Name} would lie on each other by {Figure.Mm(overlap)} mm, since their pins are not in their middle.",
+                        "Turn over one piece at a time, or set the pins of each piece evenly about its middle.");
+                }
+            }
+        }
     }
 
     private static void Seams(BoardRequest request, ImmutableArray<double> seams, bool alongY, CheckList checks)
