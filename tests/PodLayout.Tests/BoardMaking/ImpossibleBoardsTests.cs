@@ -19,14 +19,16 @@ public class ImpossibleBoardsTests
         {
             Mm(Making(shop)["channels"]!, "width", 40);
             OpenBack(shop, new(200, 100, 1000, 500), (135, 60), (135, 540));
-        }),
+        }
+        ),
 
         // In the rows at Y 180 and 420 a pin stands between the port at X 105 and the vacuum, which begins at X 200.
         ["row stopped by a pin"] = ("port-not-joined", "2 of 45 ports", "move the pin", shop =>
         {
             Making(shop)["channels"]!["layout"] = "rows";
             OpenBack(shop, new(200, 40, 1000, 560), (165, 180), (165, 420));
-        }),
+        }
+        ),
 
         // Their middle line is Y 315: the hole at Y 300 comes down at Y 330.
         ["pins that do not mirror"] = ("pins-not-mirrored", "30 mm from any pin", "mirror each other", shop => Making(shop)["table"]!["pins"]![1]!["atMm"] = Boards.At(1186, 330)),
@@ -36,13 +38,15 @@ public class ImpossibleBoardsTests
         {
             Mm(Making(shop)["stock"]!, "thickness", 12);
             Mm(Making(shop)["portBore"]!, "drillDepth", 9.5);
-        }),
+        }
+        ),
         ["pitch that does not divide the pod"] = ("pod-off-pitch", "120 mm, which is not a whole number of pitches of 32 mm", "128 mm", shop =>
         {
             shop["board"]!["pitchMm"] = 32;
             shop["board"]!["ports"]!["lattice"]!["firstMm"] = Boards.At(110, 63);
             shop["board"]!["ports"]!["lattice"]!["spacingMm"] = 128;
-        }),
+        }
+        ),
         ["drill through the stock"] = ("drill-through", "-0.6 mm", "less than 25.4 mm", shop => Mm(Making(shop)["portBore"]!, "drillDepth", 26)),
         ["board beyond the travel"] = ("outside-travel", "-26 mm", "make it smaller", shop => Making(shop)["table"]!["travel"]!["maxXMm"] = 1180),
         ["sheet too small"] = ("sheet-too-small", "-24 mm", "1224 x 624 mm", shop => Making(shop)["stock"]!["sheetAlongGrainMm"] = 1200),
@@ -57,13 +61,15 @@ public class ImpossibleBoardsTests
         {
             Making(shop)["channels"]!["layout"] = "rows";
             Making(shop)["table"]!["zones"]![0]!["vacuumExtent"] = Boards.Area(new(200, 200, 1000, 500));
-        }),
+        }
+        ),
         ["webs too thin"] = ("web-thin", "-5 mm", "115 mm wide", WideChannels),
         ["channels too narrow for the flow"] = ("channel-too-narrow", "Pa at port", "Make the channels at least", shop =>
         {
             Making(shop)["flow"] = new JsonObject { ["perOpenPortLPerMin"] = 20 };
             Making(shop)["limits"] = new JsonObject { ["pressureLossPa"] = 20 };
-        }),
+        }
+        ),
         ["one pin"] = ("json-too-few", "a list of 1", "locator pins", shop => Making(shop)["table"]!["pins"]!.AsArray().RemoveAt(1)),
         ["groove through a pin"] = ("groove-through-pin", "-4.225 mm at Y 285", "lies in a land", shop =>
         {
@@ -71,7 +77,8 @@ public class ImpossibleBoardsTests
             {
                 pin!["atMm"] = Boards.At((double)pin["atMm"]![0]!, 289.5);
             }
-        }),
+        }
+        ),
         ["cord sunk in its groove"] = ("gasket-cord-sunk", "-1 mm", "stand proud", shop => Making(shop)["gasket"]!["depthMm"] = 8),
         ["chamfer cutter in the groove's floor"] = ("chamfer-cuts-floor", "-0.675 mm", "smaller chamfer", shop => shop["board"]!["grooveDepthMm"] = 3),
         ["no way to make it"] = ("making-missing", "missing", "Add it", shop => shop.AsObject().Remove("making")),

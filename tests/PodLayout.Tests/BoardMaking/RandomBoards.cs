@@ -73,8 +73,13 @@ internal static class RandomBoards
 
         shop["pods"] = new JsonArray(new JsonObject
         {
-            ["name"] = "pod", ["widthMm"] = every * pitch, ["lengthMm"] = every * pitch, ["sealInsetAboveMm"] = 2, ["sealInsetBelowMm"] = 2,
-            ["heightMm"] = 50, ["stock"] = 10,
+            ["name"] = "pod",
+            ["widthMm"] = every * pitch,
+            ["lengthMm"] = every * pitch,
+            ["sealInsetAboveMm"] = 2,
+            ["sealInsetBelowMm"] = 2,
+            ["heightMm"] = 50,
+            ["stock"] = 10,
         });
         return shop;
     }

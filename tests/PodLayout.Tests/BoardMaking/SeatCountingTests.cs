@@ -36,7 +36,11 @@ public class SeatCountingTests
 
     [Fact]
     public void Counting_from_the_ports_agrees_with_asking_every_seat() => Prop.ForAll(
-        (from x in Gen.Choose(0, 119) from y in Gen.Choose(0, 119) from width in Gen.Choose(1, 5) from length in Gen.Choose(1, 5) from turned in Gen.Elements(false, true)
+        (from x in Gen.Choose(0, 119)
+         from y in Gen.Choose(0, 119)
+         from width in Gen.Choose(1, 5)
+         from length in Gen.Choose(1, 5)
+         from turned in Gen.Elements(false, true)
          select (x, y, width, length, turned)).ToArbitrary(),
         c =>
         {
