@@ -162,9 +162,16 @@ public static class BoardPicture
         for (var i = 0; plan.Pieces.Length > 1 && i < plan.Pieces.Length; i++)
         {
             var box = front ? plan.Pieces[i].Outline : plan.Pieces[i].Over.Apply(plan.Pieces[i].Outline);
-            draft.AddText(
-                SheetDraft.Numbers, "text-bold", new(box.Centre.X, box.MaxY + 5.4 * draft.Scale),
-                plan.Pieces[i].Name, 2.6, TextAnchor.Middle);
+
+            // Above the board where it is the topmost; else inside, under its upper edge.
+            var isTop = box.MaxY >= draft.Content.MaxY - 1e-6;
+            Point2 at = new(box.Centre.X, box.MaxY + (isTop ? 5.4 : -2.6) * draft.Scale);
+            if (!isTop)
+            {
+                draft.AddBox(SheetDraft.Labels, "knockout", draft.TextBox(at, plan.Pieces[i].Name, 2.6, isBold: true).Grow(0.3 * draft.Scale));
+            }
+
+            draft.AddText(SheetDraft.Labels, "text-bold", at, plan.Pieces[i].Name, 2.6, TextAnchor.Middle);
         }
     }
 
@@ -243,7 +250,7 @@ public static class BoardPicture
         return string.Concat(plan.Pieces.Select(p =>
                 $"{char.ToUpperInvariant(p.Name[0])}{p.Name[1..]} turned over about {(alongX ? "Y" : "X")} {Figure.Mm(p.Over.LineMm)} ({(alongX ? "front edge to the rear" : "left edge to the right")}), on the same pins; zero is where it was. "))
             + string.Concat(plan.Channels.Select(c =>
-                $"{c.Part.Zone.Name}: {ChannelChecks.InWords(c.Kind)}, {Figure.Count(c.Ports.Length)} ports, {Figure.Tenth(c.LengthMm / 1000)} m; loses {Figure.Tenth(c.Network.WorstLossPa)} Pa at the flow assumed. "));
+                $"{c.Part.Zone.Name}: {ChannelChecks.InWords(c.Kind)}, {Figure.Count(c.Ports.Length)} ports, {Figure.Mm(Math.Round(c.LengthMm / 1000, 2))} m; loses {Figure.Tenth(c.Network.WorstLossPa)} Pa at the flow assumed. "));
     }
 
     private static ImmutableArray<Point2> Closed(Box2 box) => [.. SheetDraft.RingOf(box).Points, new(box.MinX, box.MinY)];
