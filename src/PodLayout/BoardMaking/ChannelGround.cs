@@ -78,7 +78,7 @@ internal sealed record ChannelGround(Box2 Area, Box2 Vacuum, double WidthMm, Imm
     {
         var runs = ImmutableArray.CreateBuilder<Run>();
         Point2? last = null;
-        foreach (var port in ports.OrderBy(p => Math.Round(p.Y / SameRowMm / 10)).ThenBy(p => p.X))
+        foreach (var port in ports.OrderBy(p => RowOf(p.Y)).ThenBy(p => p.X))
         {
             if (last is { } before && Math.Abs(before.Y - port.Y) < SameRowMm && IsOpen(new(before, new(port.X, before.Y))))
             {
@@ -94,6 +94,10 @@ internal sealed record ChannelGround(Box2 Area, Box2 Vacuum, double WidthMm, Imm
 
         return runs.ToImmutable();
     }
+
+    // Steps of about a ten-thousandth of a millimetre that begin at no round number of mm or inches: a row is never parted by
+    // the rounding of sums.
+    private static double RowOf(double y) => Math.Floor(y * 9973.1 + 0.317);
 
     // Along its own row, to the table's vacuum when the row runs over it at all.
     private Run ToVacuum(Run row) => row.From.Y < Vacuum.MinY || row.From.Y > Vacuum.MaxY

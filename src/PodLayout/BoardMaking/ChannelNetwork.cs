@@ -15,69 +15,77 @@ public sealed record ChannelNetwork(
 {
     private readonly record struct Way(int To, double LengthMm);
 
+    private readonly record struct Step(int Node, int Parent, double LengthMm);
+
     /// <summary>
-    /// Works the network out. Each set of joined channels is taken to draw its vacuum at one place, where it lies over the table's
-    /// grooves nearest to their middle: where the table's grooves run is not known, and more ways in only lose less.
+    /// Works the network out. Each channel over the table's grooves is taken to draw its vacuum at one place, nearest to their
+    /// middle, and each port to draw on the nearest such place: where the table's grooves run is not known, and more ways in
+    /// only lose less.
     /// </summary>
     public static ChannelNetwork Of(
         ImmutableArray<Run> runs, ImmutableArray<Port> ports, Box2 vacuum, double widthMm, double depthMm, double flowPerPort, int openAtOnce)
     {
         var entries = Entries(runs, vacuum);
         var (nodes, ways) = Ways(runs, [.. ports.Select(p => p.Centre).Concat(entries)]);
+        var order = NearestFirst(ways, entries.Select(e => nodes[Key(e)]));
+
+        // Flow is gathered from the far ends towards the entries, loss summed up outwards again.
+        var beyond = new int[nodes.Count];
+        foreach (var port in ports.Where(p => nodes.ContainsKey(Key(p.Centre))))
+        {
+            beyond[nodes[Key(port.Centre)]]++;
+        }
+
+        foreach (var step in order.Reverse().Where(s => s.Parent >= 0))
+        {
+            beyond[step.Parent] += beyond[step.Node];
+        }
+
         var loss = Enumerable.Repeat(double.NaN, nodes.Count).ToArray();
         double mostFlow = 0;
-        var portAt = ports.GroupBy(p => Key(p.Centre)).ToDictionary(g => g.Key, g => g.Count());
-        foreach (var entry in entries)
+        foreach (var (node, parent, length) in order)
         {
-            var start = nodes[Key(entry)];
-            if (double.IsNaN(loss[start]))
-            {
-                mostFlow = Math.Max(mostFlow, Follow(start));
-            }
+            var flow = parent < 0 ? 0 : flowPerPort * Math.Min(openAtOnce, beyond[node]);
+            loss[node] = parent < 0 ? 0 : loss[parent] + DuctFlow.LossPa(widthMm, depthMm, length, flow);
+            mostFlow = Math.Max(mostFlow, flow);
         }
 
         ImmutableArray<Port> joined = [.. ports.Where(p => nodes.TryGetValue(Key(p.Centre), out var n) && !double.IsNaN(loss[n]))];
         var worst = joined.MaxBy(p => loss[nodes[Key(p.Centre)]]);
         return new(joined, [.. ports.Except(joined)], worst is null ? 0 : loss[nodes[Key(worst.Centre)]], worst, mostFlow);
-
-        // From the entry outwards, then the flow gathered back; returns the greatest flow.
-        double Follow(int start)
-        {
-            List<(int Node, int Parent, double LengthMm)> order = [(start, -1, 0)];
-            loss[start] = 0;
-            for (var i = 0; i < order.Count; i++)
-            {
-                foreach (var way in ways[order[i].Node].Where(w => double.IsNaN(loss[w.To])))
-                {
-                    loss[way.To] = 0;
-                    order.Add((way.To, order[i].Node, way.LengthMm));
-                }
-            }
-
-            var beyond = order.ToDictionary(o => o.Node, _ => 0);
-            var keys = nodes.ToDictionary(n => n.Value, n => n.Key);
-            for (var i = order.Count - 1; i >= 0; i--)
-            {
-                beyond[order[i].Node] += portAt.GetValueOrDefault(keys[order[i].Node]);
-                if (order[i].Parent >= 0)
-                {
-                    beyond[order[i].Parent] += beyond[order[i].Node];
-                }
-            }
-
-            foreach (var (node, parent, length) in order.Skip(1))
-            {
-                var flow = flowPerPort * Math.Min(openAtOnce, beyond[node]);
-                loss[node] = loss[parent] + DuctFlow.LossPa(widthMm, depthMm, length, flow);
-            }
-
-            // At the entry the flow comes from all sides: no stretch carries the whole of it.
-            return order.Count < 2 ? flowPerPort * Math.Min(openAtOnce, beyond[start])
-                : order.Skip(1).Max(o => flowPerPort * Math.Min(openAtOnce, beyond[o.Node]));
-        }
     }
 
-    // One for each run over the vacuum; runs that are joined to an earlier one's are found to be served already.
+    // Shortest ways from the entries (Dijkstra 1959), each node after the one it is reached from.
+    private static ImmutableArray<Step> NearestFirst(List<List<Way>> ways, IEnumerable<int> starts)
+    {
+        PriorityQueue<Step, (double LengthMm, int Order)> waiting = new();
+        var reached = new bool[ways.Count];
+        var steps = ImmutableArray.CreateBuilder<Step>();
+        foreach (var start in starts)
+        {
+            waiting.Enqueue(new(start, -1, 0), (0, waiting.Count));
+        }
+
+        var asked = waiting.Count;
+        while (waiting.TryDequeue(out var step, out var at))
+        {
+            if (reached[step.Node])
+            {
+                continue;
+            }
+
+            reached[step.Node] = true;
+            steps.Add(step);
+            foreach (var way in ways[step.Node].Where(w => !reached[w.To]))
+            {
+                waiting.Enqueue(new(way.To, step.Node, way.LengthMm), (at.LengthMm + way.LengthMm, asked++));
+            }
+        }
+
+        return steps.ToImmutable();
+    }
+
+    // One for each run over the vacuum.
     private static ImmutableArray<Point2> Entries(ImmutableArray<Run> runs, Box2 vacuum) =>
     [
         .. runs.Where(r => r.Box.Touches(vacuum))

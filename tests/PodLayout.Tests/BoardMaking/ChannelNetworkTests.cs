@@ -33,6 +33,15 @@ public class ChannelNetworkTests
     }
 
     [Fact]
+    public void A_tooth_over_the_vacuum_draws_on_it_by_itself()
+    {
+        // The second tooth begins over the table's grooves: the header carries the first one's flow only, and no way is longer than 50 mm.
+        var network = Of([new(new(0, -50), new(0, 0)), new(new(0, -50), new(50, -50)), new(new(0, 0), new(50, 0))], [(50, -50), (50, 0)], 2, 99);
+        Assert.Equal(2 * PerMm(50), network.WorstLossPa, 6);
+        Assert.Equal(2, network.MostFlowLPerMin, 9);
+    }
+
+    [Fact]
     public void A_channel_off_the_vacuum_joins_nothing()
     {
         var network = Of([new(new(0, 0), new(100, 0)), new(new(0, 50), new(100, 50))], [(100, 0), (100, 50)], 2, 99);
