@@ -139,7 +139,8 @@ def chair_seat():
           arc((-high[0], high[1]), r, 90, 180 - degrees))
 
 
-kidney_table()
-u_yoke()
-crest_rail()
-chair_seat()
+if __name__ == "__main__":
+    kidney_table()
+    u_yoke()
+    crest_rail()
+    chair_seat()

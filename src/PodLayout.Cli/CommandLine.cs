@@ -60,6 +60,7 @@ public static class CommandLine
             $"Where vacuum pods go on a grid board under an odd-shaped solid-wood part: the fewest of them, and the proof.\n\nExit codes:\n{codes}")
         {
             PlanCommand.Make(terminal, run),
+            CheckCommand.Make(terminal, run),
             InspectCommand.Make(terminal, run),
             BoardCommand.Make(terminal, run),
             ShopCommand.Make(terminal, run),

@@ -1,14 +1,40 @@
+using PodLayout.Cuts;
 using PodLayout.Findings;
 using PodLayout.Jobs;
 using PodLayout.Parts;
+using PodLayout.Programs;
 using PodLayout.Reading;
+using PodLayout.Shops;
 
 namespace PodLayout.Cli;
 
-/// <summary>From a drawing's file to the part's shape.</summary>
+/// <summary>From the files that a job names to the whole job.</summary>
 internal static class Drawings
 {
-    public static Outcome<PartShape> Part(JobRequest request, string path) => InputFile.Read(path)
-        .Then(content => DrawingReader.Read(path, content, request.Reading))
-        .Then(drawing => PartShaping.From(drawing, request.Layers));
+    /// <summary>Reads the drawing, and the program where one is named.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <param name="shop">The shop, read.</param>
+    /// <param name="folder">Where paths in the job file start.</param>
+    /// <param name="jobFile">The job file, for messages.</param>
+    public static Outcome<Job> Job(JobRequest request, Shop shop, string folder, string jobFile)
+    {
+        var path = Path.Combine(folder, request.DrawingPath);
+        return InputFile.Read(path)
+            .Then(content => DrawingReader.Read(path, content, request.Reading))
+            .Then(drawing => PartShaping.From(drawing, request.Layers)
+                .Then(shape => request.With(shape, shop)).Then(job => WithCuts(job, drawing, request.Cuts, folder, jobFile)));
+    }
+
+    private static Outcome<Job> WithCuts(Job job, Drawing drawing, CutRequest cuts, string folder, string jobFile)
+    {
+        if (cuts.Program is not { } program)
+        {
+            return Cutting.Apply(job, drawing, cuts, null, jobFile);
+        }
+
+        var path = Path.Combine(folder, program.FilePath);
+        return InputFile.Read(path)
+            .Then(content => ProgramReading.Read(path, content, program.Options))
+            .Then(read => Cutting.Apply(job, drawing, cuts, read, jobFile));
+    }
 }

@@ -13,6 +13,7 @@ internal static class ExitCodes
     public const int BadFile = 5;
     public const int NoLayout = 6;
     public const int OutOfTime = 7;
+    public const int RuleBroken = 8;
     public const int InternalError = 70;
     public const int Interrupted = 130;
 
@@ -20,11 +21,12 @@ internal static class ExitCodes
     [
         (LayoutFound, "done; for plan: a layout was found (with a time limit, perhaps not proven to be the fewest pods)"),
         (BadCommandLine, "the command line is wrong"),
-        (BadRequest, "the job or shop file is wrong"),
-        (BadDrawing, "the drawing is wrong"),
+        (BadRequest, "the job, shop or layout file is wrong"),
+        (BadDrawing, "the drawing or the posted program is wrong"),
         (BadFile, "a file cannot be read or written"),
         (NoLayout, "no layout is possible for what was asked"),
         (OutOfTime, "the time limit came before any layout was found"),
+        (RuleBroken, "check: the layout breaks at least one of its rules"),
         (InternalError, "a fault of the program (PODLAYOUT_TRACE=1 shows where)"),
         (Interrupted, "interrupted; the best layout found so far is written, if there is one"),
     ];
@@ -34,9 +36,10 @@ internal static class ExitCodes
     {
         FindingKind.Request when refusal.Place is Place.InOption => BadCommandLine,
         FindingKind.Request => BadRequest,
-        FindingKind.Drawing => BadDrawing,
+        FindingKind.Drawing or FindingKind.Program => BadDrawing,
         FindingKind.File => BadFile,
         FindingKind.NoLayout => NoLayout,
+        FindingKind.BrokenRule => RuleBroken,
         _ => InternalError,
     };
 

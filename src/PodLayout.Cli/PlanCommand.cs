@@ -1,11 +1,14 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using PodLayout.Findings;
+using PodLayout.Handover;
 using PodLayout.Jobs;
 using PodLayout.Jobs.Written;
 using PodLayout.JsonFiles;
+using PodLayout.Seats;
 using PodLayout.Shops;
 using PodLayout.Shops.Written;
 
@@ -21,9 +24,10 @@ internal static class PlanCommand
         Option<string?> outFolder = new("--out") { HelpName = "DIR", Description = "Folder for the results; without it only the summary is printed." };
         Option<string?> threads = new("--threads") { HelpName = "N", Description = "Threads to use; the result does not depend on it. All cores when not given." };
         Option<string?> timeLimit = new("--time-limit") { HelpName = "S", Description = "Seconds after which the best layout so far is taken." };
+        Option<string?> from = new("--from") { HelpName = "FILE", Description = "A layout.json whose pods stand on the board now: with as few pods, a layout that moves fewest of them is preferred." };
         Option<bool> progress = new("--progress") { Description = "Tell on stderr where the search stands, even when stderr is no terminal." };
         Command command = new("plan", "Finds the fewest pods that support a part, and hands over where they stand and which ports to open.") { input };
-        foreach (var option in (IEnumerable<Option>)[.. members.All, outFolder, threads, timeLimit, progress])
+        foreach (var option in (IEnumerable<Option>)[.. members.All, from, outFolder, threads, timeLimit, progress])
         {
             command.Add(option);
         }
@@ -31,7 +35,8 @@ internal static class PlanCommand
         command.SetAction(parsed => run(cancellation =>
         {
             var effort = EffortOf(threads, parsed.GetValue(threads), timeLimit, parsed.GetValue(timeLimit));
-            var asked = effort.Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members));
+            var asked = effort.Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members))
+                .Then(job => Standing(parsed.GetValue(from), job));
             return asked.Succeeded
                 ? Plan(asked.Value, asked.Findings, effort.Value!, parsed.GetValue(outFolder), parsed.GetValue(progress), terminal, cancellation)
                 : terminal.Refuse(asked.Findings);
@@ -48,8 +53,35 @@ internal static class PlanCommand
             : Thickness(input, given) ?? JobReading.FromOptions(
                 [new("FILE", "drawing", null, JsonSerializer.SerializeToElement(input)), .. given]);
         var folder = isJob ? Path.GetDirectoryName(input) ?? "" : "";
-        return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Part(r, Path.Combine(folder, r.DrawingPath))
-            .Then(shape => Outcome<Job>.Of(r.With(shape, shop)))));
+        return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Job(r, shop, folder, input))
+            .Then(job => KeptPods.Check(job, r.File)));
+    }
+
+    // The pods of an earlier layout, which stand on the board now.
+    private static Outcome<Job> Standing(string? path, Job job)
+    {
+        if (path is null)
+        {
+            return Outcome<Job>.Of(job);
+        }
+
+        return InputFile.Read(path).Then(content => LayoutJson.Read(path, Encoding.UTF8.GetString(content))).Then(file =>
+        {
+            var before = LayoutJson.ToPlan(file);
+            return before.Layout is { } layout
+                ? Outcome<Job>.Of(job with
+                {
+                    Standing = new(
+                        [.. layout.Pods.Select(p => new StandingPod(p.Type.Name, p.Turned, p.Column, p.Row))], layout.Placement),
+                })
+                : Outcome<Job>.Refuse(new Finding(
+                    "from-without-layout",
+                    Severity.Refused,
+                    FindingKind.Request,
+                    "holds no layout; expected one whose pods stand on the board.",
+                    new Place.InJson(path, "$.placement"),
+                    "Name the layout.json that the board was set up from, or leave --from out."));
+        });
     }
 
     private static Outcome<JobRequest>? Thickness(string input, ImmutableArray<MemberOverride> given) =>

@@ -32,7 +32,7 @@ internal sealed class PlanOptions
     private readonly Option<string[]> layer = new("--layer")
     {
         HelpName = "NAME=ROLE",
-        Description = "What a layer holds: outline, hole, defect or ignore. May be repeated.",
+        Description = "What a layer holds: outline, hole, defect, cut or ignore. May be repeated.",
     };
 
     public IEnumerable<Option> All => [thickness, shop, units, grain, species, overhang, outlineLayer, layer, at, angle];

@@ -72,9 +72,16 @@ public static class Planning
         Job job, ReachMap reach, FoundLayout found, SearchEnd end, int nodes, CancellationToken cancellation)
     {
         ImmutableArray<BoardSeats> board = [.. found.Frame.Poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
+        if (job.Standing is { } standing)
+        {
+            // Pods left standing come before overhang: what the search found is then not moved off them again.
+            found = FewestMoves.Of(job, standing, board, found, new Frames(job, reach, found.Frame.Poses), cancellation);
+        }
+
         var mayMove = job.Placement is not PlacementWish.Given;
-        var refined = Refinement.Improve(job, board, found, mayMove, cancellation);
-        var proof = ProofWords.Of(job, refined.Seats.Length, end, isRefined: !cancellation.IsCancellationRequested);
+        var refined = job.Standing is null
+            ? Refinement.Improve(job, board, found, mayMove, cancellation) : found;
+        var proof = ProofWords.Of(job, refined.Seats.Length, end, isRefined: job.Standing is null && !cancellation.IsCancellationRequested);
         var layout = LayoutAssembly.Of(job, reach, refined, proof);
         var seats = SearchGround.At(
             refined.Frame, board, new OffsetBox(refined.Offset, 0, 0), refined.Columns, refined.Rows);

@@ -32,6 +32,12 @@ public static class Tolerances
     /// <summary>How well a part can be laid down again against stops, mm. Offsets nearer than this are not told apart.</summary>
     public const double PlacingMm = 0.5;
 
+    /// <summary>
+    /// What two coordinates of a layout file may be off each other by rounding, mm: each is written to 0.001 mm, and a pod's
+    /// distance from the part takes four of them, in two directions.
+    /// </summary>
+    public const double FiledMm = 0.003;
+
     /// <summary>Coordinates farther from zero than this are refused, mm: ten kilometres is no part.</summary>
     public const double LargestCoordinateMm = 1e7;
 }

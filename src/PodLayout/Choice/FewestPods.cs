@@ -1,4 +1,3 @@
-
 using System.Collections.Immutable;
 
 namespace PodLayout.Choice;
@@ -19,7 +18,24 @@ public static class FewestPods
     /// <param name="cancellation">Cuts the work short; the answer is then not proven.</param>
     /// <returns>The answer, and the points whose rows it took.</returns>
     public static (CoverAnswer Answer, ImmutableArray<int> Points) Of(
-        CoverQuestion question, ImmutableArray<int> first, int atMost, CancellationToken cancellation)
+        CoverQuestion question, ImmutableArray<int> first, int atMost, CancellationToken cancellation) =>
+        Of(question, first, atMost, default, cancellation);
+
+    /// <summary>
+    /// The same, and among choices with equally many pods one whose preferences come to least.
+    /// </summary>
+    /// <param name="question">The model.</param>
+    /// <param name="first">Points to begin with.</param>
+    /// <param name="atMost">Only choices with at most this many pods are looked for.</param>
+    /// <param name="preference">Cost of each seat beside the number of pods, 0 or more; default for none.</param>
+    /// <param name="cancellation">Cuts the work short; the answer is then not proven.</param>
+    /// <returns>The answer, and the points whose rows it took.</returns>
+    public static (CoverAnswer Answer, ImmutableArray<int> Points) Of(
+        CoverQuestion question,
+        ImmutableArray<int> first,
+        int atMost,
+        ImmutableArray<int> preference,
+        CancellationToken cancellation)
     {
         var points = first.ToList();
         var isIn = new bool[question.PointCount];
@@ -27,19 +43,33 @@ public static class FewestPods
         List<int[]> rows = [.. points.Select(question.SupportersOf)];
         while (true)
         {
-            var answer = Of(new(question.SeatCount, [.. rows], question.Rooms, question.Stocks), atMost, cancellation);
-            if (!answer.HasChoice)
+            CoverProblem problem = new(question.SeatCount, [.. rows], question.Rooms, question.Stocks);
+            var loose = Loosely(problem, atMost, cancellation);
+            if (!loose.HasChoice)
+            {
+                return (loose, [.. points]);
+            }
+
+            // While points are missing, the quick choice that may break room and stock rows tells which: only one that
+            // misses none is worth making exact.
+            if (Add(loose.Filled))
+            {
+                continue;
+            }
+
+            var answer = preference.IsDefault
+                ? Exactly(problem, loose, atMost, cancellation) : CoverModel.Solve(problem, atMost, preference, cancellation);
+            if (!answer.HasChoice || !Add(answer.Filled))
             {
                 return (answer, [.. points]);
             }
+        }
 
+        // Adds rows for the points that a choice leaves without support; false when there are none.
+        bool Add(ImmutableArray<int> filled)
+        {
             var missing = Enumerable.Range(0, question.PointCount)
-                .Where(p => !isIn[p] && !answer.Filled.Any(s => question.Supports(s, p))).ToArray();
-            if (missing.Length == 0)
-            {
-                return (answer, [.. points]);
-            }
-
+                .Where(p => !isIn[p] && !filled.Any(s => question.Supports(s, p))).ToArray();
             // Spread over the part: neighbours mostly ask for the same.
             var step = Math.Max(1, missing.Length / RowsOfRound);
             foreach (var p in missing.Where((_, i) => i % step == 0))
@@ -48,6 +78,8 @@ public static class FewestPods
                 points.Add(p);
                 rows.Add(question.SupportersOf(p));
             }
+
+            return missing.Length > 0;
         }
     }
 
@@ -57,45 +89,33 @@ public static class FewestPods
     /// <param name="cancellation">Cuts the work short; the answer is then not proven.</param>
     public static CoverAnswer Of(CoverProblem problem, int atMost, CancellationToken cancellation)
     {
+        var loose = Loosely(problem, atMost, cancellation);
+        return loose.HasChoice ? Exactly(problem, loose, atMost, cancellation) : loose;
+    }
+
+    // The fewest seats where room and stock do not matter. A seat that supports no more than another is then not needed: a
+    // far smaller model, whose best choice bounds the full one.
+    private static CoverAnswer Loosely(CoverProblem problem, int atMost, CancellationToken cancellation)
+    {
         if (problem.FirstUnsupported >= 0 || atMost < 0)
         {
             return new(default, atMost + 1, true);
         }
 
         var needed = CoverReduction.NeededPoints(problem.Supporters, problem.SeatCount);
-        problem = problem with { Supporters = [.. needed.Select(p => problem.Supporters[p])] };
-        var (bound, whole) = CoverRelaxation.Solve(problem.Supporters, problem.SeatCount);
+        ImmutableArray<int[]> supporters = [.. needed.Select(p => problem.Supporters[p])];
+        var (bound, whole) = CoverRelaxation.Solve(supporters, problem.SeatCount);
         if (bound > atMost)
         {
             return new(default, bound, true);
         }
 
-        // Without room and stock rows a seat that supports no more than another is not needed: a far smaller model. Its best
-        // choice bounds the full one, and is the answer where exchanging pods makes it keep the rows left out.
-        var loose = !whole.IsDefault && whole.Length == bound ? whole : default;
-        if (loose.IsDefault)
+        if (!whole.IsDefault && whole.Length == bound)
         {
-            var answerLoose = Loose(problem, atMost, cancellation);
-            if (!answerLoose.HasChoice)
-            {
-                return answerLoose with { LowerBound = Math.Max(bound, answerLoose.LowerBound) };
-            }
-
-            (loose, bound) = (answerLoose.Filled, Math.Max(bound, answerLoose.LowerBound));
+            return new(whole, bound, true);
         }
 
-        if (loose.Length == bound && RoomRepair.Repair(problem, loose) is { IsDefault: false } repaired)
-        {
-            return new(repaired, bound, true);
-        }
-
-        var answer = CoverModel.Solve(problem, atMost, default, cancellation);
-        return answer with { LowerBound = Math.Max(bound, answer.LowerBound) };
-    }
-
-    private static CoverAnswer Loose(CoverProblem problem, int atMost, CancellationToken cancellation)
-    {
-        var seats = CoverReduction.NeededSeats(problem.Supporters, problem.SeatCount);
+        var seats = CoverReduction.NeededSeats(supporters, problem.SeatCount);
         var number = new int[problem.SeatCount];
         Array.Fill(number, -1);
         for (var i = 0; i < seats.Length; i++)
@@ -103,9 +123,25 @@ public static class FewestPods
             number[seats[i]] = i;
         }
 
-        var loose = new CoverProblem(
-            seats.Length, [.. problem.Supporters.Select(of => of.Select(s => number[s]).Where(n => n >= 0).ToArray())], [], []);
-        var answer = CoverModel.Solve(loose, atMost, default, cancellation);
-        return answer.HasChoice ? answer with { Filled = [.. answer.Filled.Select(i => seats[i])] } : answer;
+        var small = new CoverProblem(
+            seats.Length, [.. supporters.Select(of => of.Select(s => number[s]).Where(n => n >= 0).ToArray())], [], []);
+        var answer = CoverModel.Solve(small, atMost, default, cancellation);
+        return answer with
+        {
+            Filled = answer.HasChoice ? [.. answer.Filled.Select(i => seats[i])] : default,
+            LowerBound = Math.Max(bound, answer.LowerBound),
+        };
+    }
+
+    // From the loose choice by exchanging pods where that keeps the rows left out; otherwise by the full model.
+    private static CoverAnswer Exactly(CoverProblem problem, CoverAnswer loose, int atMost, CancellationToken cancellation)
+    {
+        if (loose.Filled.Length == loose.LowerBound && RoomRepair.Repair(problem, loose.Filled) is { IsDefault: false } repaired)
+        {
+            return new(repaired, loose.LowerBound, true);
+        }
+
+        var answer = CoverModel.Solve(problem, atMost, default, cancellation);
+        return answer with { LowerBound = Math.Max(loose.LowerBound, answer.LowerBound) };
     }
 }

@@ -9,9 +9,15 @@ public enum FindingKind
     /// <summary>The drawing of the part.</summary>
     Drawing,
 
-    /// <summary>The job or shop file, or an option of the command.</summary>
+    /// <summary>The posted program.</summary>
+    Program,
+
+    /// <summary>The job, shop or layout file, or an option of the command.</summary>
     Request,
 
     /// <summary>No layout is possible for what was asked.</summary>
     NoLayout,
+
+    /// <summary>A layout breaks one of its rules.</summary>
+    BrokenRule,
 }

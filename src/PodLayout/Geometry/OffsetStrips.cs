@@ -11,7 +11,7 @@ namespace PodLayout.Geometry;
 internal static class OffsetStrips
 {
     // The engine's twentieth, and a little more.
-    private const double SmallTurnRad = 0.06;
+    public const double SmallTurnRad = 0.06;
 
     /// <summary>Strips along all stretches of small turns away from a side.</summary>
     /// <param name="rings">Rings with the inside to the left.</param>

@@ -15,9 +15,17 @@ public sealed class Region
     // Where a region is grown or shrunk, arcs become chords that leave the true arc by at most this, mm.
     private const double ArcMm = 0.0002;
 
+    // The same where a disc is swept along a line, and as a share of its radius where that is less: what a cutter sweeps is
+    // known to a hundredth of a millimetre at best, and the area should be right to a ten-thousandth.
+    private const double SweptArcMm = 0.0005;
+    private const double SweptArcShare = 2e-5;
+
     // The engine may leave out concave detail smaller than this share of the distance; its default of a hundredth would be a
     // tenth of a millimetre on a margin of ten.
     private const double DetailShare = 1e-5;
+
+    // Fewer shapes than this are united as they come.
+    private const int FewShapes = 16;
 
     private static readonly GeometryFactory Factory = new();
 
@@ -52,6 +60,27 @@ public sealed class Region
     private IEnumerable<Polygon> Polygons => Enumerable.Range(0, _shape.NumGeometries)
         .Select(_shape.GetGeometryN).OfType<Polygon>().Where(p => !p.IsEmpty);
 
+    /// <summary>The region whose boundary these rings are, in the order of <see cref="Boundary"/>: each outer ring, then its holes.</summary>
+    public static Region Bounded(IEnumerable<Ring> boundary)
+    {
+        var parts = new List<(LinearRing Shell, List<LinearRing> Holes)>();
+        foreach (var ring in boundary)
+        {
+            var line = ToPolygon(ring).Shell;
+            if (ring.SignedAreaMm2 > 0)
+            {
+                parts.Add((line, []));
+            }
+            else if (parts.Count > 0)
+            {
+                parts[^1].Holes.Add(line);
+            }
+        }
+
+        Polygon[] polygons = [.. parts.Select(p => Factory.CreatePolygon(p.Shell, [.. p.Holes]))];
+        return polygons.Length == 0 ? Empty : new(Factory.BuildGeometry(polygons));
+    }
+
     /// <summary>The inside of a simple ring, less the insides of other rings.</summary>
     public static Region Inside(Ring outline, params IEnumerable<Ring> holes)
     {
@@ -64,11 +93,54 @@ public sealed class Region
     public static Region Inside(Box2 box) => new(ToPolygon(new([
         new(box.MinX, box.MinY), new(box.MaxX, box.MinY), new(box.MaxX, box.MaxY), new(box.MinX, box.MaxY)])));
 
+    /// <summary>
+    /// All points within a distance of an open line (what a disc sweeps along it): never too small, and where the exact edge is
+    /// an arc its chords lie on or outside the arc.
+    /// </summary>
+    /// <param name="points">The line's points; one point gives a disc.</param>
+    /// <param name="radiusMm">The distance.</param>
+    public static Region AlongPath(IReadOnlyList<Point2> points, double radiusMm)
+    {
+        if (radiusMm <= 0)
+        {
+            return Empty;
+        }
+
+        var pieces = new List<NetTopologySuite.Geometries.Geometry>();
+        foreach (var (first, last) in PathPieces.Of(points))
+        {
+            pieces.Add(AlongPiece(points, first, last, radiusMm));
+        }
+
+        return pieces.Count == 1 ? new(pieces[0]) : new(OverlayNGRobust.Union(pieces));
+    }
+
+    /// <summary>
+    /// What a disc sweeps along a whole circle: a ring, or a disc where the circle is no larger. Never too small.
+    /// </summary>
+    /// <param name="centre">The circle's centre.</param>
+    /// <param name="circleMm">The circle's radius.</param>
+    /// <param name="radiusMm">The disc's radius.</param>
+    public static Region AlongCircle(Point2 centre, double circleMm, double radiusMm)
+    {
+        var outer = circleMm + radiusMm;
+        var inner = circleMm - radiusMm;
+        var arcMm = SweptArc(outer);
+        var chords = 4 * ChordsOfQuarter(outer, arcMm);
+        var around = Polygon(Outside(outer, arcMm));
+        // The corners of the inner edge lie on its circle, so that the hole is never too large.
+        return inner <= 0 ? Inside(around) : Inside(around, Polygon(inner));
+
+        Ring Polygon(double radius) => new([.. Enumerable.Range(0, chords).Select(i =>
+            centre + new Point2(Math.Cos(2 * Math.PI * i / chords), Math.Sin(2 * Math.PI * i / chords)) * radius)]);
+    }
+
     /// <summary>Everything that lies in at least one of the regions.</summary>
     public static Region UnionOf(IEnumerable<Region> regions)
     {
         var shapes = regions.Where(r => !r.IsEmpty).Select(r => r._shape).ToArray();
-        return shapes.Length == 0 ? Empty : new(OverlayNGRobust.Union(Factory.BuildGeometry(shapes)));
+        return shapes.Length == 0 ? Empty : new(shapes.Length > FewShapes
+            ? ClusteredUnion.Of(shapes, Factory) : OverlayNGRobust.Union(Factory.BuildGeometry(shapes)));
     }
 
     /// <summary>What lies in this region and not in the other.</summary>
@@ -90,6 +162,27 @@ public sealed class Region
     /// </summary>
     public Region Shrink(double byMm) => byMm <= 0 || IsEmpty ? this
         : new Region(_shape.Buffer(-Outside(byMm), Round(byMm))).Minus(UnionOf(Strips(-Outside(byMm), byMm)));
+
+    /// <summary>
+    /// A region with fewer corners that contains this one and reaches at most twice the distance beyond it.
+    /// </summary>
+    public Region SimplifiedOutward(double byMm)
+    {
+        var simple = NetTopologySuite.Simplify.TopologyPreservingSimplifier.Simplify(Grow(byMm)._shape, byMm);
+        return simple.IsValid ? new(simple) : this;
+    }
+
+    /// <summary>The separate pieces that the region consists of.</summary>
+    public ImmutableArray<Region> Pieces => [.. Polygons.Select(p => new Region(p))];
+
+    /// <summary>The region turned about the origin, then moved.</summary>
+    public Region Laid(Turn turn, Point2 offset)
+    {
+        var copy = _shape.Copy();
+        copy.Apply(new NetTopologySuite.Geometries.Utilities.AffineTransformation(
+            turn.Cos, -turn.Sin, offset.X, turn.Sin, turn.Cos, offset.Y));
+        return new(copy);
+    }
 
     /// <summary>The region moved.</summary>
     public Region Moved(Point2 by)
@@ -134,17 +227,36 @@ public sealed class Region
         return new(point.X, point.Y);
     }
 
+    private static NetTopologySuite.Geometries.Geometry AlongPiece(IReadOnlyList<Point2> points, int first, int last, double radius)
+    {
+        // The engine rounds the number of an arc's chords to the nearest, so that one may be half as long again as asked for.
+        var missed = radius * (DetailShare + PathPieces.MissedShare(points, first, last)) + 1.3 * SweptArc(radius);
+        var grown = radius + missed;
+        var line = new Coordinate[Math.Max(2, last - first + 1)];
+        for (var i = 0; i < line.Length; i++)
+        {
+            var p = points[Math.Min(first + i, last)];
+            line[i] = new(p.X, p.Y);
+        }
+
+        NetTopologySuite.Geometries.Geometry path = first == last ? Factory.CreatePoint(line[0]) : Factory.CreateLineString(line);
+        return path.Buffer(Outside(grown, SweptArc(radius)), Round(grown, SweptArc(radius)));
+    }
+
+    private static double SweptArc(double radius) => Math.Min(SweptArcMm, SweptArcShare * radius);
+
     private IEnumerable<Region> Strips(double distance, double radius) =>
         OffsetStrips.Of(Boundary, distance, ChordsOfQuarter(radius)).Select(r => new Region(ToPolygon(r)));
 
-    private static int ChordsOfQuarter(double radius) =>
-        Math.Max(8, (int)Math.Ceiling(Math.PI / 4 / Math.Acos(radius / (radius + ArcMm))));
+    private static int ChordsOfQuarter(double radius, double arcMm = ArcMm) =>
+        Math.Max(8, (int)Math.Ceiling(Math.PI / 4 / Math.Acos(radius / (radius + arcMm))));
 
     // A polygon with n chords to the quarter whose chords touch the circle has this radius.
-    private static double Outside(double radius) => radius / Math.Cos(Math.PI / (4 * ChordsOfQuarter(radius)));
+    private static double Outside(double radius, double arcMm = ArcMm) =>
+        radius / Math.Cos(Math.PI / (4 * ChordsOfQuarter(radius, arcMm)));
 
-    private static BufferParameters Round(double radius) =>
-        new(ChordsOfQuarter(radius), EndCapStyle.Round, JoinStyle.Round, 5) { SimplifyFactor = DetailShare };
+    private static BufferParameters Round(double radius, double arcMm = ArcMm) =>
+        new(ChordsOfQuarter(radius, arcMm), EndCapStyle.Round, JoinStyle.Round, 5) { SimplifyFactor = DetailShare };
 
     private static Polygon ToPolygon(Ring ring)
     {

@@ -7,16 +7,21 @@ namespace PodLayout.Handover;
 internal static class LayoutFileCheck
 {
     /// <summary>The first one; null when there is none. Whether the layout keeps its rules is not asked here.</summary>
-    public static Finding? FirstContradiction(string fileName, LayoutFile file)
+    /// <param name="fileName">Name for messages.</param>
+    /// <param name="file">What was read.</param>
+    /// <param name="isEdited">
+    /// Whether a person may have changed it: members that only repeat or follow from others are then not looked at.
+    /// </param>
+    public static Finding? FirstContradiction(string fileName, LayoutFile file, bool isEdited = false)
     {
-        var found = All(file).FirstOrDefault();
+        var found = Given(file).Concat(isEdited ? [] : Derived(file)).FirstOrDefault();
         return found == default ? null : new Finding(
-            "layout-contradicts-itself", Severity.Refused, FindingKind.File, found.Message, new Place.InJson(fileName, found.Path),
-            "Write the file again with the plan command; it is not meant to be edited by hand.");
+            "layout-contradicts-itself", Severity.Refused, FindingKind.Request, found.Message, new Place.InJson(fileName, found.Path),
+            "Mend this member, or write the file again with the plan command.");
     }
 
-    private static IEnumerable<(string Path, string Message)> All(LayoutFile file) =>
-        [.. Shapes(file), .. Board(file.Shop.Board), .. PodTypes(file.Shop), .. Asked(file.Asked), .. Pods(file), .. Together(file)];
+    private static IEnumerable<(string Path, string Message)> Given(LayoutFile file) =>
+        [.. Shapes(file), .. Board(file.Shop.Board), .. PodTypes(file.Shop), .. Asked(file), .. Pods(file), .. Together(file)];
 
     private static IEnumerable<(string Path, string Message)> Shapes(LayoutFile file)
     {
@@ -29,6 +34,8 @@ internal static class LayoutFileCheck
 
             var rings = shape.HolesMm.Select((r, i) => ($"{path}.holesMm[{i}]", r))
                 .Concat(shape.DefectsMm.Select((r, i) => ($"{path}.defectsMm[{i}]", r)))
+                .Concat(shape.Hazards.SelectMany((h, i) => h.RingsMm.Select((r, k) => ($"{path}.hazards[{i}].ringsMm[{k}]", r))))
+                .Concat(shape.Avoided.Select((a, i) => ($"{path}.avoided[{i}].ringMm", a.RingMm)))
                 .Prepend(($"{path}.outlineMm", shape.OutlineMm));
             foreach (var (ringPath, ring) in rings)
             {
@@ -95,11 +102,20 @@ internal static class LayoutFileCheck
         }
     }
 
-    private static IEnumerable<(string Path, string Message)> Asked(AskedEntry asked)
+    private static IEnumerable<(string Path, string Message)> Asked(LayoutFile file)
     {
-        if ((asked.Given is null) == asked.SearchAnglesDeg.IsEmpty)
+        var asked = file.Asked;
+        if (new[] { asked.Given is not null, !asked.SearchAnglesDeg.IsEmpty, asked.SearchAngle is not null }.Count(given => given) != 1)
         {
-            yield return ("$.asked", "Either a given placement or at least one angle to search was expected.");
+            yield return ("$.asked", "One of a given placement, at least one angle to search, and an interval of angles was expected.");
+        }
+
+        for (var i = 0; i < file.Asked.Keep.Length; i++)
+        {
+            if (!file.Shop.PodTypes.Any(t => t.Name == file.Asked.Keep[i].Pod))
+            {
+                yield return ($"$.asked.keep[{i}].pod", "The shop in this file has no pod type of this name.");
+            }
         }
     }
 
@@ -110,11 +126,6 @@ internal static class LayoutFileCheck
         for (var i = 0; i < file.Pods.Length; i++)
         {
             var pod = file.Pods[i];
-            if (pod.Id != LayoutFiling.PodId(i))
-            {
-                yield return ($"$.pods[{i}].id", $"\"{LayoutFiling.PodId(i)}\" was expected: pods are numbered in placing order.");
-            }
-
             if (!types.Contains(pod.Type))
             {
                 yield return ($"$.pods[{i}].type", "The shop in this file has no pod type of this name.");
@@ -128,6 +139,17 @@ internal static class LayoutFileCheck
                 }
             }
         }
+    }
+
+    private static IEnumerable<(string Path, string Message)> Derived(LayoutFile file)
+    {
+        for (var i = 0; i < file.Pods.Length; i++)
+        {
+            if (file.Pods[i].Id != LayoutFiling.PodId(i))
+            {
+                yield return ($"$.pods[{i}].id", $"\"{LayoutFiling.PodId(i)}\" was expected: pods are numbered in placing order.");
+            }
+        }
 
         var ids = file.Pods.Select(p => p.Id).ToHashSet(StringComparer.Ordinal);
         var points = file.Support?.Points ?? [];
@@ -138,16 +160,16 @@ internal static class LayoutFileCheck
                 yield return ($"$.support.points[{i}].pod", "There is no pod with this id.");
             }
         }
-    }
 
-    private static IEnumerable<(string Path, string Message)> Together(LayoutFile file)
-    {
         var fed = file.Pods.SelectMany(p => p.OpenPorts).ToHashSet(StringComparer.Ordinal);
         if (!fed.SetEquals(file.OpenPorts))
         {
             yield return ("$.openPorts", "These are not the ports that the pods name.");
         }
+    }
 
+    private static IEnumerable<(string Path, string Message)> Together(LayoutFile file)
+    {
         var parts = new (string Path, bool Present)[]
         {
             ("$.support", file.Support is not null),

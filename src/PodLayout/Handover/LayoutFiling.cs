@@ -31,8 +31,11 @@ internal static class LayoutFiling
                 Mm(job.Margins.SealMarginMm), Mm(job.Margins.CutClearanceMm), Mm(job.Support.OverhangAlongGrainMm),
                 Mm(job.Support.OverhangAcrossGrainMm), Mm(job.Support.InteriorSpanMm), Mm(job.Support.EdgeStepMm),
                 Mm(job.Support.InteriorStepMm)),
-            AskedOf(job.Placement),
+            AskedOf(job),
             ShopOf(job.Shop),
+            job.Standing is not { } standing ? null : new(
+                PlacementOf(standing.Placement),
+                [.. standing.Pods.Select(p => new StandingPodEntry(p.Type, p.Turned, p.Column + 1, p.Row + 1))]),
             layout is null ? null : PlacementOf(layout.Placement),
             [.. (layout?.Pods ?? []).Select(PodOf)],
             [.. OpenPorts(layout).Select(p => p.Name)],
@@ -69,7 +72,14 @@ internal static class LayoutFiling
     private static Ring Rounded(Ring ring) => new([.. ring.Points.Select(Rounded)]);
 
     private static PartShape Rounded(PartShape shape) =>
-        new(Rounded(shape.Outline), [.. shape.Holes.Select(Rounded)], [.. shape.Defects.Select(Rounded)]);
+        new(Rounded(shape.Outline), [.. shape.Holes.Select(Rounded)], [.. shape.Defects.Select(Rounded)])
+        {
+            Avoided = [.. shape.Avoided.Select(a => a with { Ring = Rounded(a.Ring) })],
+            Hazards = [.. shape.Hazards.Select(Rounded)],
+        };
+
+    private static Hazard Rounded(Hazard hazard) =>
+        new(hazard.Name, hazard.Source, Region.Bounded(hazard.Area.Boundary.Select(Rounded)), hazard.KeepsBodiesOff, hazard.KeepsSealsOff);
 
     private static BoxEntry Box(Box2 b) => new(Mm(b.MinX), Mm(b.MinY), Mm(b.MaxX), Mm(b.MaxY));
 
@@ -78,17 +88,24 @@ internal static class LayoutFiling
         placement is null ? null : ShapeOf(part.Shape.Laid(Turn.FromDegrees(placement.AngleDeg), placement.ZeroOnBoard)));
 
     private static ShapeEntry ShapeOf(PartShape shape) => new(
-        Box(shape.Outline.Bounds), RingOf(shape.Outline), [.. shape.Holes.Select(RingOf)], [.. shape.Defects.Select(RingOf)]);
+        Box(shape.Outline.Bounds), RingOf(shape.Outline), [.. shape.Holes.Select(RingOf)], [.. shape.Defects.Select(RingOf)],
+        [.. shape.Avoided.Select(a => new SpotEntry(a.Name, RingOf(a.Ring)))],
+        [.. shape.Hazards.Select(h => new HazardEntry(
+            h.Name, h.Source, h.KeepsBodiesOff, h.KeepsSealsOff, [.. h.Area.Boundary.Select(RingOf)]))]);
 
     private static ImmutableArray<XyMm> RingOf(Ring ring) => [.. ring.Points.Select(Xy)];
 
-    private static AskedEntry AskedOf(PlacementWish wish) => wish switch
+    private static AskedEntry AskedOf(Job job)
     {
-        PlacementWish.Given given => new(new(Xy(given.ZeroOnBoard), Deg(given.AngleDeg)), []),
-        PlacementWish.Search search => new(null, [.. search.AnglesDeg.Select(Deg)]),
-        PlacementWish.SearchInterval interval => new(null, [], new(Deg(interval.FromDeg), Deg(interval.ToDeg))),
-        _ => throw new ArgumentOutOfRangeException(nameof(wish), wish, "Unknown wish."),
-    };
+        ImmutableArray<KeptPodEntry> keep = [.. job.Keep.Select(k => new KeptPodEntry(k.Type.Name, k.Turned, k.Column + 1, k.Row + 1))];
+        return job.Placement switch
+        {
+            PlacementWish.Given given => new(new(Xy(given.ZeroOnBoard), Deg(given.AngleDeg)), [], null, keep),
+            PlacementWish.Search search => new(null, [.. search.AnglesDeg.Select(Deg)], null, keep),
+            PlacementWish.SearchInterval interval => new(null, [], new(Deg(interval.FromDeg), Deg(interval.ToDeg)), keep),
+            _ => throw new ArgumentOutOfRangeException(nameof(job), job.Placement, "Unknown wish."),
+        };
+    }
 
     private static PlacementEntry PlacementOf(Placement placement) =>
         new(Xy(placement.ZeroOnBoard), Deg(placement.AngleDeg));

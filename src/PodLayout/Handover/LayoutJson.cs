@@ -26,7 +26,10 @@ public static class LayoutJson
     /// <summary>Reads the text of a layout file; anything unknown, missing or contradictory is refused.</summary>
     /// <param name="fileName">Name for messages.</param>
     /// <param name="json">The file's text.</param>
-    public static Outcome<LayoutFile> Read(string fileName, string json)
+    public static Outcome<LayoutFile> Read(string fileName, string json) => Read(fileName, json, isEdited: false);
+
+    /// <summary>The same; of an edited file, members that only repeat or follow from others may be wrong.</summary>
+    internal static Outcome<LayoutFile> Read(string fileName, string json, bool isEdited)
     {
         var refusal = StrictJson.Check<LayoutFile>(fileName, json, Options, LayoutFile.SchemaWord, LayoutFile.CurrentVersion);
         if (refusal is not null)
@@ -35,13 +38,13 @@ public static class LayoutJson
         }
 
         var file = JsonSerializer.Deserialize<LayoutFile>(json, Options)!;
-        return LayoutFileCheck.FirstContradiction(fileName, file) is { } contradiction
+        return LayoutFileCheck.FirstContradiction(fileName, file, isEdited) is { } contradiction
             ? Outcome<LayoutFile>.Refuse(contradiction)
             : Outcome<LayoutFile>.Of(file);
     }
 
     /// <summary>The result that a file stands for, ready to be drawn, checked or compared. The file must have been read by
-    /// <see cref="Read"/>.</summary>
+    /// <see cref="Read(string, string)"/>.</summary>
     public static PlanResult ToPlan(LayoutFile file) => LayoutUnfiling.Plan(file);
 
     /// <summary>The JSON Schema of the file, generated from its types.</summary>

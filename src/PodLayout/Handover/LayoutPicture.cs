@@ -36,6 +36,7 @@ public static class LayoutPicture
         draft.AddBox(SheetDraft.Paper, "paper", frame.Page);
         BoardDrawing.Draw(draft, board);
         PartDrawing.Draw(draft, shape, grainDeg, placement.ZeroOnBoard);
+        PodDrawing.Kept(draft, job);
         if (layout is not null)
         {
             PodDrawing.Bodies(draft, board, layout);

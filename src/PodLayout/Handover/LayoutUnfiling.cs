@@ -29,7 +29,14 @@ internal static class LayoutUnfiling
                 { Given: { } given } => new PlacementWish.Given(Point(given.ZeroOnBoardMm), given.AngleDeg),
                 { SearchAngle: { } interval } => new PlacementWish.SearchInterval(interval.FromDeg, interval.ToDeg),
                 _ => new PlacementWish.Search(file.Asked.SearchAnglesDeg),
-            });
+            })
+        {
+            Standing = file.Standing is not { } standing ? null : new(
+                [.. standing.Pods.Select(p => new StandingPod(p.Type, p.Turned, p.ColumnFromDatum - 1, p.RowFromDatum - 1))],
+                new(Point(standing.Placement.ZeroOnBoardMm), standing.Placement.AngleDeg)),
+            Keep = [.. file.Asked.Keep.Select(k => new KeptPod(
+                shop.Pods.First(t => t.Name == k.Pod), k.Turned, k.ColumnFromDatum - 1, k.RowFromDatum - 1))],
+        };
         return new(
             job,
             LayoutOf(file, shop),
@@ -67,7 +74,12 @@ internal static class LayoutUnfiling
     private static Ring RingOf(ImmutableArray<XyMm> points) => new([.. points.Select(Point)]);
 
     private static PartShape ShapeOf(ShapeEntry s) =>
-        new(RingOf(s.OutlineMm), [.. s.HolesMm.Select(RingOf)], [.. s.DefectsMm.Select(RingOf)]);
+        new(RingOf(s.OutlineMm), [.. s.HolesMm.Select(RingOf)], [.. s.DefectsMm.Select(RingOf)])
+        {
+            Avoided = [.. s.Avoided.Select(a => new AvoidedSpot(a.Name, RingOf(a.RingMm)))],
+            Hazards = [.. s.Hazards.Select(h => new Hazard(
+                h.Name, h.Source, Region.Bounded(h.RingsMm.Select(RingOf)), h.KeepsBodiesOff, h.KeepsSealsOff))],
+        };
 
     private static Shop ShopOf(ShopEntry s)
     {

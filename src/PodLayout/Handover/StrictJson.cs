@@ -26,7 +26,7 @@ internal static class StrictJson
         {
             var line = (int)Math.Min(e.LineNumber ?? 0, int.MaxValue - 1) + 1;
             return new(
-                "layout-not-json", Severity.Refused, FindingKind.File, "This is not valid JSON: the text breaks off or has a stray character here.",
+                "layout-not-json", Severity.Refused, FindingKind.Request, "This is not valid JSON: the text breaks off or has a stray character here.",
                 new Place.InFile(fileName, line), WriteAgain);
         }
     }
@@ -165,5 +165,5 @@ internal static class StrictJson
     }
 
     private static Finding Refuse(string code, string fileName, string path, string message, string remedy) =>
-        new(code, Severity.Refused, FindingKind.File, message, new Place.InJson(fileName, path), remedy);
+        new(code, Severity.Refused, FindingKind.Request, message, new Place.InJson(fileName, path), remedy);
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Layouts;
+using PodLayout.Shops;
 
 namespace PodLayout.Handover;
 
@@ -34,12 +35,39 @@ public static class Summary
             yield return line;
         }
 
+        foreach (var line in Asked(result).Concat(Changes(result, layout)))
+        {
+            yield return line;
+        }
+
         yield return $"Open {(ports.Count == 1 ? "port" : "ports")} {string.Join(", ", ports)}; all others stay plugged.";
         if (LayoutFiling.WorstPoint(layout) is { } worst)
         {
             var at = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(worst.OnPart) + layout.Placement.ZeroOnBoard;
             yield return $"Worst overhang: {Percent(worst.ShareOfLimit)} of its limit, {(worst.IsEdge ? "at the edge" : "inside")} "
                 + $"at X {Mm(at.X)}, Y {Mm(at.Y)} on the board (nearest pod {LayoutFiling.PodId(worst.Pod)}).";
+        }
+    }
+
+    /// <summary>Which pods were to stand, and where none was to.</summary>
+    internal static IEnumerable<string> Asked(PlanResult result)
+    {
+        var job = result.Job;
+        if (!job.Keep.IsEmpty)
+        {
+            yield return "To be kept, as asked: " + string.Join("; ", job.Keep.Select(k =>
+                $"{k.Type.Name}{(k.Turned ? ", turned," : "")} at column {Whole(k.Column + 1)}, row {Whole(k.Row + 1)}")) + ".";
+        }
+
+        var avoided = job.Shop.Board.Obstacles.Where(o => o.Kind == ObstacleKind.Avoided).Select(o => o.Name).ToList();
+        if (avoided.Count > 0)
+        {
+            yield return $"No pods on the board, as asked: {string.Join(", ", avoided)}.";
+        }
+
+        if (!job.Part.Shape.Avoided.IsEmpty)
+        {
+            yield return $"No pods under the part, as asked: {string.Join(", ", job.Part.Shape.Avoided.Select(a => a.Name))}.";
         }
     }
 
@@ -55,11 +83,35 @@ public static class Summary
             "  ", row.Select((cell, c) => c == row.Length - 1 ? cell : cell.PadRight(rows.Max(r => r[c].Length)))));
     }
 
+    // What to do with the pods that stand on the board now.
+    private static IEnumerable<string> Changes(PlanResult result, Layout layout)
+    {
+        if (result.Job.Standing is not { } standing)
+        {
+            yield break;
+        }
+
+        var staying = standing.Staying(layout.Pods);
+        var newOnes = Enumerable.Range(0, layout.Pods.Length).Except(staying).Select(LayoutFiling.PodId).ToList();
+        var gone = standing.Pods.Where(p => !staying.Any(i =>
+            layout.Pods[i] is var pod && (pod.Type.Name, pod.Turned, pod.Column, pod.Row) == (p.Type, p.Turned, p.Column, p.Row)));
+        yield return staying.IsEmpty ? "Of the pods on the board none stays."
+            : $"Stay where they stand: {string.Join(", ", staying.Select(LayoutFiling.PodId))}.";
+        var takeUp = gone.Select(p => $"{p.Type}{(p.Turned ? ", turned" : "")} at column {Whole(p.Column + 1)}, row {Whole(p.Row + 1)}").ToList();
+        yield return takeUp.Count == 0 ? "Take up: none." : $"Take up: {string.Join("; ", takeUp)}.";
+        yield return newOnes.Count == 0 ? "Set down: none." : $"Set down: {string.Join(", ", newOnes)}.";
+    }
+
     private static IEnumerable<string> NoLayoutLines(PlanResult result)
     {
         yield return result.Interrupted
             ? $"{Named(result)}: the work was cut short before any layout was found."
             : $"{Named(result)}: no layout is possible as asked.";
+        foreach (var line in Asked(result))
+        {
+            yield return line;
+        }
+
         var support = result.Job.Support;
         for (var i = 0; i < result.Unsupported.Length; i++)
         {

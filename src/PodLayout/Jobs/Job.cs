@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Parts;
 using PodLayout.Shops;
 
@@ -10,4 +11,11 @@ namespace PodLayout.Jobs;
 /// <param name="Margins">Distances to keep.</param>
 /// <param name="Support">How far the part may reach beyond its pods.</param>
 /// <param name="Placement">Where it should lie.</param>
-public sealed record Job(string Name, Part Part, Shop Shop, Margins Margins, SupportRules Support, PlacementWish Placement);
+public sealed record Job(string Name, Part Part, Shop Shop, Margins Margins, SupportRules Support, PlacementWish Placement)
+{
+    /// <summary>What stands on the board now; null when it is bare, or when that does not matter.</summary>
+    public StandingLayout? Standing { get; init; }
+
+    /// <summary>Pods that must stand in the layout.</summary>
+    public ImmutableArray<KeptPod> Keep { get; init; } = [];
+}

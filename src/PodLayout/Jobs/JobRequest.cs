@@ -1,3 +1,7 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Cuts;
+using PodLayout.Findings;
 using PodLayout.Parts;
 using PodLayout.Reading;
 using PodLayout.Shops;
@@ -29,7 +33,44 @@ public sealed record JobRequest(
     SupportRules Support,
     PlacementWish Placement)
 {
-    /// <summary>The job, now that its part and its shop are known.</summary>
-    public Job With(PartShape shape, Shop shop) => new(
-        Name, new Part(Name, shape, ThicknessMm, Species, GrainDeg), shop, Margins, Support, Placement);
+    /// <summary>What is said of cuts, of the program and of the blank.</summary>
+    public CutRequest Cuts { get; init; } = CutRequest.None;
+
+    /// <summary>Name of the job's file, for messages.</summary>
+    public string File { get; init; } = "";
+
+    /// <summary>Pods that must stand in the layout.</summary>
+    public ImmutableArray<RequestedPod> Keep { get; init; } = [];
+
+    /// <summary>Areas of the board where no pod may stand.</summary>
+    public ImmutableArray<Obstacle> Avoid { get; init; } = [];
+
+    /// <summary>Spots of the part under which no pod may stand.</summary>
+    public ImmutableArray<AvoidedSpot> AvoidOnPart { get; init; } = [];
+
+    /// <summary>The job, now that its part and its shop are known. Areas of the board to avoid become obstacles of its board.</summary>
+    public Outcome<Job> With(PartShape shape, Shop shop)
+    {
+        var kept = ImmutableArray.CreateBuilder<KeptPod>(Keep.Length);
+        for (var i = 0; i < Keep.Length; i++)
+        {
+            var asked = Keep[i];
+            if (shop.Pods.FirstOrDefault(p => string.Equals(p.Name, asked.Pod, StringComparison.OrdinalIgnoreCase)) is not { } type)
+            {
+                var near = NearestName.To(asked.Pod, shop.Pods.Select(p => p.Name));
+                return Outcome<Job>.Refuse(new Finding(
+                    "kept-pod-unknown", Severity.Refused, FindingKind.Request, $"found \"{asked.Pod}\", which is no pod type of the shop.",
+                    new Place.InJson(File, string.Create(CultureInfo.InvariantCulture, $"$.keep[{i}].pod")),
+                    near is null ? $"The shop has {string.Join(", ", shop.Pods.Select(p => $"\"{p.Name}\""))}." : $"Did you mean \"{near}\"?"));
+            }
+
+            // A body that looks the same turned by a quarter is not turned.
+            var looksTheSame = type.Footprint.ExtentXMm == type.Footprint.ExtentYMm;
+            kept.Add(new(type, asked.Turned && !looksTheSame, asked.Column, asked.Row));
+        }
+
+        var board = shop.Board with { Obstacles = shop.Board.Obstacles.AddRange(Avoid) };
+        var part = new Part(Name, shape with { Avoided = AvoidOnPart }, ThicknessMm, Species, GrainDeg);
+        return Outcome<Job>.Of(new Job(Name, part, shop with { Board = board }, Margins, Support, Placement) { Keep = kept.ToImmutable() });
+    }
 }

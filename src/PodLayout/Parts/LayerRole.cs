@@ -12,6 +12,9 @@ public enum LayerRole
     /// <summary>Spots where a seal will not hold.</summary>
     Defect,
 
+    /// <summary>Lines that an operation follows, and no edge of the part.</summary>
+    Cut,
+
     /// <summary>Not the part: construction lines, dimensions, a frame.</summary>
     Ignore,
 }

@@ -11,6 +11,12 @@ namespace PodLayout.Parts;
 /// <param name="Defects">Marked spots where a seal will not hold (knots, voids, bark); counter-clockwise; may cross the outline.</param>
 public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, ImmutableArray<Ring> Defects)
 {
+    /// <summary>Spots under which no pod's body may stand, whatever the wood is like.</summary>
+    public ImmutableArray<AvoidedSpot> Avoided { get; init; } = [];
+
+    /// <summary>What else pods keep clear of: cuts by operation and by the program, pockets and grooves in the underside.</summary>
+    public ImmutableArray<Hazard> Hazards { get; init; } = [];
+
     /// <summary>Area of the wood: outline less holes, mm².</summary>
     public double AreaMm2 => Outline.AreaMm2 - Holes.Sum(h => h.AreaMm2);
 
@@ -18,5 +24,9 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
     public PartShape Laid(Turn turn, Point2 offset) => new(
         Outline.Laid(turn, offset),
         [.. Holes.Select(h => h.Laid(turn, offset))],
-        [.. Defects.Select(d => d.Laid(turn, offset))]);
+        [.. Defects.Select(d => d.Laid(turn, offset))])
+    {
+        Avoided = [.. Avoided.Select(a => a with { Ring = a.Ring.Laid(turn, offset) })],
+        Hazards = [.. Hazards.Select(h => h.Laid(turn, offset))],
+    };
 }

@@ -23,7 +23,7 @@ public static class PartShaping
         RingFaults.RefuseOpen(drawing, roles, findings);
         var rings = drawing.Rings
             .Select(r => new RoledRing(r.Layer, r.Ring, roles.RoleOf(r.Layer)))
-            .Where(r => r.Role != LayerRole.Ignore).ToList();
+            .Where(r => r.Role is not (LayerRole.Ignore or LayerRole.Cut)).ToList();
         rings = RingFaults.WithoutDoubles(rings, findings);
         RingFaults.RefuseCrossings(rings, findings);
         if (findings.HasRefusal)

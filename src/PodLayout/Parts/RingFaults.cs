@@ -18,7 +18,7 @@ internal static class RingFaults
     /// <summary>Refuses open contours and branches on layers that are not ignored.</summary>
     public static void RefuseOpen(Drawing drawing, LayerRoles roles, DrawingFindings findings)
     {
-        bool Counts(string layer) => roles.RoleOf(layer) != LayerRole.Ignore;
+        bool Counts(string layer) => roles.RoleOf(layer) is not (LayerRole.Ignore or LayerRole.Cut);
         Named(
             drawing.Branches.Where(b => Counts(b.Layer)), "ring-branch", findings,
             b => (b.Point, $"{b.Ends} line ends on layer {b.Layer} meet in one point; two were expected.", "Delete the line that is too many, or put it on a layer that is ignored."));

@@ -37,14 +37,29 @@ internal static class NoLayoutCauses
             return (stretches, [.. Impossible.AsFindings(stretches, job.Part.Name)]);
         }
 
-        return ([], [StockOrRoom(job, nearest)]);
+        return ([], [job.Keep.IsEmpty ? StockOrRoom(job, nearest) : Kept(job, nearest)]);
+    }
+
+    private static Finding Kept(Job job, Candidate nearest)
+    {
+        var rows = KeptRows.Of(job, nearest.Ground.Frame, nearest.Ground.Seats, nearest.Ground.Classes);
+        var lost = job.Placement is PlacementWish.Given
+            ? job.Keep.Where((_, k) => !rows[k].Any(s => nearest.Available[s])).Select(kept => string.Create(
+                CultureInfo.InvariantCulture, $"{kept.Type.Name} at column {kept.Column + 1}, row {kept.Row + 1}")).ToList()
+            : [];
+        return new(
+            "kept-pods-prevent-layout", Severity.Refused, FindingKind.NoLayout,
+            lost.Count > 0
+                ? $"These pods to keep cannot stand under the part where it lies: {string.Join("; ", lost)}."
+                : "There is no layout with all the pods to keep.",
+            null, "Take pods out of keep, or let the part lie elsewhere.");
     }
 
     // Each single point could be supported: pods of the needed types are too few, or stand in each other's way.
     private static Finding StockOrRoom(Job job, Candidate nearest)
     {
         var ample = job with { Shop = job.Shop with { Pods = [.. job.Shop.Pods.Select(p => p with { Stock = 9999 })] } };
-        var model = PlacementModel.At(ample, nearest.Ground, nearest.Available, nearest.Box.Centre);
+        var model = PlacementModel.At(ample, nearest.Ground, nearest.Ground.Classes[0], nearest.Box.Centre);
         var (answer, _) = FewestPods.Of(model.Within(1), nearest.Ground.FirstPoints, 9999, CancellationToken.None);
         if (!answer.HasChoice)
         {

@@ -35,7 +35,8 @@ internal static class NodeExamination
         ImmutableArray<FrameSeat> seats = [.. roots.Select(s => ground.Seats[s])];
         var reach = new BoxReach(ground.Frame, seats, box);
         var rows = new NodeRows(node, roots, reach);
-        var question = PlacementModel.Question(job, ground.Frame, seats, rows.SupportersOf, reach.Supports);
+        var kept = KeptRows.Of(job, ground.Frame, seats, node.Classes.Select(c => ground.Classes[c]));
+        var question = PlacementModel.Question(job, ground.Frame, seats, kept, rows.SupportersOf, reach.Supports);
         var (answer, _) = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation);
         var bound = Math.Max(node.Bound, answer.LowerBound);
         if (!answer.IsProven)
@@ -103,7 +104,7 @@ internal static class NodeExamination
     public static (FoundLayout? Found, int Bound, bool IsProven) Solve(
         Job job, SearchGround ground, ShiftClass shift, Point2 offset, int atMost, CancellationToken cancellation)
     {
-        var model = PlacementModel.At(job, ground, shift.Available, offset);
+        var model = PlacementModel.At(job, ground, shift, offset);
         var (answer, _) = FewestPods.Of(model.Within(1), ground.FirstPoints, atMost, cancellation);
         if (!answer.HasChoice)
         {

@@ -13,16 +13,18 @@ internal sealed class PlacementModel
     private readonly Point2[] _centres;
     private readonly PodFace[] _faces;
     private readonly (int[] Seats, double[] Shares)?[] _near;
+    private readonly ImmutableArray<int[]> _kept;
     private readonly CoverQuestion _question;
 
-    private PlacementModel(Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset)
+    private PlacementModel(Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset)
     {
         _frame = frame;
         Seats = seats;
         _centres = [.. seats.Select(s => frame.CentreOf(s, offset))];
         _faces = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
         _near = new (int[], double[])?[frame.Reach.PointCount];
-        _question = Question(job, frame, seats, p => Near(p).Seats, (s, p) => Share(s, p) <= 1);
+        _kept = KeptRows.Of(job, frame, seats, [shift]);
+        _question = Question(job, frame, seats, _kept, p => Near(p).Seats, (s, p) => Share(s, p) <= 1);
     }
 
     /// <summary>The seats; the model numbers them from 0 in this order.</summary>
@@ -31,25 +33,27 @@ internal sealed class PlacementModel
     /// <summary>The model at one offset with one shift.</summary>
     /// <param name="job">The job.</param>
     /// <param name="ground">Seats to pick from; its frame must be of one angle.</param>
-    /// <param name="available">Which seats of the ground the board has.</param>
+    /// <param name="shift">The shift, with the seats of the ground that the board has.</param>
     /// <param name="offset">Where the pivot lies within its pitch.</param>
-    public static PlacementModel At(Job job, SearchGround ground, bool[] available, Point2 offset) => new(
+    public static PlacementModel At(Job job, SearchGround ground, ShiftClass shift, Point2 offset) => new(
         job,
         ground.Frame,
-        [.. ground.Seats.Where((seat, s) => available[s] && ground.Frame.IsPossible(seat, offset))],
+        [.. ground.Seats.Where((seat, s) => shift.Available[s] && ground.Frame.IsPossible(seat, offset))],
+        shift,
         offset);
 
-    /// <summary>The model's question for some seats of a frame.</summary>
+    /// <summary>The model's question for some seats of a frame; the points are followed by one for each pod to keep.</summary>
     public static CoverQuestion Question(
         Job job,
         PlacingFrame frame,
         ImmutableArray<FrameSeat> seats,
+        ImmutableArray<int[]> kept,
         Func<int, int[]> supportersOf,
         Func<int, int, bool> supports) => new(
             seats.Length,
-            frame.Reach.PointCount,
-            supportersOf,
-            supports,
+            frame.Reach.PointCount + kept.Length,
+            p => p < frame.Reach.PointCount ? supportersOf(p) : kept[p - frame.Reach.PointCount],
+            (s, p) => p < frame.Reach.PointCount ? supports(s, p) : Array.BinarySearch(kept[p - frame.Reach.PointCount], s) >= 0,
             RoomRows.Of(
                 frame.Poses, [.. seats.Select(s => (s.Pose, s.Column, s.Row))], job.Shop.Board.PitchMm, job.Shop.PodGapMm),
             [
@@ -69,10 +73,15 @@ internal sealed class PlacementModel
         {
             SupportersOf = p =>
             {
+                if (p >= _near.Length)
+                {
+                    return _question.SupportersOf(p);
+                }
+
                 var (seats, shares) = Near(p);
                 return [.. seats.Where((s, i) => shares[i] <= share && (counts is null || counts(Seats[s])))];
             },
-            Supports = (s, p) => Share(s, p) <= share && (counts is null || counts(Seats[s])),
+            Supports = (s, p) => p >= _near.Length ? _question.Supports(s, p) : Share(s, p) <= share && (counts is null || counts(Seats[s])),
         };
 
     /// <summary>The least share of its limit at which a point can be supported; infinite when it cannot.</summary>

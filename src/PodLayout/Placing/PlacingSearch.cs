@@ -79,13 +79,21 @@ internal sealed class PlacingSearch
         TryFirst(grounds, frames);
         foreach (var ground in grounds.Where(g => !g.Classes.IsEmpty))
         {
-            Push(new(ground, ground.Frame.AngleDeg, ground.Frame.HalfSpanDeg, whole, [.. Enumerable.Range(0, ground.Classes.Length)], [.. ground.FirstPoints.Select(p => new PointRow(p, null))], 0));
+            // With pods to keep each shift is a search of its own: their rows differ.
+            var all = Enumerable.Range(0, ground.Classes.Length);
+            foreach (var classes in _job.Keep.IsEmpty ? [all] : all.Select(c => Enumerable.Repeat(c, 1)))
+            {
+                PushRoot(ground, whole, [.. classes]);
+            }
         }
 
         var isCut = !Exhaust(frames);
         var bound = Math.Min(OpenBound(), _best?.Seats.Length ?? int.MaxValue);
         return new(_best, bound == int.MaxValue ? _ceiling : bound, _leftOpenMm, _nodes, isCut);
     }
+
+    private void PushRoot(SearchGround ground, OffsetBox whole, ImmutableArray<int> classes) => Push(new(
+        ground, ground.Frame.AngleDeg, ground.Frame.HalfSpanDeg, whole, classes, [.. ground.FirstPoints.Select(p => new PointRow(p, null))], 0));
 
     private void TryFirst(ImmutableArray<SearchGround> grounds, Frames frames)
     {

@@ -25,7 +25,8 @@ internal static class ProofWords
                     $"over every offset of the part on the board and every angle from {interval.FromDeg:0.###} to {interval.ToDeg:0.###} degrees")),
             _ => (ProofScope.ThisPlacement, "at this placement"),
         };
-        var bound = Math.Min(pods, end.FewestPossible);
+        // A part with an edge needs a pod, however early the work was cut short.
+        var bound = Math.Clamp(end.FewestPossible, Math.Min(1, pods), pods);
         var words = bound == pods
             ? string.Create(CultureInfo.InvariantCulture, $"Proven: no layout {where} has fewer than {pods} pods.")
             : string.Create(

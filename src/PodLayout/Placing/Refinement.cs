@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PodLayout.Choice;
+using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Seats;
 
@@ -10,6 +11,8 @@ internal static class Refinement
 {
     // Overhangs are told apart to a hundredth of their limit.
     private const int Hundredths = 100;
+
+    private static readonly ImmutableArray<double> RoundFiguresMm = [5, 1, 0.5, 0.1];
 
     /// <summary>
     /// Improves a layout without adding pods: moves the part under the pods (unless it must stay), chooses the pods at that
@@ -32,7 +35,32 @@ internal static class Refinement
             }
         }
 
-        return FewerTypes(job, board, found, cancellation);
+        found = FewerTypes(job, board, found, cancellation);
+        return mayMove ? AtRoundFigures(found) : found;
+    }
+
+    // A place that can be read off a rule is easier to lay a part at: the coarsest round figures that cost no hundredth.
+    private static FoundLayout AtRoundFigures(FoundLayout found)
+    {
+        var zeroFromPivot = Turn.FromDegrees(found.Frame.AngleDeg).Apply(found.Frame.Pivot) * -1;
+        foreach (var stepMm in RoundFiguresMm)
+        {
+            // Shifts are whole pitches from the board's zero, which a pitch in round figures keeps round.
+            var zero = found.Offset + zeroFromPivot;
+            var offset = new Point2(Math.Round(zero.X / stepMm) * stepMm, Math.Round(zero.Y / stepMm) * stepMm) - zeroFromPivot;
+            if (!found.Seats.All(s => found.Frame.IsPossible(s, offset)))
+            {
+                continue;
+            }
+
+            var worst = OffsetFitting.WorstShare(found.Frame, found.Seats, offset);
+            if (Math.Ceiling(worst * Hundredths) <= Math.Ceiling(found.WorstShare * Hundredths))
+            {
+                return found with { Offset = offset, WorstShare = worst };
+            }
+        }
+
+        return found;
     }
 
     private static FoundLayout Moved(FoundLayout found)
@@ -101,7 +129,7 @@ internal static class Refinement
     {
         var spot = new OffsetBox(found.Offset, 0, 0);
         var ground = SearchGround.At(found.Frame, board, spot, found.Columns, found.Rows);
-        return (ground, PlacementModel.At(job, ground, ground.Classes[0].Available, found.Offset));
+        return (ground, PlacementModel.At(job, ground, ground.Classes[0], found.Offset));
     }
 
     private static FoundLayout? Choose(

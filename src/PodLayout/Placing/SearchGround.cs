@@ -18,11 +18,12 @@ internal sealed record SearchGround(
     // Of the edge points a search begins with every so many: neighbours mostly ask for the same.
     private const int EveryPoint = 4;
 
-    /// <summary>Over all offsets of a box and all shifts.</summary>
-    public static SearchGround Over(PlacingFrame frame, ImmutableArray<BoardSeats> board, Job job, OffsetBox box)
+    /// <summary>Over all offsets of a box and all shifts (of which those with no more seats than another are left out).</summary>
+    public static SearchGround Over(
+        PlacingFrame frame, ImmutableArray<BoardSeats> board, Job job, OffsetBox box, bool mergeEquals = true)
     {
         var seats = frame.PossibleSeats(box);
-        return new(frame, seats, ShiftClass.Of(frame, seats, box, board, job), First(frame));
+        return new(frame, seats, ShiftClass.Of(frame, seats, box, board, job, mergeEquals), First(frame));
     }
 
     /// <summary>At one offset with one shift.</summary>

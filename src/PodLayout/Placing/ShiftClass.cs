@@ -53,11 +53,14 @@ public sealed record ShiftClass(int Columns, int Rows, bool[] Available)
             let away = new Point2((column + 0.5) * job.Shop.Board.PitchMm, (row + 0.5) * job.Shop.Board.PitchMm) - middle
             orderby Math.Round(away.Length, 6), row, column
             select (column, row);
+        // A pod that must stand holds the part to its place: no shift is like another.
+        mergeEquals &= job.Keep.IsEmpty;
         var kept = new List<(ShiftClass Class, ulong[] Bits)>();
         foreach (var (column, row) in shifts)
         {
             var (available, bits, count) = Availability(seats, board, column, row);
-            if (!supporters.All(of => Array.Exists(of, s => available[s])) || (mergeEquals && kept.Any(k => Contains(k.Bits, bits))))
+            if (!HasKept(job, frame, seats, available, column, row)
+                || !supporters.All(of => Array.Exists(of, s => available[s])) || (mergeEquals && kept.Any(k => Contains(k.Bits, bits))))
             {
                 continue;
             }
@@ -73,6 +76,11 @@ public sealed record ShiftClass(int Columns, int Rows, bool[] Available)
 
         return [.. kept.Select(k => k.Class)];
     }
+
+    private static bool HasKept(
+        Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, bool[] available, int column, int row) =>
+        job.Keep.All(kept => KeptRows.SeatOf(kept, frame, column, row) is { } seat
+            && seats.IndexOf(seat) is >= 0 and var s && available[s]);
 
     // Every point needs some supporter on the board: that narrows the shifts to look at.
     private static (IEnumerable<int> Columns, IEnumerable<int> Rows) Range(

@@ -88,8 +88,8 @@ public sealed class BoardSeats
         port.State == PortState.Working && body.Contains(port.Centre)
         && InsideSeal(pose, body, port.Centre) >= board.PortDiameterMm / 2 + board.PortMarginMm - RoundingMm;
 
-    // How far inside the lower seal a point lies; negative outside.
-    private static double InsideSeal(PodPose pose, Box2 body, Point2 p)
+    /// <summary>How far inside a pod's lower seal a point lies, mm; negative outside.</summary>
+    internal static double InsideSeal(PodPose pose, Box2 body, Point2 p)
     {
         var inset = pose.Type.SealInsetBelowMm;
         return pose.IsRound

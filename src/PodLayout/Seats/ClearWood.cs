@@ -5,7 +5,7 @@ using PodLayout.Parts;
 namespace PodLayout.Seats;
 
 /// <summary>What pods may use of a part: made once, since turning the part only turns it.</summary>
-/// <param name="ForBodies">Where bodies may be: clear of every through-cut.</param>
+/// <param name="ForBodies">Where bodies may be: clear of every through-cut, off the areas that the user forbids.</param>
 /// <param name="ForSeals">Where upper seals may be, as far as edges and holes go.</param>
 /// <param name="Unsound">Where no seal may be: marked defects and the margin around them.</param>
 /// <param name="SealIsLooser">By how much more bodies keep from an edge than seals must, mm; negative when seals must keep more.</param>
@@ -18,9 +18,12 @@ public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound
     {
         var wood = Region.Inside(shape.Outline);
         var holes = Region.UnionOf(shape.Holes.Select(h => Region.Inside(h)));
-        var defects = Region.UnionOf(shape.Defects.Select(d => Region.Inside(d)));
+        var defects = Region.UnionOf([
+            .. shape.Defects.Select(d => Region.Inside(d)), .. shape.Hazards.Where(h => h.KeepsSealsOff).Select(h => h.Area)]);
+        var cuts = Region.UnionOf(shape.Hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Area)).Grow(margins.CutClearanceMm);
+        var avoided = Region.UnionOf(shape.Avoided.Select(a => Region.Inside(a.Ring)));
         return new(
-            wood.Shrink(margins.CutClearanceMm).Minus(holes.Grow(margins.CutClearanceMm)),
+            wood.Shrink(margins.CutClearanceMm).Minus(holes.Grow(margins.CutClearanceMm)).Minus(avoided).Minus(cuts),
             wood.Shrink(margins.SealMarginMm).Minus(holes.Grow(margins.SealMarginMm)),
             defects.Grow(margins.SealMarginMm),
             margins.CutClearanceMm - margins.SealMarginMm);

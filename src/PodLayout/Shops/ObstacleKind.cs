@@ -11,4 +11,7 @@ public enum ObstacleKind
 
     /// <summary>A spot where the board no longer seals.</summary>
     Damage,
+
+    /// <summary>An area that the job keeps clear.</summary>
+    Avoided,
 }

@@ -62,6 +62,6 @@ public class ExitCodesTests
         var request = JobReading.Read("f", Encoding.UTF8.GetBytes("""{"version":1,"drawing":"a.dxf","thicknessMm":32}"""), []).Value!;
         PartShape shape = new(new Ring([new(0, 0), new(300, 0), new(300, 300)]), [], []);
         var layout = found ? new Layout(new(new(0, 0), 0), [], [], new(ProofScope.ThisPlacement, 1, 0, "")) : null;
-        return new(request.With(shape, ShopReading.Default()), layout, [], [], cutShort, new(0, 0, 0));
+        return new(request.With(shape, ShopReading.Default()).Value!, layout, [], [], cutShort, new(0, 0, 0));
     }
 }

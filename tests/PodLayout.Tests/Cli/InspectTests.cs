@@ -39,4 +39,32 @@ public class InspectTests
         ran.OnlyError();
         Assert.Equal(ExitCodes.BadDrawing, ran.Code);
     }
+
+    [Fact]
+    public void Tools_extents_depths_and_times_of_a_program_are_printed()
+    {
+        var ran = Ran.Of("inspect", Repository.Path("samples", "tray", "part.nc"));
+        Assert.Equal((0, ""), (ran.Code, ran.Error));
+        Assert.Contains("Tools: 3, changed 4 times", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("lowest Z -29 ", ran.Out, StringComparison.Ordinal);
+        // The tool's centre runs 6 mm outside a tray of 700 x 440.
+        Assert.Contains("712 x 452", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("Cutting time: ", ran.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_damaged_program_is_refused_with_its_line()
+    {
+        using Scratch scratch = new();
+        var ran = Ran.Of("inspect", scratch.Put("part.nc", "G21\nG1 X#5 F100\n"));
+        Assert.Contains("part.nc:2: found \"#\"", ran.OnlyError(), StringComparison.Ordinal);
+        Assert.Equal(ExitCodes.BadDrawing, ran.Code);
+    }
+
+    [Theory]
+    [InlineData("3")]
+    [InlineData("3=0")]
+    [InlineData("x=12")]
+    public void A_wrong_tool_option_is_a_wrong_command_line(string value) => Assert.Equal(
+        ExitCodes.BadCommandLine, Ran.Of("inspect", Repository.Path("samples", "tray", "part.nc"), "--tool", value).Code);
 }

@@ -23,6 +23,41 @@ public class LayoutJsonTests
     }
 
     [Fact]
+    public void A_layout_searched_over_an_interval_of_angles_is_read_back()
+    {
+        var oval = HandMade.Oval();
+        var wish = new PodLayout.Jobs.PlacementWish.SearchInterval(-5, 90);
+        var read = LayoutJson.Read("layout.json", LayoutJson.Write(oval with { Job = oval.Job with { Placement = wish } }));
+        Assert.True(read.Succeeded, read.Refusal?.ToString());
+        Assert.Equal(wish, LayoutJson.ToPlan(read.Value).Job.Placement);
+    }
+
+    [Fact]
+    public void Pods_to_keep_and_areas_to_avoid_are_read_back()
+    {
+        var oval = HandMade.Oval();
+        var kept = new PodLayout.Jobs.KeptPod(HandMade.Narrow, true, 21, 6);
+        var spot = new PodLayout.Parts.AvoidedSpot("inlay", HandMade.Circle(200, 0, 12));
+        var obstacle = new PodLayout.Shops.Obstacle(
+            "vice", PodLayout.Shops.ObstacleKind.Avoided, new PodLayout.Shops.ObstacleShape.Disc(new(50, 50), 30), 0);
+        var job = oval.Job with
+        {
+            Keep = [kept],
+            Part = oval.Job.Part with { Shape = oval.Job.Part.Shape with { Avoided = [spot] } },
+            Shop = oval.Job.Shop with { Board = oval.Job.Shop.Board with { Obstacles = [obstacle] } },
+        };
+        var text = LayoutJson.Write(oval with { Job = job });
+        var read = LayoutJson.ToPlan(LayoutJson.Read("layout.json", text).Value!);
+        Assert.Equal(text, LayoutJson.Write(read));
+        Assert.Equal(kept, Assert.Single(read.Job.Keep));
+        Assert.Equal("inlay", Assert.Single(read.Job.Part.Shape.Avoided).Name);
+        Assert.Equal(obstacle, Assert.Single(read.Job.Shop.Board.Obstacles));
+        Assert.Contains("To be kept, as asked: 120x60, turned, at column 22, row 7.", Summary.Write(read), StringComparison.Ordinal);
+        Assert.Contains("No pods on the board, as asked: vice.", Summary.Write(read), StringComparison.Ordinal);
+        Assert.Contains("pod-kept", LayoutPicture.Svg(read), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_layout_read_back_passes_the_independent_checker()
     {
         var plan = LayoutJson.ToPlan(LayoutJson.Read("layout.json", Text).Value!);

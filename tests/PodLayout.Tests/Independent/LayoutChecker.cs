@@ -28,7 +28,7 @@ public static class LayoutChecker
             [.. part.Holes.Prepend(part.Outline).Select(r => Plane.Lay(r.Points, angle, zero))];
         ImmutableArray<ImmutableArray<Point2>> defects = [.. part.Defects.Select(d => Plane.Lay(d.Points, angle, zero))];
         CheckPlacement(report, job.Placement, layout);
-        CheckPods(report, job.Shop, layout);
+        CheckPods(report, job, layout);
         CheckApart(report, job.Shop, layout);
         CheckWood(report, job.Margins, layout, wood, defects);
         CheckPorts(report, job.Shop.Board, layout);
@@ -53,9 +53,11 @@ public static class LayoutChecker
         }, "the part does not lie as was asked");
     }
 
-    private static void CheckPods(CheckReport report, Shop shop, Layout layout)
+    private static void CheckPods(CheckReport report, Job job, Layout layout)
     {
-        var board = shop.Board;
+        var (shop, board) = (job.Shop, job.Shop.Board);
+        var avoided = job.Part.Shape.Avoided
+            .Select(a => Plane.Lay(a.Ring.Points, layout.Placement.AngleDeg, layout.Placement.ZeroOnBoard)).ToList();
         for (var i = 0; i < layout.Pods.Length; i++)
         {
             var pod = layout.Pods[i];
@@ -71,10 +73,23 @@ public static class LayoutChecker
                 Math.Min(left - area.MinX, low - area.MinY),
                 Math.Min(area.MaxX - body.X - body.HalfX, area.MaxY - body.Y - body.HalfY));
             report.Measure("usable area", inside, 0, Name(i));
+            foreach (var spot in avoided)
+            {
+                report.Measure("obstacle", OutsideBy(body, spot), 0, $"{Name(i)} to a spot to avoid");
+            }
+
             foreach (var obstacle in board.Obstacles)
             {
                 report.Measure("obstacle", body.Apart(Stand.Of(obstacle.Shape)), obstacle.ClearanceMm, $"{Name(i)} to {obstacle.Name}");
             }
+        }
+
+        foreach (var kept in job.Keep)
+        {
+            report.Require(
+                "kept", layout.Pods.Any(p => p.Type.Name == kept.Type.Name && (p.Column, p.Row) == (kept.Column, kept.Row)
+                    && (p.Turned == kept.Turned || p.Type.Footprint.ExtentXMm == p.Type.Footprint.ExtentYMm)),
+                string.Create(CultureInfo.InvariantCulture, $"no {kept.Type.Name} at column {kept.Column}, row {kept.Row}"));
         }
 
         foreach (var used in layout.Pods.GroupBy(p => p.Type.Name))
@@ -153,7 +168,8 @@ public static class LayoutChecker
             var open = layout.Pods.SelectMany(p => p.OpenPorts).Concat(board.Ports.Where(p => p.State == PortState.StuckOpen));
             foreach (var port in open.Except(pod.OpenPorts))
             {
-                var clear = Math.Max(sealedIn.Depth(port.Centre), -body.Depth(port.Centre)) - radius;
+                // Inside it must be by the port margin, as the pod's own are: else the seal may stand on its edge.
+                var clear = Math.Max(sealedIn.Depth(port.Centre) - board.PortMarginMm, -body.Depth(port.Centre)) - radius;
                 report.Measure("no port under a seal line", clear, 0, $"{port.Name} near {Name(i)}");
             }
         }

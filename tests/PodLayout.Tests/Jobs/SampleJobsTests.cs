@@ -12,6 +12,7 @@ public class SampleJobsTests
     [InlineData("u-yoke")]
     [InlineData("crest-rail")]
     [InlineData("chair-seat")]
+    [InlineData("tray")]
     public void A_sample_job_with_its_shop_and_drawing_is_read_without_a_finding(string sample)
     {
         var file = Repository.Path("samples", sample, "job.json");

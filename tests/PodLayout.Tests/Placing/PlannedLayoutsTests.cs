@@ -134,7 +134,7 @@ public class PlannedLayoutsTests
         var request = JobReading.Read(path, File.ReadAllBytes(path), []).Value!;
         var shop = ShopReading.Read("shop.json", File.ReadAllBytes(Path.Combine(folder, request.ShopPath!))).Value!;
         var drawing = DrawingReader.Read("part.dxf", File.ReadAllBytes(Path.Combine(folder, request.DrawingPath)), request.Reading).Value!;
-        return request.With(PartShaping.From(drawing, request.Layers).Value!, shop);
+        return request.With(PartShaping.From(drawing, request.Layers).Value!, shop).Value!;
     }
 
     internal static Job Oval(PlacementWish placement) => Shapes.JobFor(
@@ -148,7 +148,7 @@ public class PlannedLayoutsTests
     }
 
     // Random outlines, holes, defects, grain, limits, margins, pods (round ones and gaps too), ports, obstacles, placements.
-    private static Job RandomJob(Random random, int i)
+    internal static Job RandomJob(Random random, int i)
     {
         var radius = 120 + 160 * random.NextDouble();
         var outline = Shapes.Wavy(

@@ -17,6 +17,9 @@ public class ReaderAgainstSchemaTests
          "layers":{"KNOTS":"defect","0":"ignore"},"joinGapMm":0.1,"chordToleranceMm":0.02,"thicknessMm":45,
          "species":"ash","grainDeg":-30,"sealMarginMm":4,"cutClearanceMm":5,"overhangMm":{"alongGrainMm":90,"acrossGrainMm":50},
          "interiorSpanMm":null,"edgeStepMm":5,"interiorStepMm":20,"shop":"s.json",
+         "keep":[{"pod":"120 x 120","turned":true,"column":3,"row":4}],
+         "avoid":[{"name":"vice","area":{"minXMm":0,"minYMm":0,"maxXMm":100,"maxYMm":50}}],
+         "avoidOnPart":[{"name":"inlay","centreMm":[10,20],"diameterMm":30}],
          "placement":{"zeroOnBoardMm":[100,-20],"angleDeg":15}}
         """;
 

@@ -7,8 +7,12 @@ namespace PodLayout.Handover.Format;
 /// <param name="OutlineMm">The outer edge.</param>
 /// <param name="HolesMm">Through holes.</param>
 /// <param name="DefectsMm">Spots where a seal will not hold.</param>
+/// <param name="Avoided">Spots under which no pod's body may stand.</param>
+/// <param name="Hazards">What else pods keep clear of: cuts, pockets in the underside.</param>
 public sealed record ShapeEntry(
     BoxEntry Bounds,
     ImmutableArray<XyMm> OutlineMm,
     ImmutableArray<ImmutableArray<XyMm>> HolesMm,
-    ImmutableArray<ImmutableArray<XyMm>> DefectsMm);
+    ImmutableArray<ImmutableArray<XyMm>> DefectsMm,
+    ImmutableArray<SpotEntry> Avoided,
+    ImmutableArray<HazardEntry> Hazards);

@@ -39,6 +39,12 @@ internal static class BoardDrawing
     /// <summary>Signs of an obstacle, also for the legend.</summary>
     public static void ObstacleSign(SheetDraft draft, string layer, ObstacleKind kind, ObstacleShape shape)
     {
+        if (kind == ObstacleKind.Avoided)
+        {
+            AvoidedSign(draft, layer, RingOf(shape));
+            return;
+        }
+
         if (shape is ObstacleShape.Disc disc)
         {
             draft.Add(layer, new Primitive.Disc("obstacle", disc.Centre, disc.DiameterMm / 2));
@@ -67,6 +73,13 @@ internal static class BoardDrawing
                 draft.Add(layer, new Primitive.Hatch("obstacle-hatch", [ring], -45, 0.9 * draft.Scale));
                 break;
         }
+    }
+
+    /// <summary>Sign of an area that was to be avoided, also for spots of the part and for the legend.</summary>
+    public static void AvoidedSign(SheetDraft draft, string layer, Ring ring)
+    {
+        draft.Add(layer, new Primitive.Hatch("avoided-hatch", [ring], -45, 2.2 * draft.Scale));
+        draft.Add(layer, new Primitive.Area("avoided", [ring]));
     }
 
     private static void Grooves(SheetDraft draft, GridBoard board)
@@ -141,6 +154,12 @@ internal static class BoardDrawing
                 _ => new Primitive.Area(
                     "obstacle-clearance", [SheetDraft.RingOf(RingOf(obstacle.Shape).Bounds.Grow(obstacle.ClearanceMm))]),
             });
+        }
+
+        if (obstacle.Kind == ObstacleKind.Avoided)
+        {
+            // Often large, and thinly drawn: words may stand on it.
+            return;
         }
 
         draft.Take(RingOf(obstacle.Shape).Bounds.Grow(0.3 * draft.Scale));

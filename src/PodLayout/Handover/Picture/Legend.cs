@@ -1,5 +1,7 @@
 using PodLayout.Geometry;
+using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Parts;
 using PodLayout.Shops;
 
 namespace PodLayout.Handover.Picture;
@@ -10,7 +12,7 @@ internal static class Legend
     /// <param name="result">What is drawn.</param>
     /// <param name="grainDeg">The grain on the board.</param>
     public static IEnumerable<PanelItem> Items(PlanResult result, double grainDeg) =>
-        [.. Pods(result.Layout), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg)];
+        [.. Pods(result.Layout), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg)];
 
     private static IEnumerable<PanelItem> Pods(Layout? layout)
     {
@@ -32,6 +34,15 @@ internal static class Legend
                 draft.AddBox(SheetDraft.Panel, "pod", box);
                 Symbols.Turned(draft, SheetDraft.Panel, new(box.MinX, box.MaxY), 2 * draft.Scale);
             });
+        }
+    }
+
+    private static IEnumerable<PanelItem> Kept(Job job)
+    {
+        if (!job.Keep.IsEmpty)
+        {
+            yield return PanelItem.Sign(
+                "pod to be kept, as asked", (draft, at) => draft.AddBox(SheetDraft.Panel, "pod-kept", Around(draft, at, 3.2, 1.6)));
         }
     }
 
@@ -61,6 +72,7 @@ internal static class Legend
             (ObstacleKind.Pin, "locator pin; dotted: keep clear"),
             (ObstacleKind.Stop, "stop or clamp; dotted: keep clear"),
             (ObstacleKind.Damage, "damaged spot; dotted: keep clear"),
+            (ObstacleKind.Avoided, "no pods here, as asked"),
         };
         foreach (var (kind, text) in words.Where(w => board.Obstacles.Any(o => o.Kind == w.Kind)))
         {
@@ -85,6 +97,12 @@ internal static class Legend
             var reach = direction * (Math.Min(4.5, 2.1 / Math.Max(Math.Abs(direction.Y), 0.01)) * u);
             Symbols.Arrow(draft, SheetDraft.Panel, "grain-arrow", "grain-head", at - reach, at + reach, true);
         });
+        if (!result.Job.Part.Shape.Avoided.IsEmpty && !result.Job.Shop.Board.Obstacles.Any(o => o.Kind == ObstacleKind.Avoided))
+        {
+            yield return PanelItem.Sign("no pods here, as asked", (draft, at) =>
+                BoardDrawing.AvoidedSign(draft, SheetDraft.Panel, SheetDraft.RingOf(Around(draft, at, 3.2, 1.4))));
+        }
+
         if (!result.Job.Part.Shape.Defects.IsEmpty)
         {
             yield return PanelItem.Sign("marked defect: no seal here", (draft, at) =>
@@ -93,6 +111,11 @@ internal static class Legend
                 draft.Add(SheetDraft.Panel, new Primitive.Hatch("defect-hatch", [box], grainDeg + 60, 0.8 * draft.Scale));
                 draft.Add(SheetDraft.Panel, new Primitive.Area("defect-edge", [box]));
             });
+        }
+
+        foreach (var item in Cuts(result.Job.Part.Shape))
+        {
+            yield return item;
         }
 
         yield return PanelItem.Sign("zero of the part's drawing", (draft, at) =>
@@ -125,6 +148,34 @@ internal static class Legend
 
         yield return PanelItem.Sign("limit of overhang around the worst point", (draft, at) =>
             draft.Add(SheetDraft.Panel, new Primitive.Ellipse("limit", at, 4 * draft.Scale, 1.7 * draft.Scale, 0)));
+    }
+
+    private static IEnumerable<PanelItem> Cuts(PartShape shape)
+    {
+        if (shape.Hazards.Any(h => h.KeepsBodiesOff))
+        {
+            yield return PanelItem.Sign("cut below the underside: no pod here", (draft, at) =>
+            {
+                var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
+                draft.Add(SheetDraft.Panel, new Primitive.Hatch("cut-hatch", [box], 45, 1.1 * draft.Scale));
+                draft.Add(SheetDraft.Panel, new Primitive.Area("cut-edge", [box]));
+            });
+        }
+
+        if (shape.Hazards.Any(h => !h.TipPaths.IsEmpty))
+        {
+            yield return PanelItem.Sign("way of a tool's tip below the underside", (draft, at) => Stroke(draft, at, "tip"));
+        }
+
+        if (shape.Hazards.Any(h => !h.KeepsBodiesOff))
+        {
+            yield return PanelItem.Sign("pocket or groove in the underside: no seal here", (draft, at) =>
+            {
+                var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
+                draft.Add(SheetDraft.Panel, new Primitive.Hatch("cut-hatch", [box], 135, 1.1 * draft.Scale));
+                draft.Add(SheetDraft.Panel, new Primitive.Area("defect-edge", [box]));
+            });
+        }
     }
 
     private static void Ticks(SheetDraft draft, Point2 at)

@@ -50,6 +50,7 @@ internal static class PanelText
             .. types.SelectMany(g => PanelItem.Words(
                 (shortNames[g.Key] == g.Key ? "" : shortNames[g.Key] + " = ")
                     + string.Create(CultureInfo.InvariantCulture, $"{g.Key}: {g.Count()}"), 2)),
+            .. Summary.Asked(result).SelectMany(line => PanelItem.Words(line)),
             .. PanelItem.Words(layout.Proof.Words),
             .. PanelItem.Words(Summary.WhereItLies(result, layout.Placement)),
             .. PanelItem.Words(

@@ -22,6 +22,22 @@ internal static class PartDrawing
             draft.Add(SheetDraft.Defects, new Primitive.Area("defect-edge", [defect]));
         }
 
+        foreach (var spot in shape.Avoided)
+        {
+            BoardDrawing.AvoidedSign(draft, SheetDraft.Defects, spot.Ring);
+            draft.Take(spot.Ring.Bounds);
+        }
+
+        foreach (var hazard in shape.Hazards.Where(h => !h.Shown.IsEmpty))
+        {
+            draft.Add(SheetDraft.Defects, new Primitive.Hatch("cut-hatch", hazard.Shown.Boundary, hazard.KeepsBodiesOff ? 45 : 135, 1.1 * draft.Scale));
+            draft.Add(SheetDraft.Defects, new Primitive.Area(hazard.KeepsBodiesOff ? "cut-edge" : "defect-edge", hazard.Shown.Boundary));
+            foreach (var path in hazard.TipPaths.Where(p => p.Length > 1))
+            {
+                draft.AddLine(SheetDraft.Defects, "tip", path);
+            }
+        }
+
         draft.Add(SheetDraft.Support, new Primitive.Area("part-edge", wood));
         if (draft.Page.Grow(-3 * draft.Scale).Contains(zero))
         {

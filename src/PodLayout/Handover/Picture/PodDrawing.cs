@@ -1,5 +1,7 @@
 using PodLayout.Geometry;
+using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Seats;
 using PodLayout.Shops;
 
 namespace PodLayout.Handover.Picture;
@@ -7,13 +9,22 @@ namespace PodLayout.Handover.Picture;
 /// <summary>The pods with their seals, ports and labels.</summary>
 internal static class PodDrawing
 {
+    /// <summary>The pods that were to be kept: a heavy edge, drawn before the layout's own, which it shows around.</summary>
+    public static void Kept(SheetDraft draft, Job job)
+    {
+        foreach (var pod in job.Keep.Select(k => KeptPods.Placed(k, job.Shop.Board)))
+        {
+            Body(draft, SheetDraft.Pods, "pod-kept", pod);
+        }
+    }
+
     /// <summary>Bodies, seals and ports.</summary>
     public static void Bodies(SheetDraft draft, GridBoard board, Layout layout)
     {
         var radius = Symbols.PortRadius(draft, board.PortDiameterMm);
         foreach (var pod in layout.Pods)
         {
-            Body(draft, SheetDraft.Pods, pod);
+            Body(draft, SheetDraft.Pods, "pod", pod);
             Seal(draft, pod);
             if (pod.Turned)
             {
@@ -46,15 +57,15 @@ internal static class PodDrawing
         }
     }
 
-    private static void Body(SheetDraft draft, string layer, PlacedPod pod)
+    private static void Body(SheetDraft draft, string layer, string style, PlacedPod pod)
     {
         if (pod.Type.Footprint is PodFootprint.Round round)
         {
-            draft.Add(layer, new Primitive.Disc("pod", pod.Centre, round.DiameterMm / 2));
+            draft.Add(layer, new Primitive.Disc(style, pod.Centre, round.DiameterMm / 2));
         }
         else
         {
-            draft.AddBox(layer, "pod", pod.BodyBox);
+            draft.AddBox(layer, style, pod.BodyBox);
         }
 
         draft.Take(pod.BodyBox);

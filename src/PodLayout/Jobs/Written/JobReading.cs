@@ -6,6 +6,7 @@ using PodLayout.Geometry;
 using PodLayout.JsonFiles;
 using PodLayout.Parts;
 using PodLayout.Reading;
+using PodLayout.Shops;
 
 namespace PodLayout.Jobs.Written;
 
@@ -48,6 +49,19 @@ public static class JobReading
                 "Keep one of the two."));
         }
 
+        var (avoid, badArea) = AvoidReading.Areas(written.Avoid, "$.avoid", refusals);
+        var (avoidOnPart, badSpot) = AvoidReading.Areas(written.AvoidOnPart, "$.avoidOnPart", refusals);
+        if ((badArea ?? badSpot) is { } wrongArea)
+        {
+            return Outcome<JobRequest>.Refuse(wrongArea);
+        }
+
+        var cuts = CutReading.From(written, refusals);
+        if (!cuts.Succeeded)
+        {
+            return Outcome<JobRequest>.Refuse(cuts.Findings);
+        }
+
         var (along, across) = written.OverhangMm switch
         {
             WrittenOverhang.Same same => (same.Mm, same.Mm),
@@ -61,13 +75,20 @@ public static class JobReading
                 written.Shop,
                 new ReadingOptions(
                     written.Units is { } unit ? LengthUnit.TryParse(unit.ToString()) : null, written.ChordToleranceMm, written.JoinGapMm),
-                new LayerRoles(written.OutlineLayer, written.Layers),
+                new LayerRoles(written.OutlineLayer, CutReading.Layers(written)),
                 written.ThicknessMm,
                 written.Species,
                 written.GrainDeg,
                 new Margins(written.SealMarginMm, written.CutClearanceMm),
                 new SupportRules(along, across, written.InteriorSpanMm, written.EdgeStepMm, written.InteriorStepMm),
-                placement),
+                placement)
+            {
+                Cuts = cuts.Value,
+                File = refusals.File,
+                Keep = [.. written.Keep.Select(k => new RequestedPod(k.Pod, k.Turned, k.Column - 1, k.Row - 1))],
+                Avoid = [.. avoid.Select(a => new Obstacle(a.Name, ObstacleKind.Avoided, a.Shape, 0))],
+                AvoidOnPart = [.. avoidOnPart.Select(a => new AvoidedSpot(a.Name, AvoidReading.RingOf(a.Shape)))],
+            },
             notes);
     }
 

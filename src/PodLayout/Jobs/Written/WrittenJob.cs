@@ -77,8 +77,34 @@ internal sealed record WrittenJob
     [Bounds(From = 1, To = 1000)]
     public double InteriorStepMm { get; init; } = 30;
 
+    [Description("Cuts by operation, beside the part's outline and holes, which pods always keep the cut clearance from.")]
+    public ImmutableArray<WrittenCut> Cuts { get; init; } = [];
+
+    [Description("The posted program: pods keep clear of all that it really cuts.")]
+    public WrittenProgram? Program { get; init; }
+
+    [Description("A tool's tip lower than this above the part's underside counts as cutting below it, mm; a negative number allows a scratch that deep; 0.1 when not given.")]
+    [Bounds(From = -100, To = 100)]
+    public double LowestTipMm { get; init; } = 0.1;
+
+    [Description("Least height of the deepest tip above the board, mm; 2 when not given.")]
+    [Bounds(From = 0, To = 1000)]
+    public double BoardClearanceMm { get; init; } = 2;
+
+    [Description("The blank that the part is cut from: loose pieces are then told.")]
+    public WrittenBlank? Blank { get; init; }
+
     [Description("The shop's file, as a path from the folder of this file; the built-in shop when not given.")]
     public string? Shop { get; init; }
+
+    [Description("Pods that must stand in the layout, for instance because they stand on the board already.")]
+    public ImmutableArray<WrittenKeptPod> Keep { get; init; } = [];
+
+    [Description("Areas of the board where no pod may stand, in board coordinates.")]
+    public ImmutableArray<WrittenAvoid> Avoid { get; init; } = [];
+
+    [Description("Areas of the part under which no pod may stand, in the drawing's coordinates (mm).")]
+    public ImmutableArray<WrittenAvoid> AvoidOnPart { get; init; } = [];
 
     [Description("Where the part should lie: \"search\" for the best place as drawn, or a place or angles; \"search\" when not given.")]
     public WrittenPlacement Placement { get; init; } = new WrittenPlacement.Word();

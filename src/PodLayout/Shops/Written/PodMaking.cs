@@ -60,21 +60,20 @@ internal static class PodMaking
                         "Give each pod type a name of its own; the card tells them apart by it.");
                 }
             }
-
-            if (Math.Abs(pods[i].HeightMm - pods[0].HeightMm) > Tolerances.ContactMm)
-            {
-                return refusals.At(
-                    "pod-heights-differ",
-                    path + ".heightMm",
-                    $"found {JsonWords.Number(pods[i].HeightMm)} mm, but \"{pods[0].Name}\" is {JsonWords.Number(pods[0].HeightMm)} mm high: the part could not lie flat on both.",
-                    "List only pods of one height; keep the others in a shop file of their own.");
-            }
         }
 
         return pods.All(p => p.Stock == 0)
             ? refusals.At("pods-none", "$.pods", "the stock of every pod type is 0.", "Give the number of pods there are as stock.")
             : null;
     }
+
+    /// <summary>
+    /// The pods with heights that differ by no more than contact made the same: the part lies on them as on one height.
+    /// </summary>
+    public static IEnumerable<PodType> Levelled(IReadOnlyList<PodType> pods) => pods.Select(pod => pod with
+    {
+        HeightMm = pods.First(p => Math.Abs(p.HeightMm - pod.HeightMm) <= Tolerances.ContactMm).HeightMm,
+    });
 
     private static Finding? OffPitch(double sizeMm, string path, double pitchMm, FileRefusals refusals)
     {

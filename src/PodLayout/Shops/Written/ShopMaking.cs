@@ -29,7 +29,7 @@ internal static class ShopMaking
 
         return PodMaking.WrongTogether(pods, refusals) is { } finding
             ? Outcome<Shop>.Refuse(finding)
-            : Outcome<Shop>.Of(new Shop(written.Name, board, [.. pods], written.PodGapMm));
+            : Outcome<Shop>.Of(new Shop(written.Name, board, [.. PodMaking.Levelled(pods)], written.PodGapMm));
     }
 
     private static Outcome<GridBoard> Board(WrittenBoard written, FileRefusals refusals)
@@ -87,10 +87,10 @@ internal static class ShopMaking
             }
 
             Box2 box = new(area.MinXMm, area.MinYMm, area.MaxXMm, area.MaxYMm);
-            return (box, NoArea(box, "$.board.usableArea", refusals) ?? (whole.Contains(box) ? null : refusals.At(
+            return (box, AreaMaking.NoArea(box, "$.board.usableArea", refusals) ?? (whole.Contains(box) ? null : refusals.At(
                 "usable-area-off-board",
                 "$.board.usableArea",
-                $"found {Said(box)}, which reaches beyond the board (0, 0) to ({JsonWords.Number(written.WidthMm)}, {JsonWords.Number(written.LengthMm)}).",
+                $"found {AreaMaking.Said(box)}, which reaches beyond the board (0, 0) to ({JsonWords.Number(written.WidthMm)}, {JsonWords.Number(written.LengthMm)}).",
                 "Keep it inside the board, or mend the board's size.")));
         }
 
@@ -109,47 +109,23 @@ internal static class ShopMaking
         for (var i = 0; i < written.Obstacles.Length; i++)
         {
             var (said, path) = (written.Obstacles[i], JsonWords.Child("$.board.obstacles", i));
-            ObstacleShape shape;
-            if (said is { Area: { } area, CentreMm: null, DiameterMm: null })
+            var (shape, refusal) = AreaMaking.Of("one obstacle", said.CentreMm, said.DiameterMm, said.Area, path, refusals);
+            if (shape is null)
             {
-                Box2 box = new(area.MinXMm, area.MinYMm, area.MaxXMm, area.MaxYMm);
-                if (NoArea(box, path + ".area", refusals) is { } refusal)
-                {
-                    return Outcome<GridBoard>.Refuse(refusal);
-                }
-
-                shape = new ObstacleShape.Rectangle(box);
-            }
-            else if (said is { Area: null, CentreMm: { } centre, DiameterMm: { } diameter })
-            {
-                shape = new ObstacleShape.Disc(centre, diameter);
-            }
-            else
-            {
-                return Outcome<GridBoard>.Refuse(refusals.At(
-                    "obstacle-shape",
-                    path,
-                    $"found {Members(("centreMm", said.CentreMm is not null), ("diameterMm", said.DiameterMm is not null), ("area", said.Area is not null))}; expected the shape of one obstacle.",
-                    "Give centreMm and diameterMm for a round one, or area for a rectangular one."));
+                return Outcome<GridBoard>.Refuse(refusal!);
             }
 
-            obstacles.Add(new(said.Name, said.Kind, shape, said.ClearanceMm));
+            obstacles.Add(new(said.Name, Enum.Parse<ObstacleKind>(said.Kind.ToString()), shape, said.ClearanceMm));
         }
 
         return Outcome<GridBoard>.Of(board with { Obstacles = [.. obstacles] });
     }
-
-    private static Finding? NoArea(Box2 box, string path, FileRefusals refusals) => box.Width > 0 && box.Height > 0 ? null : refusals.At(
-        "area-empty", path, $"found {Said(box)}, which has no area.", "Give the lower left corner as minXMm, minYMm and the upper right as maxXMm, maxYMm.");
 
     internal static string Members(params (string Name, bool Given)[] members)
     {
         var given = members.Where(m => m.Given).Select(m => m.Name).ToArray();
         return given.Length == 0 ? $"none of {string.Join(", ", members.Select(m => m.Name))}" : "only or together " + string.Join(", ", given);
     }
-
-    private static string Said(Box2 box) =>
-        $"({JsonWords.Number(box.MinX)}, {JsonWords.Number(box.MinY)}) to ({JsonWords.Number(box.MaxX)}, {JsonWords.Number(box.MaxY)}) mm";
 
     /// <summary>The same groove line, moved by whole pitches into the first pitch.</summary>
     private static double Reduced(double value, double pitchMm)

@@ -12,7 +12,7 @@ internal sealed record WrittenObstacle
     public required string Name { get; init; }
 
     [Description("What it is: pin (locator pin), stop (stop or clamp) or damage (the board no longer seals there).")]
-    public required ObstacleKind Kind { get; init; }
+    public required WrittenObstacleKind Kind { get; init; }
 
     [Description("Centre of a round one, [x, y] in mm; with diameterMm.")]
     public Point2? CentreMm { get; init; }
@@ -27,4 +27,12 @@ internal sealed record WrittenObstacle
     [Description("How far a pod's body must stay away, mm; 0 when not given.")]
     [Bounds(From = 0, To = 1000)]
     public double ClearanceMm { get; init; }
+}
+
+/// <summary>What a shop's obstacle can be, as written.</summary>
+internal enum WrittenObstacleKind
+{
+    Pin,
+    Stop,
+    Damage,
 }

@@ -33,7 +33,7 @@ internal sealed record WrittenPod
     [Bounds(From = 0, To = 100_000)]
     public required double SealInsetBelowMm { get; init; }
 
-    [Description("From the board's face to the part's underside, mm; the same for all pods, since the part lies on all of them.")]
+    [Description("From the board's face to the part's underside, mm; pods of several heights may be listed, but a layout uses pods of one height only, since the part lies flat on all of them.")]
     [Bounds(Over = 0, To = 10_000)]
     public required double HeightMm { get; init; }
 

@@ -1,0 +1,75 @@
+using System.Globalization;
+using PodLayout.Geometry;
+using PodLayout.Handover;
+
+namespace PodLayout.Checking;
+
+/// <summary>How rules, pods and figures are spoken of.</summary>
+internal static class CheckWords
+{
+    public static string Name(CheckedRule rule) => rule switch
+    {
+        CheckedRule.SealInSoundWood => "upper seal in sound wood",
+        CheckedRule.BodyClearOfCuts => "body clear of cuts",
+        CheckedRule.PodsApart => "pods apart",
+        CheckedRule.OnTheLattice => "on the groove lattice",
+        CheckedRule.InsideUsableArea => "inside the usable area",
+        CheckedRule.ClearOfObstacles => "clear of obstacles",
+        CheckedRule.PortsListed => "ports listed, one pod each",
+        CheckedRule.EnoughPorts => "enough ports",
+        CheckedRule.PortsWork => "ports work",
+        CheckedRule.PortsInsideSeal => "ports inside lower seal",
+        CheckedRule.NoOpenPortUnderSeal => "no open port under a seal",
+        CheckedRule.Stock => "pods in stock",
+        CheckedRule.QuarterTurn => "quarter turn allowed",
+        CheckedRule.OneHeight => "one pod height",
+        CheckedRule.KeptPodsStand => "kept pods stand",
+        CheckedRule.EdgeWithinLimit => "edge within overhang",
+        CheckedRule.InteriorWithinLimit => "interior within span",
+        _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Unknown rule."),
+    };
+
+    /// <summary>The stable code of a breach.</summary>
+    public static string Code(CheckedRule rule) => rule switch
+    {
+        CheckedRule.SealInSoundWood => "seal-off-sound-wood",
+        CheckedRule.BodyClearOfCuts => "body-near-cut",
+        CheckedRule.PodsApart => "pods-too-near",
+        CheckedRule.OnTheLattice => "pod-off-lattice",
+        CheckedRule.InsideUsableArea => "pod-off-usable-area",
+        CheckedRule.ClearOfObstacles => "pod-near-obstacle",
+        CheckedRule.PortsListed => "port-list-wrong",
+        CheckedRule.EnoughPorts => "ports-too-few",
+        CheckedRule.PortsWork => "port-does-not-work",
+        CheckedRule.PortsInsideSeal => "port-outside-seal",
+        CheckedRule.NoOpenPortUnderSeal => "open-port-under-seal",
+        CheckedRule.Stock => "stock-exceeded",
+        CheckedRule.QuarterTurn => "turn-not-allowed",
+        CheckedRule.OneHeight => "heights-mixed",
+        CheckedRule.KeptPodsStand => "kept-pod-missing",
+        CheckedRule.EdgeWithinLimit => "edge-beyond-limit",
+        CheckedRule.InteriorWithinLimit => "interior-beyond-limit",
+        _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Unknown rule."),
+    };
+
+    public static string Pod(int index) => LayoutFiling.PodId(index);
+
+    public static string Mm(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+
+    public static string Whole(double value) => value.ToString("0", CultureInfo.InvariantCulture);
+
+    public static string At(Point2 p) => string.Create(CultureInfo.InvariantCulture, $"X {p.X:0.#}, Y {p.Y:0.#}");
+
+    /// <summary>A figure as it stands in the table.</summary>
+    public static string Figure(Measure measure, double? value) => (measure, value) switch
+    {
+        (_, null) => "-",
+        (_, { } v) when double.IsInfinity(v) => "out of reach",
+        (Measure.LeastMm or Measure.MostMm, { } v) => Mm(v) + " mm",
+        // Rounded up, so that nothing looks better than it is.
+        (Measure.ShareOfLimit, { } v) => Percent(v),
+        (_, { } v) => Whole(v),
+    };
+
+    public static string Percent(double share) => Whole(Math.Ceiling(share * 100 - 0.05)) + " %";
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using PodLayout.Layouts;
+using PodLayout.Seats;
+using PodLayout.Shops;
+
+namespace PodLayout.Checking;
+
+/// <summary>
+/// Holds a layout against every rule, whoever made it. Only what a person sets is used (where the part lies, each pod's type,
+/// turn, grooves, centre and ports); all else is worked out anew.
+/// </summary>
+public static class LayoutCheck
+{
+    /// <summary>
+    /// How far a figure may pass its rule, mm: what the planner itself allows, and the rounding of the coordinates in a file.
+    /// </summary>
+    internal const double ToleranceMm = Tolerances.ContactMm + Tolerances.FiledMm;
+
+    /// <summary>Checks a layout whose ports to open are those that its pods name.</summary>
+    /// <param name="job">What the layout is for.</param>
+    /// <param name="layout">The layout.</param>
+    public static LayoutReport Of(Jobs.Job job, Layout layout) =>
+        Of(job, layout, [.. layout.Pods.SelectMany(p => p.OpenPorts).Select(p => p.Name).Distinct()]);
+
+    /// <summary>Checks a layout.</summary>
+    /// <param name="job">What the layout is for.</param>
+    /// <param name="layout">The layout.</param>
+    /// <param name="openPorts">Names of the ports to open.</param>
+    public static LayoutReport Of(Jobs.Job job, Layout layout, ImmutableArray<string> openPorts)
+    {
+        ImmutableArray<PodPose> poses = [.. layout.Pods.Select(p => PoseOf(job.Shop, p))];
+        return new(
+        [
+            .. WoodRules.Check(job, layout),
+            .. BoardRules.Check(job, layout, poses),
+            .. PortRules.Check(job.Shop.Board, layout, poses, openPorts),
+            .. PodRules.Check(job, layout),
+            .. SupportCheck.Check(job, layout, poses),
+        ]);
+    }
+
+    private static PodPose PoseOf(Shop shop, PlacedPod pod)
+    {
+        var pitch = shop.Board.PitchMm;
+        return new(
+            shop.Pods.IndexOf(pod.Type), pod.Type, pod.Turned,
+            (int)Math.Round(pod.ExtentXMm / pitch), (int)Math.Round(pod.ExtentYMm / pitch));
+    }
+}

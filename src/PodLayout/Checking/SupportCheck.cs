@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+using PodLayout.Seats;
+using PodLayout.Support;
+
+namespace PodLayout.Checking;
+
+/// <summary>Every point within its limit of a pod, through the wood.</summary>
+internal static class SupportCheck
+{
+    // A reach map sees as far as the limits times this. A little beyond them first, for what rounding moved past its limit; far
+    // only where something is out of reach, to say how far.
+    private static readonly double[] Stretches = [1.1, 6];
+
+    public static IEnumerable<RuleCheck> Check(Job job, Layout layout, ImmutableArray<PodPose> poses)
+    {
+        var rules = job.Support;
+        var (points, shares, pods) = Shares(job, layout, poses);
+        var perMm = 1 / Math.Min(rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm);
+        yield return Kind(
+            CheckedRule.EdgeWithinLimit, "edge", LayoutCheck.ToleranceMm * perMm, true, "the overhang limit", "no points");
+        yield return Kind(
+            CheckedRule.InteriorWithinLimit, "interior", LayoutCheck.ToleranceMm / (rules.InteriorSpanMm ?? 1), false, "the span limit",
+            rules.InteriorSpanMm is null ? "no such rule in this job" : "no points");
+
+        RuleCheck Kind(CheckedRule rule, string word, double tolerance, bool isEdge, string limit, string otherwise)
+        {
+            var tally = new RuleTally(rule, Measure.ShareOfLimit, tolerance);
+            var beyond = Enumerable.Range(0, points.Length).Count(p => points[p].IsEdge == isEdge && shares[p] > 1 + tolerance);
+            for (var p = 0; p < points.Length; p++)
+            {
+                if (points[p].IsEdge != isEdge)
+                {
+                    continue;
+                }
+
+                var (share, at) = (shares[p], OnBoard(layout, points[p].OnPart));
+                var nearest = pods[p] < 0 ? "no pod near" : $"nearest pod {CheckWords.Pod(pods[p])}";
+                tally.Add(share, 1, $"{CheckWords.At(at)}, {nearest}", (0, 0), () => (
+                    $"{CheckWords.Whole(beyond)} {word} point(s) are beyond {limit}; the worst is at {CheckWords.At(at)} on the board, "
+                    + (double.IsInfinity(share) ? "with no pod in reach through the wood." : $"at {CheckWords.Percent(share)} of its limit ({nearest})."),
+                    $"Put a pod nearer to that place, or move one towards it."));
+            }
+
+            return tally.Done(otherwise);
+        }
+    }
+
+    private static Point2 OnBoard(Layout layout, Point2 p) =>
+        Turn.FromDegrees(layout.Placement.AngleDeg).Apply(p) + layout.Placement.ZeroOnBoard;
+
+    private static (ImmutableArray<PointToSupport> Points, double[] Shares, int[] Pods) Shares(
+        Job job, Layout layout, ImmutableArray<PodPose> poses)
+    {
+        var points = PointSampling.Of(job.Part.Shape, job.Support);
+        var shares = Enumerable.Repeat(double.PositiveInfinity, points.Length).ToArray();
+        var pods = Enumerable.Repeat(-1, points.Length).ToArray();
+        PodFace[] faces = [.. poses.Select(p => PodFace.Of(p))];
+        foreach (var stretch in Stretches)
+        {
+            if (layout.Pods.IsEmpty || shares.All(double.IsFinite))
+            {
+                break;
+            }
+
+            // The pivot is the drawing's zero: centres of pods are then taken from where it lies on the board.
+            var reach = new TurnedReach(
+                ReachMap.Of(job.Part, job.Support, stretch), Turn.FromDegrees(layout.Placement.AngleDeg), default);
+            for (var p = 0; p < points.Length; p++)
+            {
+                if (double.IsFinite(shares[p]))
+                {
+                    continue;
+                }
+
+                for (var i = 0; i < faces.Length; i++)
+                {
+                    var centre = layout.Pods[i].Centre - layout.Placement.ZeroOnBoard;
+                    var share = reach.MayReach(p, faces[i], centre) ? reach.Share(p, faces[i], centre) * stretch : double.PositiveInfinity;
+                    if (share < shares[p])
+                    {
+                        (shares[p], pods[p]) = (share, i);
+                    }
+                }
+            }
+        }
+
+        return (points, shares, pods);
+    }
+}

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+using PodLayout.Parts;
+
+namespace PodLayout.Checking;
+
+/// <summary>Seals under sound wood, bodies clear of cuts.</summary>
+internal static class WoodRules
+{
+    public static IEnumerable<RuleCheck> Check(Job job, Layout layout)
+    {
+        var turn = Turn.FromDegrees(layout.Placement.AngleDeg);
+        var (shape, zero) = (job.Part.Shape, layout.Placement.ZeroOnBoard);
+        var outline = RingOnBoard.Of("the outline", shape.Outline, turn, zero);
+        ImmutableArray<RingOnBoard> holes = [.. shape.Holes.Select(h => RingOnBoard.Of("a hole", h, turn, zero))];
+        ImmutableArray<RingOnBoard> defects = [.. shape.Defects.Select(d => RingOnBoard.Of("a defect", d, turn, zero))];
+        ImmutableArray<Hazard> hazards = [.. shape.Hazards.Where(h => !h.Area.IsEmpty)];
+        ImmutableArray<RingOnBoard> forBodies = [.. hazards.Where(h => h.KeepsBodiesOff).Select(h => RingOnBoard.Of(h, turn, zero))];
+        ImmutableArray<RingOnBoard> forSeals = [.. defects, .. hazards.Where(h => h.KeepsSealsOff).Select(h => RingOnBoard.Of(h, turn, zero))];
+        var seals = new RuleTally(CheckedRule.SealInSoundWood, Measure.LeastMm, LayoutCheck.ToleranceMm);
+        var bodies = new RuleTally(CheckedRule.BodyClearOfCuts, Measure.LeastMm, LayoutCheck.ToleranceMm);
+        for (var i = 0; i < layout.Pods.Length; i++)
+        {
+            var pod = layout.Pods[i];
+            var seal = StandingBody.Of(pod, pod.Type.SealInsetAboveMm);
+            var body = StandingBody.Of(pod, 0);
+            Add(seals, i, "seal", seal, outline, true, job.Margins.SealMarginMm);
+            Add(bodies, i, "body", body, outline, true, job.Margins.CutClearanceMm);
+            foreach (var hole in holes)
+            {
+                Add(seals, i, "seal", seal, hole, false, job.Margins.SealMarginMm);
+                Add(bodies, i, "body", body, hole, false, job.Margins.CutClearanceMm);
+            }
+
+            foreach (var unsound in forSeals)
+            {
+                Add(seals, i, "seal", seal, unsound, false, job.Margins.SealMarginMm);
+            }
+
+            foreach (var cut in forBodies)
+            {
+                Add(bodies, i, "body", body, cut, false, job.Margins.CutClearanceMm);
+            }
+        }
+
+        yield return seals.Done("no pods");
+        yield return bodies.Done("no pods");
+    }
+
+    private static void Add(
+        RuleTally tally, int index, string what, StandingBody stands, RingOnBoard ring, bool inside, double neededMm)
+    {
+        var (mm, at) = stands.Clear(ring, inside);
+        var pod = CheckWords.Pod(index);
+        tally.Add(mm, neededMm, $"{pod} to {ring.Words} at {CheckWords.At(at)}", (index, 0), () => (
+            mm < 0
+                ? $"{pod}: its {what} passes {ring.Words} by {CheckWords.Mm(-mm)} mm at {CheckWords.At(at)}; it must keep {CheckWords.Mm(neededMm)} mm away."
+                : $"{pod}: its {what} is {CheckWords.Mm(mm)} mm from {ring.Words} at {CheckWords.At(at)}, {CheckWords.Mm(neededMm - mm)} mm less than the {CheckWords.Mm(neededMm)} mm that it must keep.",
+            $"Move {pod} away by whole pitches or use a smaller pod there, or move the part by {CheckWords.Mm(neededMm - mm)} mm."));
+    }
+}

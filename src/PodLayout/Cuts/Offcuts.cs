@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Findings;
+using PodLayout.Geometry;
+using PodLayout.Parts;
+using PodLayout.Reading;
+
+namespace PodLayout.Cuts;
+
+/// <summary>What comes loose when the part is cut out of its blank.</summary>
+public static class Offcuts
+{
+    // Pieces smaller than this are swarf, mm².
+    private const double SmallestMm2 = 25;
+
+    // A piece heavier or longer than this can do harm when the cutter throws it. Common practice, no source.
+    private const double LargeKg = 0.2;
+    private const double LargeMm = 150;
+
+    private const int MostTold = 12;
+
+    /// <summary>The loose pieces, the largest first.</summary>
+    /// <param name="blank">The blank's region.</param>
+    /// <param name="cut">All that is cut through.</param>
+    /// <param name="shape">The part.</param>
+    public static ImmutableArray<Region> Of(Region blank, Region cut, PartShape shape)
+    {
+        var part = Region.Inside(shape.Outline, shape.Holes);
+        var pieces = blank.Minus(cut).Pieces;
+        // The piece that holds most of the part is the part, whatever else still hangs on it.
+        var whole = pieces.MaxBy(p => p.Intersect(part).AreaMm2);
+        return [.. pieces.Where(p => p != whole && p.AreaMm2 >= SmallestMm2).OrderByDescending(p => p.AreaMm2)];
+    }
+
+    /// <summary>A finding for each loose piece of the job's blank; none where no blank is given.</summary>
+    public static Outcome<IReadOnlyList<Region>> Tell(
+        Drawing drawing, PartShape shape, CutRequest request, IReadOnlyList<Hazard> hazards, double thicknessMm, string jobFile)
+    {
+        if (request.Blank is not { } asked)
+        {
+            return Outcome<IReadOnlyList<Region>>.Of([]);
+        }
+
+        var rings = drawing.Rings.Where(r => asked.Layer is { } name && LayerRoles.Matches(name, r.Layer)).ToList();
+        if (asked.Layer is not null && rings.Count == 0)
+        {
+            return Outcome<IReadOnlyList<Region>>.Refuse(Say(
+                Severity.Refused, jobFile, "blank-missing", $"found no closed line on layer {asked.Layer} for the blank.", "Correct the layer's name."));
+        }
+
+        var outline = Region.Inside(shape.Outline);
+        var blank = rings.Count > 0 ? Region.UnionOf(rings.Select(r => Region.Inside(r.Ring))) : outline.Grow(asked.GrownByMm);
+        var through = Region.UnionOf(hazards.Where(h => h.KeepsBodiesOff && h.KeepsSealsOff).Select(h => h.Shown));
+        var pieces = Of(blank, through, shape);
+        var findings = pieces.Take(MostTold).Select(p => Piece(p, thicknessMm, asked.DensityKgPerM3, jobFile)).ToList();
+        if (pieces.Length > MostTold)
+        {
+            findings.Add(Say(Severity.Note, jobFile, "offcut", Text($"{pieces.Length - MostTold} more loose pieces, all smaller."), null));
+        }
+
+        return Outcome<IReadOnlyList<Region>>.Of(pieces, findings);
+    }
+
+    private static Finding Piece(Region piece, double thicknessMm, double density, string jobFile)
+    {
+        var box = piece.Bounds;
+        var kg = piece.AreaMm2 * thicknessMm * 1e-9 * density;
+        var isLarge = kg > LargeKg || Math.Max(box.Width, box.Height) > LargeMm;
+        return Say(
+            isLarge ? Severity.Warning : Severity.Note, jobFile, "offcut",
+            Text($"a piece comes loose at ({box.Centre.X:0.#}, {box.Centre.Y:0.#}) mm of the drawing: {box.Width:0.#} x {box.Height:0.#} mm, {piece.AreaMm2 / 100:0.#} cm2, {kg:0.###} kg at {density:0.#} kg/m3."),
+            isLarge ? "Hold it, tab it, or cut it to chips." : null);
+    }
+
+    private static Finding Say(Severity severity, string jobFile, string code, string message, string? remedy) =>
+        new(code, severity, FindingKind.Request, message, new Place.InJson(jobFile, "$.blank"), remedy);
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,151 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Findings;
+using PodLayout.Geometry;
+using PodLayout.Parts;
+using PodLayout.Reading;
+
+namespace PodLayout.Cuts;
+
+/// <summary>What the operations of a job keep pods off.</summary>
+public static class OperationHazards
+{
+    /// <summary>The hazards of all operations that are real: a skin or floor that is left makes none.</summary>
+    /// <param name="drawing">The drawing.</param>
+    /// <param name="shape">The part made of it.</param>
+    /// <param name="request">What the job says.</param>
+    /// <param name="jobFile">The job file, for messages.</param>
+    public static Outcome<IReadOnlyList<Hazard>> Of(Drawing drawing, PartShape shape, CutRequest request, string jobFile)
+    {
+        List<Finding> findings = [];
+        List<Hazard> hazards = [];
+        foreach (var operation in request.Operations)
+        {
+            var lines = Lines(operation.Lines, drawing, shape);
+            if (lines.Count == 0)
+            {
+                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-without-lines", $"found no line {InWords(operation.Lines)} for this operation.", "Correct the layer's name, or draw the line."));
+                continue;
+            }
+
+            if (lines.Exists(l => !l.IsClosed) && NeedsClosed(operation))
+            {
+                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-open", $"found a line {InWords(operation.Lines)} that does not close; this operation needs closed lines.", "Close it, or let the tool run on the line."));
+                continue;
+            }
+
+            var isReal = operation.LowestTipMm < request.LowestTipMm;
+            Tell(operation, isReal, jobFile, findings);
+            if (Hazard(operation, lines, isReal) is { } hazard && !hazard.Area.IsEmpty)
+            {
+                hazards.Add(hazard);
+            }
+            else if (isReal && operation.Kind != CutKind.PocketFromFace)
+            {
+                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-empty", "the tool does not fit into the line.", "Check its diameter and its side."));
+            }
+        }
+
+        return findings.Exists(f => f.Severity == Severity.Refused)
+            ? Outcome<IReadOnlyList<Hazard>>.Refuse(findings)
+            : Outcome<IReadOnlyList<Hazard>>.Of(hazards, findings);
+    }
+
+    private static List<(ImmutableArray<Point2> Points, bool IsClosed)> Lines(CutLines lines, Drawing drawing, PartShape shape) => lines switch
+    {
+        CutLines.Outline => [(shape.Outline.Points, true)],
+        CutLines.Holes => [.. shape.Holes.Select(h => (h.Points, true))],
+        CutLines.OfLayer layer =>
+        [
+            .. drawing.Rings.Where(r => LayerRoles.Matches(layer.Name, r.Layer)).Select(r => (r.Ring.Points, true)),
+            .. drawing.OpenContours.Where(c => LayerRoles.Matches(layer.Name, c.Layer)).Select(c => (c.Points, false)),
+        ],
+        _ => throw new ArgumentOutOfRangeException(nameof(lines), lines, "Unknown lines."),
+    };
+
+    private static string InWords(CutLines lines) => lines switch
+    {
+        CutLines.OfLayer layer => $"on layer {layer.Name}",
+        CutLines.Holes => "of a hole",
+        _ => "of the outline",
+    };
+
+    private static bool NeedsClosed(CutOperation o) => o.Kind switch
+    {
+        CutKind.GrooveInUnderside or CutKind.EdgeProfile => false,
+        CutKind.ThroughProfile => o.Side != CutSide.On,
+        _ => true,
+    };
+
+    private static void Tell(CutOperation operation, bool isReal, string jobFile, List<Finding> findings)
+    {
+        if (operation.Tabs > 0 && isReal)
+        {
+            findings.Add(Say(Severity.Note, operation, jobFile, "tabs-stated", Text($"{operation.Tabs} holding tabs are stated; the cut is kept clear of as if there were none, since the tool is below the underside between them."), null));
+        }
+
+        if (!isReal && operation.Kind is CutKind.ThroughProfile or CutKind.Drill)
+        {
+            findings.Add(Say(Severity.Note, operation, jobFile, "cut-not-through", Text($"{operation.LowestTipMm:0.##} mm of wood are stated to be left; it is taken as not cutting through."), null));
+        }
+        else if (isReal && operation.Kind == CutKind.PocketFromFace)
+        {
+            findings.Add(Say(Severity.Warning, operation, jobFile, "floor-thin", Text($"a floor of {operation.LowestTipMm:0.##} mm is no floor; the pocket is kept clear of like a cut through the part."), "Leave more, or make it a through cut."));
+        }
+    }
+
+    private static Hazard? Hazard(CutOperation operation, List<(ImmutableArray<Point2> Points, bool IsClosed)> lines, bool isReal)
+    {
+        Hazard Make(Region area, bool bodies, bool seals) => new(operation.Name ?? NameOf(operation.Kind), InWords(operation.Lines), area, bodies, seals);
+        var radius = operation.ToolDiameterMm / 2;
+        var insides = lines.Where(l => l.IsClosed).Select(l => Region.Inside(new Ring(l.Points)));
+        switch (operation.Kind)
+        {
+            case CutKind.ThroughProfile:
+                return isReal ? Make(Profiles(lines, operation.Side, radius), true, true) : null;
+            case CutKind.Drill:
+                var holes = operation.DiameterMm is { } diameter
+                    ? lines.Select(l => Region.AlongPath([new Ring(l.Points).Bounds.Centre], diameter / 2)) : insides;
+                return isReal ? Make(Region.UnionOf(holes), true, true) : null;
+            case CutKind.PocketFromFace:
+                return isReal ? Make(Region.UnionOf(insides), true, true) : null;
+            case CutKind.GrooveInUnderside when radius > 0:
+                return Make(Region.UnionOf(lines.Select(l => Along(l, radius))), false, true);
+            case CutKind.EdgeProfile:
+                // The tool runs along the edge: its own width beyond it, and under the part as far as it reaches.
+                return isReal ? Make(Region.UnionOf(lines.Select(l => Along(l, Math.Max(operation.ToolDiameterMm, operation.ReachMm)))), true, true) : null;
+            default:
+                return Make(Region.UnionOf(insides), false, true);
+        }
+    }
+
+    private static Region Profiles(List<(ImmutableArray<Point2> Points, bool IsClosed)> lines, CutSide side, double radius) =>
+        Region.UnionOf(lines.SelectMany(line => side switch
+        {
+            CutSide.On => [Along(line, radius)],
+            CutSide.Outside => AlongEdges(Region.Inside(new Ring(line.Points)).Grow(radius), radius),
+            _ => AlongEdges(Region.Inside(new Ring(line.Points)).Shrink(radius), radius),
+        }));
+
+    private static IEnumerable<Region> AlongEdges(Region centre, double radius) =>
+        centre.Boundary.Select(ring => Along((ring.Points, true), radius));
+
+    private static Region Along((ImmutableArray<Point2> Points, bool IsClosed) line, double radius) =>
+        Region.AlongPath(line.IsClosed ? [.. line.Points, line.Points[0]] : line.Points, radius);
+
+    private static string NameOf(CutKind kind) => kind switch
+    {
+        CutKind.ThroughProfile => "through cut",
+        CutKind.Drill => "drilled hole",
+        CutKind.PocketFromFace => "pocket from the face",
+        CutKind.PocketInUnderside => "pocket in the underside",
+        CutKind.GrooveInUnderside => "groove in the underside",
+        CutKind.EdgeProfile => "edge profile",
+        _ => "defect",
+    };
+
+    private static Finding Say(Severity severity, CutOperation operation, string jobFile, string code, string message, string? remedy) =>
+        new(code, severity, FindingKind.Request, message, new Place.InJson(jobFile, operation.Path), remedy);
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

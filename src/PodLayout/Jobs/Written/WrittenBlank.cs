@@ -1,0 +1,19 @@
+using System.ComponentModel;
+using PodLayout.JsonFiles;
+
+namespace PodLayout.Jobs.Written;
+
+/// <summary>The blank as written.</summary>
+internal sealed record WrittenBlank
+{
+    [Description("Layer of the blank's outline; instead of grownByMm.")]
+    public string? Layer { get; init; }
+
+    [Description("How far the blank reaches beyond the part's outline all round, mm; instead of layer.")]
+    [Bounds(From = 0, To = 1000)]
+    public double? GrownByMm { get; init; }
+
+    [Description("Density of the wood for the mass of loose pieces, kg/m3; 700 when not given.")]
+    [Bounds(Over = 0, To = 2000)]
+    public double DensityKgPerM3 { get; init; } = 700;
+}
