@@ -62,6 +62,7 @@ public static class CommandLine
             PlanCommand.Make(terminal, run),
             CheckCommand.Make(terminal, run),
             InspectCommand.Make(terminal, run),
+            BoardCommand.Make(terminal, run),
             ShopCommand.Make(terminal, run),
             ShopCommand.MakeSchema(terminal, run),
         };

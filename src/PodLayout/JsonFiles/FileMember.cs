@@ -2,20 +2,25 @@ using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using System.Text.RegularExpressions;
 
 namespace PodLayout.JsonFiles;
 
 /// <summary>One member of a JSON object, read off the property it is bound to.</summary>
-internal sealed record FileMember(
+internal sealed partial record FileMember(
     PropertyInfo Property,
     string Name,
     bool Required,
     string Says,
     BoundsAttribute Bounds,
     string? NullMeans,
-    int AtLeast)
+    int AtLeast,
+    double MmPerUnit = 1)
 {
+    private const double MmPerInch = 25.4;
+
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<Type, ImmutableArray<FileMember>> Known = new();
+    private static readonly System.Collections.Concurrent.ConcurrentDictionary<PropertyInfo, FileMember?> KnownInInches = new();
 
     /// <summary>The type of the value, without the mark that it may be absent.</summary>
     public Type Type => Nullable.GetUnderlyingType(Property.PropertyType) ?? Property.PropertyType;
@@ -26,6 +31,26 @@ internal sealed record FileMember(
             .Where(p => p.SetMethod is not null)
             .OrderBy(p => p.MetadataToken)
             .Select(Of)]);
+
+    /// <summary>The same member given in inches; null where there is none.</summary>
+    public FileMember? InInches() => KnownInInches.GetOrAdd(Property, _ =>
+        MmEnd().IsMatch(Name) && Property.DeclaringType!.IsDefined(typeof(InchesTooAttribute), false)
+            ? WithUnit(MmPerInch) with { Name = MmEnd().Replace(Name, "In") }
+            : null);
+
+    /// <summary>The same member in another unit.</summary>
+    public FileMember WithUnit(double mmPerUnit) => mmPerUnit == MmPerUnit ? this : this with
+    {
+        MmPerUnit = mmPerUnit,
+        Says = MmWord().Replace(Says, "inches"),
+        Bounds = new() { Over = Bounds.Over / mmPerUnit, From = Bounds.From / mmPerUnit, To = Bounds.To / mmPerUnit },
+    };
+
+    [GeneratedRegex("Mm(?=$|PerMin$)")]
+    private static partial Regex MmEnd();
+
+    [GeneratedRegex(@"\bmm\b")]
+    private static partial Regex MmWord();
 
     private static FileMember Of(PropertyInfo property) => new(
         property,

@@ -41,6 +41,7 @@ internal static class SchemaWriter
     {
         JsonObject properties = [];
         JsonArray required = [];
+        JsonArray eitherUnit = [];
         var fresh = Activator.CreateInstance(type)!;
         foreach (var member in FileMember.Of(type))
         {
@@ -51,7 +52,14 @@ internal static class SchemaWriter
             }
 
             properties[member.Name] = schema;
-            if (member.Required)
+            if (member.InInches() is { } inInches)
+            {
+                properties[inInches.Name] = MemberOf(inInches);
+                eitherUnit.Add(member.Required
+                    ? new JsonObject { ["oneOf"] = new JsonArray(Requiring(member.Name), Requiring(inInches.Name)) }
+                    : new JsonObject { ["not"] = Requiring(member.Name, inInches.Name) });
+            }
+            else if (member.Required)
             {
                 required.Add(member.Name);
             }
@@ -63,9 +71,17 @@ internal static class SchemaWriter
             result["required"] = required;
         }
 
+        if (eitherUnit.Count > 0)
+        {
+            result["allOf"] = eitherUnit;
+        }
+
         result["additionalProperties"] = false;
         return result;
     }
+
+    private static JsonObject Requiring(params IEnumerable<string> names) =>
+        new() { ["required"] = new JsonArray([.. names.Select(n => JsonValue.Create(n))]) };
 
     private static JsonObject MemberOf(FileMember member)
     {
@@ -130,12 +146,13 @@ internal static class SchemaWriter
         }
 
         return type.GetCustomAttribute<EitherOfAttribute>() is { } either
-            ? new() { ["anyOf"] = new JsonArray([.. either.Forms.Select(FormOf)]) }
+            ? new() { ["anyOf"] = new JsonArray([.. either.Forms.Select(f => FormOf(f, member.MmPerUnit))]) }
             : ObjectOf(type);
     }
 
-    private static JsonObject FormOf(Type form) =>
-        form.IsDefined(typeof(BareAttribute), false) ? MemberOf(FileMember.Of(form).Single()) : ObjectOf(form);
+    private static JsonObject FormOf(Type form, double mmPerUnit) => form.IsDefined(typeof(BareAttribute), false)
+        ? MemberOf(FileMember.Of(form).Single().WithUnit(mmPerUnit))
+        : ObjectOf(form);
 
     private static JsonObject ManyOf(Type type, FileMember member)
     {

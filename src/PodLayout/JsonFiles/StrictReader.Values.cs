@@ -27,7 +27,7 @@ internal sealed partial class StrictReader
 
         if (type == typeof(double))
         {
-            return value;
+            return value * member.MmPerUnit;
         }
 
         return value == Math.Floor(value) ? (int)value : WrongType(element, path, expected, member);

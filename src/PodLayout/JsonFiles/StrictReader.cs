@@ -105,14 +105,29 @@ internal sealed partial class StrictReader
         }
 
         var members = FileMember.Of(type);
-        if (Collect(element, path, [.. members.Select(m => m.Name)]) is not { } values)
+        if (Collect(element, path, [.. members.SelectMany(Names)]) is not { } values)
         {
             return null;
         }
 
         var made = Activator.CreateInstance(type)!;
-        foreach (var member in members)
+        foreach (var inMm in members)
         {
+            var member = inMm;
+            if (inMm.InInches() is { } inInches && values.ContainsKey(inInches.Name))
+            {
+                if (values.ContainsKey(inMm.Name))
+                {
+                    return Refuse(
+                        "json-two-units",
+                        JsonWords.Child(path, inInches.Name),
+                        $"this length is given twice, here and as {inMm.Name}.",
+                        "Keep one of the two.");
+                }
+
+                member = inInches;
+            }
+
             if (!values.TryGetValue(member.Name, out var value))
             {
                 if (member.Required)
@@ -141,6 +156,9 @@ internal sealed partial class StrictReader
 
         return made;
     }
+
+    private static IEnumerable<string> Names(FileMember member) =>
+        member.InInches() is { } inInches ? [member.Name, inInches.Name] : [member.Name];
 
     /// <summary>The members of an object by name, with those given as options in their place; null after a refusal.</summary>
     private Dictionary<string, JsonElement>? Collect(JsonElement element, string path, ImmutableArray<string>? known)
@@ -268,7 +286,7 @@ internal sealed partial class StrictReader
                 continue;
             }
 
-            var only = FileMember.Of(form).Single();
+            var only = FileMember.Of(form).Single().WithUnit(member.MmPerUnit);
             if (KindFits(only.Type, element.ValueKind))
             {
                 var bound = Bind(only.Type, element, path, only);

@@ -83,7 +83,8 @@ public sealed class BoardSeats
         return count;
     }
 
-    private static bool Feeds(Port port, PodPose pose, Box2 body, GridBoard board) =>
+    /// <summary>Whether a port lies inside the lower seal of a pod by the margin, and works.</summary>
+    internal static bool Feeds(Port port, PodPose pose, Box2 body, GridBoard board) =>
         port.State == PortState.Working && body.Contains(port.Centre)
         && InsideSeal(pose, body, port.Centre) >= board.PortDiameterMm / 2 + board.PortMarginMm - RoundingMm;
 

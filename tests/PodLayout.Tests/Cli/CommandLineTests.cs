@@ -29,6 +29,8 @@ public partial class CommandLineTests
         { "plan part.dxf --thickness 32 --threads 0", "--threads: found \"0\"" },
         { "plan part.dxf --thickness 32 --time-limit 0", "--time-limit: found \"0\"" },
         { "schema board", "board" },
+        { "board", "FILE" },
+        { "board shop.json --ouT x", "Did you mean --out?" },
         { "shop a.json b.json", "b.json" },
     };
 

@@ -31,6 +31,12 @@ public class ReaderAgainstSchemaTests
         AssertAgree(PublishedSchemas.Shop, Encoding.UTF8.GetString(ShopReading.DefaultText()), bytes => ShopReading.Read("f", bytes).Refusal);
 
     [Fact]
+    public void Reader_and_schema_agree_on_every_member_of_a_board_to_be_made_replaced_by_every_kind_of_value() =>
+        AssertAgree(
+            PublishedSchemas.Shop, File.ReadAllText(Repository.Path("samples", "boards", "two-by-four-feet", "shop.json")),
+            bytes => ShopReading.Read("f", bytes).Refusal);
+
+    [Fact]
     public void Reader_and_schema_agree_on_every_member_of_a_job_replaced_by_every_kind_of_value() =>
         AssertAgree(PublishedSchemas.Job, FullJob, bytes => JobReading.Read("f", bytes, []).Refusal);
 

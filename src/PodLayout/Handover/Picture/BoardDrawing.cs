@@ -173,7 +173,8 @@ internal static class BoardDrawing
         _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "Unknown shape."),
     };
 
-    private static void Datum(SheetDraft draft)
+    /// <summary>Zero and the directions of X and Y.</summary>
+    public static void Datum(SheetDraft draft)
     {
         var content = draft.Content;
         var u = draft.Scale;

@@ -70,6 +70,23 @@ public static class PictureStyles
         Filled("heading", Ink, true),
         Line("rule", Ink, 0.25),
         new("bar-light", Ink, 0.2, [], Paper),
+        Filled("groove-cut", "#dededa"),
+        new("bore", Ink, 0.2, [], Paper),
+        Filled("bore-deep", "#555555"),
+        Line("engraving", Ink, 0.18),
+        Line("seam", Ink, 0.6, 3, 1),
+        Line("zone", "#555555", 0.25, 4, 1, 0.8, 1),
+        Line("flip-line", Orange, 0.22, 6, 1, 1, 1),
+        Line("vacuum-extent", Blue, 0.2, 1.2, 0.8),
+        Line("vacuum-hatch", "#9fb6c6", 0.1),
+        new("channel", Blue, 0.2, [], "#cfdde6"),
+        new("gasket", Ink, 0.2, [], "#8a8a86"),
+        new("stock", Ink, 0.45, [], "#f3ead8"),
+        Line("stock-hatch", Grain, 0.12),
+        Line("stock-break", "#777777", 0.2, 2, 0.8),
+        Line("dimension", Ink, 0.15),
+        Line("extension", "#777777", 0.1),
+        Line("plug", Orange, 0.3, 1.4, 0.7),
     ];
 
     private static readonly ImmutableDictionary<string, PictureStyle> ByName =

@@ -10,11 +10,8 @@ internal static class ShopMaking
     /// <summary>More grooves than this one way are a slip of the pitch, and would only cost time.</summary>
     private const int MostGrooves = 2000;
 
-    public static Outcome<Shop> From(WrittenShop written, string file)
-    {
-        FileRefusals refusals = new(file);
-        return Board(written.Board, refusals).Then(board => Shop(written, board, refusals));
-    }
+    public static Outcome<Shop> From(WrittenShop written, FileRefusals refusals) =>
+        Board(written.Board, refusals).Then(board => Shop(written, board, refusals));
 
     private static Outcome<Shop> Shop(WrittenShop written, GridBoard board, FileRefusals refusals)
     {

@@ -13,7 +13,8 @@ public static class ShopReading
     /// <param name="file">Its name, for messages.</param>
     /// <param name="content">Its bytes.</param>
     public static Outcome<Shop> Read(string file, byte[] content) =>
-        RequestFile.Read<WrittenShop>(file, content, []).Then(written => ShopMaking.From(written, file));
+        RequestFile.Read<WrittenShop>(file, content, []).Then(
+            written => ShopMaking.From(written, new FileRefusals(file) { Inches = InchPaths.Of(file, content) }));
 
     /// <summary>The shop that is used when none is named.</summary>
     public static Shop Default()

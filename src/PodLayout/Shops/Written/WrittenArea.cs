@@ -1,8 +1,10 @@
 using System.ComponentModel;
+using PodLayout.JsonFiles;
 
 namespace PodLayout.Shops.Written;
 
 /// <summary>A rectangle of the board as written.</summary>
+[InchesToo]
 internal sealed record WrittenArea
 {
     [Description("Left edge, mm.")]

@@ -6,6 +6,7 @@ using PodLayout.JsonFiles;
 namespace PodLayout.Shops.Written;
 
 /// <summary>The grid board as written.</summary>
+[InchesToo]
 internal sealed record WrittenBoard
 {
     [Description("What the shop calls the board.")]

@@ -5,6 +5,7 @@ using PodLayout.JsonFiles;
 namespace PodLayout.Shops.Written;
 
 /// <summary>A spot to stay clear of, as written: a disc or a rectangle.</summary>
+[InchesToo]
 internal sealed record WrittenObstacle
 {
     [Description("What the shop calls it.")]

@@ -4,6 +4,7 @@ using PodLayout.JsonFiles;
 namespace PodLayout.Shops.Written;
 
 /// <summary>A pod type as written: widthMm and lengthMm, or diameterMm.</summary>
+[InchesToo]
 internal sealed record WrittenPod
 {
     [Description("What the shop calls this pod type.")]

@@ -5,6 +5,7 @@ using PodLayout.JsonFiles;
 namespace PodLayout.Shops.Written;
 
 /// <summary>One port as written.</summary>
+[InchesToo]
 internal sealed record WrittenPort
 {
     [Description("Short name for the card; column and row of its groove cell when not given.")]

@@ -5,6 +5,7 @@ using PodLayout.JsonFiles;
 namespace PodLayout.Shops.Written;
 
 /// <summary>Ports at equal distances, as written.</summary>
+[InchesToo]
 internal sealed record WrittenPortLattice
 {
     [Description("Distance from port to port, mm: one number, or [along X, along Y].")]

@@ -5,6 +5,7 @@ using PodLayout.JsonFiles;
 namespace PodLayout.Shops.Written;
 
 /// <summary>The vacuum ports as written: on a lattice of their own, listed one by one, or both.</summary>
+[InchesToo]
 internal sealed record WrittenPorts
 {
     [Description("Diameter of a port's hole at the board's face, mm.")]

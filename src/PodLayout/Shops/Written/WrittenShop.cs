@@ -5,7 +5,8 @@ using PodLayout.JsonFiles;
 namespace PodLayout.Shops.Written;
 
 /// <summary>A shop as a person writes it in <c>shop.json</c>. The published schema is made from these types.</summary>
-[Description("What a shop has to hold parts with: a grid board and vacuum pods. Board coordinates are millimetres from the board's lower left corner, X to the right, Y up.")]
+[Description("What a shop has to hold parts with: a grid board and vacuum pods. Board coordinates are millimetres from the board's lower left corner, X to the right, Y up. Every length xMm may be given in inches instead, as xIn.")]
+[InchesToo]
 internal sealed record WrittenShop
 {
     [Description("Where the schema lies; for editors only.")]
@@ -26,6 +27,9 @@ internal sealed record WrittenShop
     [Description("Least distance between the bodies of two pods, mm; 0 lets them touch.")]
     [Bounds(From = 0, To = 1000)]
     public double PodGapMm { get; init; }
+
+    [Description("How the board itself is made: table, stock, tools; only the command that draws the board reads it.")]
+    public WrittenMaking? Making { get; init; }
 
     [Description("The pod types in stock; at least one.")]
     [AtLeast(1)]

@@ -1,0 +1,46 @@
+using System.CommandLine;
+using PodLayout.BoardMaking;
+using PodLayout.Findings;
+
+namespace PodLayout.Cli;
+
+/// <summary><c>board</c>: from a shop file that says how its board is made to the drawings of both sides.</summary>
+internal static class BoardCommand
+{
+    public static Command Make(Terminal terminal, Action<Func<CancellationToken, int>> run)
+    {
+        Argument<string> input = new("FILE") { Description = "A shop file (.json) with the member \"making\"." };
+        Option<string?> outFolder = new("--out") { HelpName = "DIR", Description = "Folder for the drawings; without it the board is only checked." };
+        Command command = new("board", "Draws both sides of the grid board for the machine, and checks it before it is cut.") { input, outFolder };
+        command.SetAction(parsed => run(_ =>
+        {
+            var path = parsed.GetRequiredValue(input);
+            var plan = InputFile.Read(path).Then(content => BoardRequestReading.Read(path, content)).Then(BoardDesign.Make);
+            return plan.Succeeded ? Write(plan.Value, plan.Findings, parsed.GetValue(outFolder), terminal) : terminal.Refuse(plan.Findings);
+        }));
+        return command;
+    }
+
+    private static int Write(BoardPlan plan, IEnumerable<Finding> findings, string? outFolder, Terminal terminal)
+    {
+        terminal.Print(findings);
+        foreach (var check in plan.Checks)
+        {
+            terminal.Out.WriteLine($"{check.What}: {check.Value}{(check.Limit.Length > 0 ? $" ({check.Limit})" : "")}");
+        }
+
+        if (outFolder is null)
+        {
+            return ExitCodes.LayoutFound;
+        }
+
+        var files = BoardFiles.Of(plan);
+        if (OutputFolder.Write(outFolder, files) is { } refusal)
+        {
+            return terminal.Refuse([refusal]);
+        }
+
+        terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", files.Select(f => f.Name))}");
+        return ExitCodes.LayoutFound;
+    }
+}
