@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Handover.Picture;
+using PodLayout.Shops;
 
 namespace PodLayout.BoardMaking;
 

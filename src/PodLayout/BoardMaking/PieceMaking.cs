@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.JsonFiles;
+using PodLayout.Shops;
 
 namespace PodLayout.BoardMaking;
 

@@ -1,3 +1,5 @@
+using PodLayout.Shops;
+
 namespace PodLayout.BoardMaking;
 
 /// <summary>The sheet the board is cut from.</summary>

@@ -1,4 +1,5 @@
 using PodLayout.Geometry;
+using PodLayout.Shops;
 
 namespace PodLayout.BoardMaking;
 

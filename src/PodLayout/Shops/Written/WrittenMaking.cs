@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.ComponentModel;
-using PodLayout.BoardMaking;
 using PodLayout.JsonFiles;
 
 namespace PodLayout.Shops.Written;

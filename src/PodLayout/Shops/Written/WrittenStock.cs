@@ -1,5 +1,4 @@
 using System.ComponentModel;
-using PodLayout.BoardMaking;
 using PodLayout.JsonFiles;
 
 namespace PodLayout.Shops.Written;

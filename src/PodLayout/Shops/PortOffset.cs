@@ -1,4 +1,4 @@
-namespace PodLayout.BoardMaking;
+namespace PodLayout.Shops;
 
 /// <summary>Where the port lattice lies.</summary>
 public enum PortOffset

@@ -1,4 +1,4 @@
-namespace PodLayout.BoardMaking;
+namespace PodLayout.Shops;
 
 /// <summary>The axis about which a piece of the board is turned over.</summary>
 public enum FlipAxis

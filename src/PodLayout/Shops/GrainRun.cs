@@ -1,4 +1,4 @@
-namespace PodLayout.BoardMaking;
+namespace PodLayout.Shops;
 
 /// <summary>How the grain of the stock's face runs on the board.</summary>
 public enum GrainRun

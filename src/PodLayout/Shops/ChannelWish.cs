@@ -1,4 +1,4 @@
-namespace PodLayout.BoardMaking;
+namespace PodLayout.Shops;
 
 /// <summary>How the back channels are to be laid.</summary>
 public enum ChannelWish
