@@ -10,7 +10,7 @@ import os
 from make_drawings import HERE, circle, entity, fillet, polyline, write, xyz
 
 NAME = "tray"
-THICK, BELOW, SAFE = 27.0, 0.8, 15.0
+THICK, BELOW, RETRACT = 27.0, 0.8, 15.0
 WIDTH, LENGTH, CORNER = 700.0, 440.0, 60.0
 HANDLES = [(70.0, 220.0), (630.0, 220.0)]  # middles of slots 120 long along Y and 34 wide
 SLOT_LONG, SLOT_WIDE = 120.0, 34.0
@@ -44,7 +44,7 @@ class Post:
         self.lines.append(f"N{10 * (len(self.lines) + 1)} " + " ".join(words))
 
     def tool(self, number, speed):
-        self.put(f"G0 Z{SAFE:.3f}")
+        self.put(f"G0 Z{RETRACT:.3f}")
         self.put(f"T{number} M6")
         self.put(f"S{speed} M3")
 
@@ -52,7 +52,7 @@ class Post:
         self.put(f"G0 X{x:.3f} Y{y:.3f}")
 
     def up(self):
-        self.put(f"G0 Z{SAFE:.3f}")
+        self.put(f"G0 Z{RETRACT:.3f}")
 
 
 def outline(post, radius):

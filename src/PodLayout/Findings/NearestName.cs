@@ -20,6 +20,11 @@ public static class NearestName
         return near ? best.Name : null;
     }
 
+    /// <summary>The known names most like a mistyped one, nearest first.</summary>
+    public static IEnumerable<string> InOrder(string typed, IEnumerable<string> known, int most) => known
+        .OrderBy(name => Distance(typed.ToLowerInvariant(), name.ToLowerInvariant())).ThenBy(name => name, StringComparer.Ordinal)
+        .Take(most);
+
     /// <summary>Least number of single-letter changes from one word to the other (Levenshtein 1966).</summary>
     private static int Distance(string a, string b)
     {

@@ -39,7 +39,7 @@ public static class PartShaping
     {
         foreach (var name in roles.Names.Where(n => !drawing.Layers.Any(l => LayerRoles.Matches(n, l.Name))))
         {
-            var near = string.Join(", ", NearNames.Of(name, drawing.Layers.Select(l => l.Name)));
+            var near = string.Join(", ", NearestName.InOrder(name, drawing.Layers.Select(l => l.Name), 3));
             var severity = name == roles.OutlineLayer ? Severity.Refused : Severity.Warning;
             findings.Add(severity, "layer-missing", $"The drawing has no layer {name}; the nearest names it has: {near}.", "Correct the layer's name.");
         }
