@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
 using PodLayout.Findings;
 using PodLayout.Handover;
@@ -65,7 +64,7 @@ internal static class PlanCommand
             return Outcome<Job>.Of(job);
         }
 
-        return InputFile.Read(path).Then(content => LayoutJson.Read(path, Encoding.UTF8.GetString(content))).Then(file =>
+        return InputFile.Read(path).Then(content => EditedLayout.Read(path, content)).Then(file =>
         {
             var before = LayoutJson.ToPlan(file);
             return before.Layout is { } layout

@@ -29,12 +29,21 @@ public static class Planning
         }
 
         var reach = ReachMap.Of(job.Part, job.Support);
+        var (best, nodes) = SearchHeights(job, reach, effort, progress, limited.Token);
+        return best?.Best is { } found
+            ? WithLayout(job, reach, found, best, nodes, limited.Token)
+            : WithoutLayout(job, reach, best, nodes, effort, limited.Token);
+    }
+
+    // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.
+    private static (SearchEnd? Best, int Nodes) SearchHeights(
+        Job job, ReachMap reach, Effort effort, IProgress<Progress>? progress, CancellationToken cancellation)
+    {
         SearchEnd? best = null;
         var nodes = 0;
-        // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.
         foreach (var height in job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order())
         {
-            var end = Search(job, reach, PodPose.Of(job.Shop, height), best?.Best, effort, progress, limited.Token);
+            var end = Search(job, reach, PodPose.Of(job.Shop, height), best?.Best, effort, progress, cancellation);
             nodes += end.Nodes;
             best = best is null ? end : end with
             {
@@ -44,9 +53,7 @@ public static class Planning
             };
         }
 
-        return best?.Best is { } found
-            ? WithLayout(job, reach, found, best, nodes, limited.Token)
-            : WithoutLayout(job, reach, best, nodes);
+        return (best, nodes);
     }
 
     private static SearchEnd Search(
@@ -94,7 +101,8 @@ public static class Planning
         return new(job, layout, [], [], end.IsCut, work);
     }
 
-    private static PlanResult WithoutLayout(Job job, ReachMap reach, SearchEnd? end, int nodes)
+    private static PlanResult WithoutLayout(
+        Job job, ReachMap reach, SearchEnd? end, int nodes, Effort effort, CancellationToken cancellation)
     {
         if (end is null)
         {
@@ -107,7 +115,8 @@ public static class Planning
             return new(job, null, [], [NoLayoutCauses.CutShort()], true, work);
         }
 
-        var (stretches, findings) = NoLayoutCauses.Of(job, reach);
+        var (stretches, findings) = NoLayoutCauses.Of(
+            job, reach, other => SearchHeights(other, reach, effort, null, cancellation).Best?.Best);
         return new(job, null, stretches, findings, false, work);
     }
 }

@@ -45,9 +45,10 @@ public static class CoverModel
     /// <summary>
     /// One worker and all the cuts of the linear relaxation: the support rows are nearly interval matrices, whose relaxation is
     /// nearly integral. With CP-SAT's defaults the same models stay unproven after twenty seconds (see benchmarks). A second
-    /// core serves better on another placement. One worker also makes the answer the same every time.
+    /// core serves better on another placement. One worker also makes the answer the same every time. The solver leaves Ctrl-C
+    /// alone: it is the program that stops it.
     /// </summary>
-    public const string Settings = "num_workers:1,linearization_level:2,random_seed:1";
+    public const string Settings = "num_workers:1,linearization_level:2,random_seed:1,catch_sigint_signal:false";
 
     private static CpModel Build(CoverProblem problem, int atMost, ImmutableArray<int> preference)
     {

@@ -1,5 +1,4 @@
 using NetTopologySuite.Geometries;
-using NetTopologySuite.Operation.OverlayNG;
 
 namespace PodLayout.Geometry;
 
@@ -17,7 +16,7 @@ internal static class ClusteredUnion
         var cluster = Clusters([.. shapes.Select(s => s.EnvelopeInternal)]);
         var united = shapes.Select((shape, i) => (shape, i)).GroupBy(s => cluster[s.i], s => s.shape)
             .Select(group => group.ToList())
-            .Select(group => group.Count == 1 ? group[0] : OverlayNGRobust.Union(factory.BuildGeometry(group)))
+            .Select(group => group.Count == 1 ? group[0] : SureOverlay.Union(factory.BuildGeometry(group)))
             .ToList();
         if (united.Count == 1)
         {

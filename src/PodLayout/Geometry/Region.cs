@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.Buffer;
 using NetTopologySuite.Operation.Overlay;
-using NetTopologySuite.Operation.OverlayNG;
 
 namespace PodLayout.Geometry;
 
@@ -112,7 +111,7 @@ public sealed class Region
             pieces.Add(AlongPiece(points, first, last, radiusMm));
         }
 
-        return pieces.Count == 1 ? new(pieces[0]) : new(OverlayNGRobust.Union(pieces));
+        return pieces.Count == 1 ? new(pieces[0]) : new(SureOverlay.Union(Factory.BuildGeometry(pieces)));
     }
 
     /// <summary>
@@ -140,15 +139,15 @@ public sealed class Region
     {
         var shapes = regions.Where(r => !r.IsEmpty).Select(r => r._shape).ToArray();
         return shapes.Length == 0 ? Empty : new(shapes.Length > FewShapes
-            ? ClusteredUnion.Of(shapes, Factory) : OverlayNGRobust.Union(Factory.BuildGeometry(shapes)));
+            ? ClusteredUnion.Of(shapes, Factory) : SureOverlay.Union(Factory.BuildGeometry(shapes)));
     }
 
     /// <summary>What lies in this region and not in the other.</summary>
-    public Region Minus(Region other) => new(OverlayNGRobust.Overlay(_shape, other._shape, SpatialFunction.Difference));
+    public Region Minus(Region other) => Overlay(other, SpatialFunction.Difference);
 
     /// <summary>What lies in both.</summary>
     public Region Intersect(Region other) =>
-        new(OverlayNGRobust.Overlay(_shape, other._shape, SpatialFunction.Intersection));
+        Overlay(other, SpatialFunction.Intersection);
 
     /// <summary>
     /// All points within a distance of the region. Where the exact edge is an arc its chords lie on or outside the arc, so
@@ -247,6 +246,8 @@ public sealed class Region
 
     private IEnumerable<Region> Strips(double distance, double radius) =>
         OffsetStrips.Of(Boundary, distance, ChordsOfQuarter(radius)).Select(r => new Region(ToPolygon(r)));
+
+    private Region Overlay(Region other, SpatialFunction function) => new(SureOverlay.Of(_shape, other._shape, function));
 
     private static int ChordsOfQuarter(double radius, double arcMm = ArcMm) =>
         Math.Max(8, (int)Math.Ceiling(Math.PI / 4 / Math.Acos(radius / (radius + arcMm))));

@@ -45,7 +45,8 @@ public static class Summary
         {
             var at = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(worst.OnPart) + layout.Placement.ZeroOnBoard;
             yield return $"Worst overhang: {Percent(worst.ShareOfLimit)} of its limit, {(worst.IsEdge ? "at the edge" : "inside")} "
-                + $"at X {Mm(at.X)}, Y {Mm(at.Y)} on the board (nearest pod {LayoutFiling.PodId(worst.Pod)}).";
+                + $"at X {Mm(at.X)}, Y {Mm(at.Y)} on the board (nearest pod {LayoutFiling.PodId(worst.Pod)}); measured at every corner "
+                + $"and at points at most {Mm(result.Job.Support.EdgeStepMm)} mm apart, between which it may be a little more.";
         }
     }
 
@@ -116,9 +117,10 @@ public static class Summary
         for (var i = 0; i < result.Unsupported.Length; i++)
         {
             var s = result.Unsupported[i];
-            var where = s.From == s.To
-                ? $"{(s.IsEdge ? "edge" : "inside")} at ({Mm(s.From.X)}, {Mm(s.From.Y)})"
-                : $"{Mm(s.LengthMm)} mm of {(s.IsEdge ? "edge" : "the inside")} from ({Mm(s.From.X)}, {Mm(s.From.Y)}) "
+            var where = !s.IsEdge ? $"inside, near ({Mm(s.From.X)}, {Mm(s.From.Y)})"
+                : s.From == s.To
+                ? $"edge at ({Mm(s.From.X)}, {Mm(s.From.Y)})"
+                : $"{Mm(Math.Round(s.LengthMm))} mm of edge from ({Mm(s.From.X)}, {Mm(s.From.Y)}) "
                     + $"to ({Mm(s.To.X)}, {Mm(s.To.Y)})";
             yield return $"  {Whole(i + 1)}. {where}: {s.Cause} {WhatWouldDo(s, support.OverhangAcrossGrainMm)}";
         }

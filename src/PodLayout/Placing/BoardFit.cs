@@ -19,7 +19,7 @@ internal static class BoardFit
         double width = usable.Width + 2 * overhang, length = usable.Height + 2 * overhang;
         var fits = job.Placement switch
         {
-            PlacementWish.Given given => Fits(given.AngleDeg),
+            PlacementWish.Given given => Fits(given.AngleDeg) && LiesOnBoard(given),
             PlacementWish.Search search => search.AnglesDeg.Any(Fits),
             // At some angle: a longest side no longer than the board's diagonal is all that is asked here.
             _ => Math.Max(job.Part.Shape.Outline.Bounds.Width, job.Part.Shape.Outline.Bounds.Height)
@@ -35,8 +35,11 @@ internal static class BoardFit
             "part-larger-than-board", Severity.Refused, FindingKind.NoLayout,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"The part is {part.Width:0.#} x {part.Height:0.#} mm; pods stand within {usable.Width:0.#} x {usable.Height:0.#} mm of the board, and an edge may reach {overhang:0.#} mm beyond them at most."),
-            null, "Check the drawing's unit (--units), turn the part, or take a larger board.");
+                $"The part, {part.Width:0.#} x {part.Height:0.#} mm, reaches too far off the board: pods stand within {usable.Width:0.#} x {usable.Height:0.#} mm of the board, and an edge may reach {overhang:0.#} mm beyond that at most."),
+            null, "Check the drawing's unit (--units), lay or turn the part otherwise, or take a larger board.");
+
+        bool LiesOnBoard(PlacementWish.Given given) => usable.Grow(overhang).Contains(
+            job.Part.Shape.Outline.Laid(Turn.FromDegrees(given.AngleDeg), given.ZeroOnBoard).Bounds);
 
         bool Fits(double angleDeg)
         {

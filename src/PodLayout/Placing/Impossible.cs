@@ -11,8 +11,10 @@ namespace PodLayout.Placing;
 /// <summary>Why there is no layout: which stretches of edge cannot be supported, and what would do.</summary>
 internal static class Impossible
 {
-    // How far beyond the limit a pod is looked for, to say what overhang would do.
-    private const double Stretch = 8;
+    // How far beyond the limit a pod is looked for, to say what overhang would do: some times the limit, and half a metre at
+    // least, since a limit of a few millimetres may itself be the cause.
+    private const double LeastStretch = 8;
+    private const double LeastLookMm = 500;
 
     /// <summary>The stretches that no pod can support, at one placement or over all offsets of a ground.</summary>
     /// <param name="job">The job.</param>
@@ -33,11 +35,13 @@ internal static class Impossible
             return [];
         }
 
+        var stretch = Math.Max(
+            LeastStretch, LeastLookMm / Math.Min(job.Support.OverhangAlongGrainMm, job.Support.OverhangAcrossGrainMm));
         var wide = new TurnedReach(
-            ReachMap.Of(job.Part, job.Support, Stretch), Turn.FromDegrees(ground.Frame.AngleDeg), ground.Frame.Pivot);
+            ReachMap.Of(job.Part, job.Support, stretch), Turn.FromDegrees(ground.Frame.AngleDeg), ground.Frame.Pivot);
         return
         [
-            .. Runs(points, isOut).Select(run => Describe(job, points, run, ground, supporters, available, box, wide)),
+            .. Runs(points, isOut).Select(run => Describe(job, points, run, ground, supporters, available, box, wide, stretch)),
         ];
     }
 
@@ -84,7 +88,8 @@ internal static class Impossible
         ImmutableArray<int[]> supporters,
         bool[] available,
         OffsetBox box,
-        TurnedReach wide)
+        TurnedReach wide,
+        double stretch)
     {
         var isEdge = points[run[0]].IsEdge;
         double length = 0;
@@ -96,7 +101,7 @@ internal static class Impossible
         double? needed = 0;
         foreach (var p in run)
         {
-            needed = Math.Max(needed ?? 0, Nearest(p, ground, available, box, wide) * Stretch) is var share
+            needed = Math.Max(needed ?? 0, Nearest(p, ground, available, box, wide) * stretch) is var share
                 && double.IsFinite(share) && needed is not null ? share : null;
         }
 
@@ -115,12 +120,12 @@ internal static class Impossible
             : "no pod could stand anywhere near";
         if (run.Any(p => supporters[p].Length > 0))
         {
-            return $"{what}the board has no place for a pod there (no working port under it, off the usable area, or on a pin, stop or damaged spot); {far}";
+            return $"{what}the board has no place for a pod there (no working port under it, off the usable area, or on a pin, a stop, or a spot damaged or to be avoided); {far}.";
         }
 
         return ground.Seats.IsEmpty
-            ? $"{what}no pod fits anywhere under the part: it is too narrow for every pod type with these margins"
-            : $"{what}the wood there is too narrow for any pod of the shop, or no groove lies right for one; {far}";
+            ? $"{what}no pod fits anywhere under the part: with these margins it is too narrow for every pod type, or taken up by cuts, defects and spots to avoid."
+            : $"{what}no pod stands near enough: the wood there is too narrow, or taken up by a cut, a defect or a spot to avoid, or no groove lies right, or the limit is less than the distance that pods keep; {far}.";
     }
 
     private static double Nearest(
@@ -148,7 +153,7 @@ internal static class Impossible
             FindingKind.NoLayout,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"Stretch {i + 1}, {(s.IsEdge ? $"{s.LengthMm:0} mm of edge" : "interior")}, from ({s.From.X:0.#}, {s.From.Y:0.#}) to ({s.To.X:0.#}, {s.To.Y:0.#}) mm: {s.Cause}."),
+                $"Stretch {i + 1}, {(s.IsEdge ? $"{s.LengthMm:0} mm of edge" : "interior")}, from ({s.From.X:0.#}, {s.From.Y:0.#}) to ({s.To.X:0.#}, {s.To.Y:0.#}) mm: {s.Cause}"),
             new Place.InDrawing(drawing, s.From.X, s.From.Y),
             s.OverhangThatWouldDoMm is { } mm
                 ? string.Create(CultureInfo.InvariantCulture, $"Allow {(s.IsEdge ? "an overhang" : "an interior span")} of {mm:0} mm, or bring a smaller pod.")

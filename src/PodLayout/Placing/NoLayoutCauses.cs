@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using PodLayout.Choice;
 using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
@@ -28,17 +27,28 @@ internal static class NoLayoutCauses
         "The search was stopped before it found a layout.", null, "Give it more time.");
 
     /// <summary>What cannot be supported at the placement that comes nearest to a layout, and what would mend it.</summary>
-    public static (ImmutableArray<UnsupportedStretch> Stretches, ImmutableArray<Finding> Findings) Of(Job job, ReachMap reach)
+    /// <param name="job">The job.</param>
+    /// <param name="reach">Its reach map.</param>
+    /// <param name="search">Searches a layout for a job that differs in stock only.</param>
+    public static (ImmutableArray<UnsupportedStretch> Stretches, ImmutableArray<Finding> Findings) Of(
+        Job job, ReachMap reach, Func<Job, FoundLayout?> search)
     {
         var nearest = Placements(job, reach).OrderBy(c => c.Out).First();
         var stretches = Impossible.Stretches(job, reach, nearest.Ground, nearest.Available, nearest.Box);
         if (!stretches.IsEmpty)
         {
-            return (stretches, [.. Impossible.AsFindings(stretches, job.Part.Name)]);
+            return (stretches, [Scope(job), .. Impossible.AsFindings(stretches, job.Part.Name)]);
         }
 
-        return ([], [job.Keep.IsEmpty ? StockOrRoom(job, nearest) : Kept(job, nearest)]);
+        return ([], [Scope(job), job.Keep.IsEmpty ? StockOrRoom(job, search) : Kept(job, nearest)]);
     }
+
+    // Over which placements there is no layout, and which of them what follows is about.
+    private static Finding Scope(Job job) => new(
+        "no-layout", Severity.Refused, FindingKind.NoLayout,
+        job.Placement is PlacementWish.Given
+            ? "There is no layout at the place given."
+            : "There is no layout at any offset of the part and any angle asked for; what follows is about the place, of those looked at, that came nearest to one.");
 
     private static Finding Kept(Job job, Candidate nearest)
     {
@@ -56,12 +66,10 @@ internal static class NoLayoutCauses
     }
 
     // Each single point could be supported: pods of the needed types are too few, or stand in each other's way.
-    private static Finding StockOrRoom(Job job, Candidate nearest)
+    private static Finding StockOrRoom(Job job, Func<Job, FoundLayout?> search)
     {
         var ample = job with { Shop = job.Shop with { Pods = [.. job.Shop.Pods.Select(p => p with { Stock = 9999 })] } };
-        var model = PlacementModel.At(ample, nearest.Ground, nearest.Ground.Classes[0], nearest.Box.Centre);
-        var (answer, _) = FewestPods.Of(model.Within(1), nearest.Ground.FirstPoints, 9999, CancellationToken.None);
-        if (!answer.HasChoice)
+        if (search(ample) is not { } found)
         {
             return new(
                 "pods-in-the-way", Severity.Refused, FindingKind.NoLayout,
@@ -69,7 +77,7 @@ internal static class NoLayoutCauses
                 null, "Bring smaller pods, allow more overhang, or lay the part elsewhere.");
         }
 
-        var needed = answer.Filled.GroupBy(s => nearest.Ground.Frame.Poses[model.Seats[s].Pose].TypeIndex).OrderBy(g => g.Key)
+        var needed = found.Seats.GroupBy(s => found.Frame.Poses[s.Pose].TypeIndex).OrderBy(g => g.Key)
             .Select(g => string.Create(
                 CultureInfo.InvariantCulture,
                 $"{g.Count()} x {job.Shop.Pods[g.Key].Name} (in stock: {job.Shop.Pods[g.Key].Stock})"));

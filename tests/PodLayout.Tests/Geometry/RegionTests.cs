@@ -40,6 +40,19 @@ public class RegionTests
         Assert.Equal((400 - 40) * (100 - 30) + (140 - 40) * 200, l.ErodeByRectangle(40, 30).AreaMm2, 6);
     }
 
+    [Theory]
+    [InlineData(120)]
+    [InlineData(150)]
+    [InlineData(200)]
+    public void A_narrow_ring_shrunk_nearly_away_is_a_thinner_ring(int sides)
+    {
+        // The engine gave up on a ring of radii 300 and 170 mm under round pods of 120 mm: the strips that put its arcs back
+        // touch along their ends. What is left lies between radii 300 - 63 and 170 + 63 (of the polygons: a little less).
+        var ring = Region.Inside(Shapes.Circle(0, 0, 300, sides), Shapes.Circle(0, 0, 170, sides)).Shrink(3).Shrink(60);
+        var inner = 300 * Math.Cos(Math.PI / sides) - 63;
+        Assert.InRange(ring.AreaMm2, Math.PI * (inner * inner - 233 * 233) * 0.98, Math.PI * (237 * 237 - 233 * 233));
+    }
+
     [Fact]
     public void A_square_grown_has_rounded_corners()
     {

@@ -67,7 +67,7 @@ public class TextOutputTests
     public void Without_a_layout_the_summary_says_what_would_do()
     {
         var text = Summary.Write(HandMade.NoLayout());
-        Assert.Contains("1. 134.764 mm of edge", text, StringComparison.Ordinal);
+        Assert.Contains("1. 135 mm of edge", text, StringComparison.Ordinal);
         Assert.Contains("162.4 mm across the grain would do (the limit is 100 mm)", text, StringComparison.Ordinal);
         Assert.Contains("No overhang would do", text, StringComparison.Ordinal);
     }

@@ -120,6 +120,18 @@ public class PlannedLayoutsTests
     }
 
     [Fact]
+    public void When_pods_are_too_few_the_stock_is_named_as_the_cause()
+    {
+        // The U part needs seven pods.
+        var job = Shapes.JobFor(
+            Shapes.UPart(), Shapes.Board(1500, 1200, 30), [Shapes.Pod(120, 120, stock: 2), Shapes.Pod(60, 60, stock: 1)], 60, 8);
+        var result = Plan(job);
+        Assert.Null(result.Layout);
+        Assert.Contains(result.Findings, f => f.Code == "stock-too-small");
+        Assert.Contains("120x120 (in stock: 2)", result.Findings[^1].Message);
+    }
+
+    [Fact]
     public void A_part_drawn_in_the_wrong_unit_is_told_to_be_larger_than_the_board_at_once()
     {
         // 400 x 300 mm taken for inches: ten metres.
