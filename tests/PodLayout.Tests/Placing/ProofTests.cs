@@ -94,6 +94,36 @@ public class ProofTests
         Assert.NotNull(counts[0]);
     }
 
+    [Fact]
+    public void Points_no_two_of_which_can_share_a_pod_bound_the_layouts_of_samples_without_a_solver()
+    {
+        // At the place of each layout. The bound is the answer itself every time: a certificate that anybody can check.
+        var tight = 0;
+        Job[] jobs =
+        [
+            .. new[] { "kidney-table", "u-yoke", "crest-rail", "chair-seat" }.Select(PlannedLayoutsTests.SampleJob),
+            PlannedLayoutsTests.Oval(new PlacementWish.Search([0])),
+        ];
+        foreach (var job in jobs)
+        {
+            var layout = PlannedLayoutsTests.Plan(job).Layout!;
+            var given = new PlacementWish.Given(layout.Placement.ZeroOnBoard, layout.Placement.AngleDeg);
+            var poses = PodPose.Of(job.Shop, layout.Pods[0].Type.HeightMm);
+            var frame = new PlacingFrame(job, ReachMap.Of(job.Part, job.Support), poses, 0, 0);
+            var (offset, columns, rows) = GivenPlacement.Locate(job, given);
+            ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
+            var ground = SearchGround.At(frame, board, new OffsetBox(offset, 0, 0), columns, rows);
+            var question = PlacementModel.At(job, ground, ground.Classes[0], offset).Within(1);
+            ImmutableArray<int[]> supporters = [.. Enumerable.Range(0, question.PointCount).Select(question.SupportersOf)];
+            var apart = PodLayout.Choice.DisjointPoints.Of(supporters, question.SeatCount).Length;
+            Assert.InRange(apart, 1, layout.Pods.Length);
+            tight += apart == layout.Pods.Length ? 1 : 0;
+            TestContext.Current.TestOutputHelper?.WriteLine($"{job.Name}: {apart} of {layout.Pods.Length}");
+        }
+
+        Assert.Equal(jobs.Length, tight);
+    }
+
     private static (int? Pods, Point2 Offset) Exhaust(
         Job job, ReachMap reach, ImmutableArray<PodPose> poses, double angleDeg, int periods, int atMost, double step = 0.25)
     {
