@@ -6,4 +6,11 @@ namespace PodLayout.Parts;
 /// <param name="ThicknessMm">Thickness, mm.</param>
 /// <param name="Species">The wood, as the user wrote it; empty when not given.</param>
 /// <param name="GrainDeg">Direction of the grain in the drawing, degrees counter-clockwise from X.</param>
-public sealed record Part(string Name, PartShape Shape, double ThicknessMm, string Species, double GrainDeg);
+public sealed record Part(string Name, PartShape Shape, double ThicknessMm, string Species, double GrainDeg)
+{
+    /// <summary>What the cutter does to it; none when that is not to be looked at.</summary>
+    public CutterLoads Loads { get; init; } = CutterLoads.None;
+
+    /// <summary>Density of the wood as it lies on the pods, kg/m³.</summary>
+    public double DensityKgPerM3 { get; init; } = 700;
+}

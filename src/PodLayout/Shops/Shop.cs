@@ -7,4 +7,8 @@ namespace PodLayout.Shops;
 /// <param name="Board">The board on the table.</param>
 /// <param name="Pods">The pod types in stock; at least one.</param>
 /// <param name="PodGapMm">Least distance between the bodies of two pods, mm; 0 lets them touch.</param>
-public sealed record Shop(string Name, GridBoard Board, ImmutableArray<PodType> Pods, double PodGapMm);
+public sealed record Shop(string Name, GridBoard Board, ImmutableArray<PodType> Pods, double PodGapMm)
+{
+    /// <summary>How parts are to be held here.</summary>
+    public HoldingRules Holding { get; init; } = HoldingRules.Default;
+}

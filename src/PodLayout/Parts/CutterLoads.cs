@@ -1,0 +1,14 @@
+using System.Collections.Immutable;
+
+namespace PodLayout.Parts;
+
+/// <summary>What the cutter does to the part on its way.</summary>
+/// <param name="Points">Points of the path with their forces.</param>
+/// <param name="Passes">The passes they belong to.</param>
+/// <param name="Assumptions">What was assumed for want of a figure, one sentence each.</param>
+public sealed record CutterLoads(
+    ImmutableArray<PathLoad> Points, ImmutableArray<CutterPass> Passes, ImmutableArray<string> Assumptions)
+{
+    /// <summary>Nothing is known of the cutter: holding is not computed.</summary>
+    public static CutterLoads None { get; } = new([], [], []);
+}
