@@ -14,6 +14,9 @@ public static class Cutting
     // A hazard of more corners is given a simpler edge around it, a hair or two larger.
     private const int ManyCorners = 600;
 
+    // Mass of loose pieces where the wood is not known: that of the heavier common hardwoods.
+    private const double UnknownOffcutKgPerM3 = 700;
+
     /// <summary>The job with its hazards, and without pods that are too low for its cuts.</summary>
     /// <param name="job">The job.</param>
     /// <param name="drawing">Its drawing.</param>
@@ -31,13 +34,16 @@ public static class Cutting
         return Heights.Check(job.Shop, path, request, thickness, jobFile)
             .Then(shop => OperationHazards.Of(drawing, shape, request, jobFile)
             .Then(operations => FromProgram(shop, path, request, job)
-            .Then(program => Offcuts.Tell(drawing, shape, request, [.. operations, .. program], thickness, jobFile)
+            .Then(program => Offcuts.Tell(drawing, shape, request, [.. operations, .. program], thickness, request.Blank?.DensityKgPerM3 ?? OffcutDensity(job.Part), jobFile)
             .Then(_ => Outcome<Job>.Of(job with
             {
                 Shop = shop,
                 Part = job.Part with { Shape = shape with { Hazards = Within(shape, [.. operations, .. program]) } },
             })))));
     }
+
+    // A heavy piece does more harm than a light one.
+    private static double OffcutDensity(Part part) => part.Wood.IsKnown ? part.Wood.WeightKgPerM3 : UnknownOffcutKgPerM3;
 
     private static Outcome<IReadOnlyList<Hazard>> FromProgram(Shops.Shop shop, ToolPath? path, CutRequest request, Job job)
     {

@@ -35,7 +35,7 @@ public static class Offcuts
 
     /// <summary>A finding for each loose piece of the job's blank; none where no blank is given.</summary>
     public static Outcome<IReadOnlyList<Region>> Tell(
-        Drawing drawing, PartShape shape, CutRequest request, IReadOnlyList<Hazard> hazards, double thicknessMm, string jobFile)
+        Drawing drawing, PartShape shape, CutRequest request, IReadOnlyList<Hazard> hazards, double thicknessMm, double densityKgPerM3, string jobFile)
     {
         if (request.Blank is not { } asked)
         {
@@ -53,7 +53,7 @@ public static class Offcuts
         var blank = rings.Count > 0 ? Region.UnionOf(rings.Select(r => Region.Inside(r.Ring))) : outline.Grow(asked.GrownByMm);
         var through = Region.UnionOf(hazards.Where(h => h.KeepsBodiesOff && h.KeepsSealsOff).Select(h => h.Shown));
         var pieces = Of(blank, through, shape);
-        var findings = pieces.Take(MostTold).Select(p => Piece(p, thicknessMm, asked.DensityKgPerM3, jobFile)).ToList();
+        var findings = pieces.Take(MostTold).Select(p => Piece(p, thicknessMm, densityKgPerM3, jobFile)).ToList();
         if (pieces.Length > MostTold)
         {
             findings.Add(Say(Severity.Note, jobFile, "offcut", Text($"{pieces.Length - MostTold} more loose pieces, all smaller."), null));

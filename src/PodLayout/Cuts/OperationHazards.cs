@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using PodLayout.Findings;
 using PodLayout.Geometry;
@@ -22,14 +21,14 @@ public static class OperationHazards
         List<Hazard> hazards = [];
         foreach (var operation in request.Operations)
         {
-            var lines = Lines(operation.Lines, drawing, shape);
+            var lines = CutPaths.Lines(operation.Lines, drawing, shape);
             if (lines.Count == 0)
             {
                 findings.Add(Say(Severity.Refused, operation, jobFile, "cut-without-lines", $"found no line {InWords(operation.Lines)} for this operation.", "Correct the layer's name, or draw the line."));
                 continue;
             }
 
-            if (lines.Exists(l => !l.IsClosed) && NeedsClosed(operation))
+            if (lines.Any(l => !l.IsClosed) && NeedsClosed(operation))
             {
                 findings.Add(Say(Severity.Refused, operation, jobFile, "cut-open", $"found a line {InWords(operation.Lines)} that does not close; this operation needs closed lines.", "Close it, or let the tool run on the line."));
                 continue;
@@ -51,18 +50,6 @@ public static class OperationHazards
             ? Outcome<IReadOnlyList<Hazard>>.Refuse(findings)
             : Outcome<IReadOnlyList<Hazard>>.Of(hazards, findings);
     }
-
-    private static List<(ImmutableArray<Point2> Points, bool IsClosed)> Lines(CutLines lines, Drawing drawing, PartShape shape) => lines switch
-    {
-        CutLines.Outline => [(shape.Outline.Points, true)],
-        CutLines.Holes => [.. shape.Holes.Select(h => (h.Points, true))],
-        CutLines.OfLayer layer =>
-        [
-            .. drawing.Rings.Where(r => LayerRoles.Matches(layer.Name, r.Layer)).Select(r => (r.Ring.Points, true)),
-            .. drawing.OpenContours.Where(c => LayerRoles.Matches(layer.Name, c.Layer)).Select(c => (c.Points, false)),
-        ],
-        _ => throw new ArgumentOutOfRangeException(nameof(lines), lines, "Unknown lines."),
-    };
 
     private static string InWords(CutLines lines) => lines switch
     {
@@ -95,9 +82,9 @@ public static class OperationHazards
         }
     }
 
-    private static Hazard? Hazard(CutOperation operation, List<(ImmutableArray<Point2> Points, bool IsClosed)> lines, bool isReal)
+    private static Hazard? Hazard(CutOperation operation, IReadOnlyList<CutLine> lines, bool isReal)
     {
-        Hazard Make(Region area, bool bodies, bool seals) => new(operation.Name ?? NameOf(operation.Kind), InWords(operation.Lines), area, bodies, seals);
+        Hazard Make(Region area, bool bodies, bool seals) => new(operation.Name ?? CutPaths.NameOf(operation.Kind), InWords(operation.Lines), area, bodies, seals);
         var radius = operation.ToolDiameterMm / 2;
         var insides = lines.Where(l => l.IsClosed).Select(l => Region.Inside(new Ring(l.Points)));
         switch (operation.Kind)
@@ -120,30 +107,11 @@ public static class OperationHazards
         }
     }
 
-    private static Region Profiles(List<(ImmutableArray<Point2> Points, bool IsClosed)> lines, CutSide side, double radius) =>
-        Region.UnionOf(lines.SelectMany(line => side switch
-        {
-            CutSide.On => [Along(line, radius)],
-            CutSide.Outside => AlongEdges(Region.Inside(new Ring(line.Points)).Grow(radius), radius),
-            _ => AlongEdges(Region.Inside(new Ring(line.Points)).Shrink(radius), radius),
-        }));
+    private static Region Profiles(IReadOnlyList<CutLine> lines, CutSide side, double radius) =>
+        Region.UnionOf(CutPaths.Centres(lines, side, radius).Select(centre => Along(centre.Line, radius)));
 
-    private static IEnumerable<Region> AlongEdges(Region centre, double radius) =>
-        centre.Boundary.Select(ring => Along((ring.Points, true), radius));
-
-    private static Region Along((ImmutableArray<Point2> Points, bool IsClosed) line, double radius) =>
+    private static Region Along(CutLine line, double radius) =>
         Region.AlongPath(line.IsClosed ? [.. line.Points, line.Points[0]] : line.Points, radius);
-
-    private static string NameOf(CutKind kind) => kind switch
-    {
-        CutKind.ThroughProfile => "through cut",
-        CutKind.Drill => "drilled hole",
-        CutKind.PocketFromFace => "pocket from the face",
-        CutKind.PocketInUnderside => "pocket in the underside",
-        CutKind.GrooveInUnderside => "groove in the underside",
-        CutKind.EdgeProfile => "edge profile",
-        _ => "defect",
-    };
 
     private static Finding Say(Severity severity, CutOperation operation, string jobFile, string code, string message, string? remedy) =>
         new(code, severity, FindingKind.Request, message, new Place.InJson(jobFile, operation.Path), remedy);
