@@ -40,6 +40,7 @@ internal static class LayoutFiling
             [.. (layout?.Pods ?? []).Select(PodOf)],
             [.. OpenPorts(layout).Select(p => p.Name)],
             layout is null ? null : SupportOf(layout),
+            layout?.Holding is { } held ? HoldingFiling.Entry(held) : null,
             layout is null ? null : new(
                 layout.Proof.Scope, layout.Proof.FewestPodsPossible, Mm(layout.Proof.PlacingToleranceMm), layout.Proof.Words),
             [.. result.Unsupported.Select(StretchOf)],

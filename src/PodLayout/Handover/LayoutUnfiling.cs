@@ -64,7 +64,10 @@ internal static class LayoutUnfiling
                 [.. p.OpenPorts.Select(name => ports[name])]))],
             [.. (file.Support?.Points ?? []).Select(p => new SupportPoint(
                 Point(p.OnPartMm), p.IsEdge, p.ShareOfLimit, indices[p.Pod]))],
-            new(proof.Scope, proof.FewestPodsPossible, proof.PlacingToleranceMm, proof.Words));
+            new(proof.Scope, proof.FewestPodsPossible, proof.PlacingToleranceMm, proof.Words))
+        {
+            Holding = file.Holding is { } held ? HoldingFiling.Report(held) : null,
+        };
     }
 
     private static Point2 Point(XyMm p) => new(p.X, p.Y);

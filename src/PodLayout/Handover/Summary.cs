@@ -41,6 +41,11 @@ public static class Summary
         }
 
         yield return $"Open {(ports.Count == 1 ? "port" : "ports")} {string.Join(", ", ports)}; all others stay plugged.";
+        foreach (var line in HoldingWords.Lines(layout))
+        {
+            yield return line;
+        }
+
         if (LayoutFiling.WorstPoint(layout) is { } worst)
         {
             var at = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(worst.OnPart) + layout.Placement.ZeroOnBoard;

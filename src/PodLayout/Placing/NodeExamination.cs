@@ -40,7 +40,7 @@ internal static class NodeExamination
         List<Weakness> weaknesses = [.. node.Weaknesses];
         var question = PlacementModel.Question(job, ground.Frame, seats, kept, rows.SupportersOf, reach.Supports) with
         {
-            HoldsBrokenBy = ground.Frame.Holding?.Over(ground.Frame, seats, box, atMost, weaknesses),
+            HoldsBrokenBy = ground.Frame.Holding?.Over(ground.Frame, seats, box, node.Bound, atMost, weaknesses),
         };
         var (answer, _) = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation);
         var bound = Math.Max(node.Bound, answer.LowerBound);

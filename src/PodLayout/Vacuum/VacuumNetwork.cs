@@ -48,11 +48,13 @@ public static class VacuumNetwork
 
     /// <summary>
     /// The most vacuum that a pod of a type can have in any layout, kPa: never less than what <see cref="At"/> gives it, whatever
-    /// else stands on the board. It is that of the pod alone, at the port with the shortest channel, with nothing lost in the port.
+    /// else stands on the board. It is that of the pod at the port with the shortest channel, with nothing lost in the port, while
+    /// the others are of the kind that leaks least, all on the longest channel: more air than they can only come in.
     /// </summary>
     /// <param name="shop">The shop, with its pump.</param>
     /// <param name="type">The kind of pod.</param>
-    public static double MostKPa(Shop shop, PodType type)
+    /// <param name="pods">How many pods stand under the part at least, this one counted.</param>
+    public static double MostKPa(Shop shop, PodType type, int pods = 1)
     {
         var ports = shop.Board.Ports.Where(p => p.State == PortState.Working).ToArray();
         if (ports.Length == 0)
@@ -64,7 +66,11 @@ public static class VacuumNetwork
         var nearest = ports.Select(p => PortWay.Of(shop, p)).MinBy(w => w.LengthMm);
         PodBranch alone = new(PodBranch.LeakOf(supply.Leak, type), double.PositiveInfinity, false);
         ChannelGroup group = new(nearest.Channel(supply.Channels), [0], [(alone, 1)]);
-        var pumpPa = AtPump(supply, [group], airPa, isWhole: true);
+        var longest = ports.Select(p => PortWay.Of(shop, p)).MaxBy(w => w.LengthMm);
+        var tightest = shop.Pods.Where(p => p.Stock > 0).Select(p => PodBranch.LeakOf(supply.Leak, p)).DefaultIfEmpty(0).Min();
+        var least = PodBranch.Of(supply, new(type, [ports[0]]), shop.Board.PortDiameterMm, isLost: false) with { LeakPerPa2 = tightest };
+        ChannelGroup others = new(longest.Channel(supply.Channels), [], [(least, Math.Max(0, pods - 1))]);
+        var pumpPa = AtPump(supply, [group, others], airPa, isWhole: true);
         return (airPa - group.PressurePa(airPa, pumpPa)) / 1000 + RoundingKPa;
     }
 

@@ -12,7 +12,7 @@ internal static class Legend
     /// <param name="result">What is drawn.</param>
     /// <param name="grainDeg">The grain on the board.</param>
     public static IEnumerable<PanelItem> Items(PlanResult result, double grainDeg) =>
-        [.. Pods(result.Layout), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg)];
+        [.. Pods(result.Layout), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg), .. HoldingDrawing.Signs(result.Layout)];
 
     private static IEnumerable<PanelItem> Pods(Layout? layout)
     {

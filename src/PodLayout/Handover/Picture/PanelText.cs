@@ -43,8 +43,8 @@ internal static class PanelText
         var support = result.Job.Support;
         var ports = LayoutFiling.OpenPorts(layout).Count();
         var types = layout.Pods.GroupBy(p => p.Type.Name, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal);
-        var heading = string.Create(CultureInfo.InvariantCulture, $"Pods: {layout.Pods.Length}; open ports: {ports}");
-        return PanelItem.Under(heading,
+        var pods = string.Create(CultureInfo.InvariantCulture, $"Pods: {layout.Pods.Length}; open ports: {ports}");
+        return [.. PanelItem.Under(pods,
         [
             .. PanelItem.Words("All other ports stay plugged."),
             .. types.SelectMany(g => PanelItem.Words(
@@ -56,7 +56,7 @@ internal static class PanelText
             .. PanelItem.Words(
                 $"Worst overhang {Summary.Percent(layout.WorstShareOfLimit)} of its limit. The limit is "
                     + $"{Mm(support.OverhangAlongGrainMm)} mm along the grain, {Mm(support.OverhangAcrossGrainMm)} mm across it."),
-        ]);
+        ]), .. HoldingDrawing.Words(layout)];
     }
 
     private static IEnumerable<PanelItem> NoLayoutWords(PlanResult result)
