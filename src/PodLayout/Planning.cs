@@ -28,11 +28,19 @@ public static class Planning
             return new(job, null, [], [tooLarge], false, new(0, 0, 0));
         }
 
+        return job.Part.Shape.Held.IsEmpty
+            ? PlanAll(job, effort, progress, limited.Token)
+            : OffcutPlanning.Plan(job, holding => PlanAll(holding, effort, progress, limited.Token));
+    }
+
+    // With every piece of the blank that the job holds.
+    private static PlanResult PlanAll(Job job, Effort effort, IProgress<Progress>? progress, CancellationToken cancellation)
+    {
         var reach = ReachMap.Of(job.Part, job.Support);
-        var (best, nodes) = SearchHeights(job, reach, effort, progress, limited.Token);
+        var (best, nodes) = SearchHeights(job, reach, effort, progress, cancellation);
         return best?.Best is { } found
-            ? WithLayout(job, reach, found, best, nodes, limited.Token)
-            : WithoutLayout(job, reach, best, nodes, effort, limited.Token);
+            ? WithLayout(job, reach, found, best, nodes, cancellation)
+            : WithoutLayout(job, reach, best, nodes, effort, cancellation);
     }
 
     // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.
@@ -43,7 +51,7 @@ public static class Planning
         var nodes = 0;
         foreach (var height in job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order())
         {
-            var end = Search(job, reach, PodPose.Of(job.Shop, height), best?.Best, effort, progress, cancellation);
+            var end = Search(job, reach, PodPose.Of(job, height), best?.Best, effort, progress, cancellation);
             nodes += end.Nodes;
             best = best is null ? end : end with
             {

@@ -171,6 +171,20 @@ public sealed class Region
         return simple.IsValid ? new(simple) : this;
     }
 
+    /// <summary>
+    /// A region with fewer corners that lies within this one and leaves out at most twice the distance along its edge.
+    /// </summary>
+    public Region SimplifiedInward(double byMm)
+    {
+        var simple = NetTopologySuite.Simplify.TopologyPreservingSimplifier.Simplify(Shrink(byMm)._shape, byMm);
+        return simple.IsValid ? new(simple) : this;
+    }
+
+    /// <summary>The region with its corners in whole steps: the same when written to a file and read again.</summary>
+    public Region Rounded(double stepMm) => Bounded(Boundary.Select(ring => new Ring([.. ring.Points.Select(p => new Point2(
+        Math.Round(Math.Round(p.X / stepMm, MidpointRounding.AwayFromZero) * stepMm, 6) + 0.0,
+        Math.Round(Math.Round(p.Y / stepMm, MidpointRounding.AwayFromZero) * stepMm, 6) + 0.0))])));
+
     /// <summary>The separate pieces that the region consists of.</summary>
     public ImmutableArray<Region> Pieces => [.. Polygons.Select(p => new Region(p))];
 

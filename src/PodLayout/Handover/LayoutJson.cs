@@ -111,7 +111,7 @@ public static class LayoutJson
             TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
             Converters =
             {
-                Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Severity>(), Words<FindingKind>(),
+                Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Severity>(), Words<SupportLimit>(), Words<FindingKind>(),
             },
         };
         options.MakeReadOnly();

@@ -35,8 +35,8 @@ internal static class NodeExamination
         ImmutableArray<FrameSeat> seats = [.. roots.Select(s => ground.Seats[s])];
         var reach = new BoxReach(ground.Frame, seats, box);
         var rows = new NodeRows(node, roots, reach);
-        var kept = KeptRows.Of(job, ground.Frame, seats, node.Classes.Select(c => ground.Classes[c]));
-        var question = PlacementModel.Question(job, ground.Frame, seats, kept, rows.SupportersOf, reach.Supports);
+        var asked = AskedRows.Of(job, ground.Frame, seats, node.Classes.Select(c => ground.Classes[c]), box);
+        var question = PlacementModel.Question(job, ground.Frame, seats, asked, rows.SupportersOf, reach.Supports);
         var (answer, _) = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation);
         var bound = Math.Max(node.Bound, answer.LowerBound);
         if (!answer.IsProven)

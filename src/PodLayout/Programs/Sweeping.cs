@@ -12,7 +12,12 @@ public static class Sweeping
     private const double ShownMm = 0.05;
 
     /// <summary>The cuts below the height, by tool in order of number; a refusal when a tool is not in the table.</summary>
-    public static Outcome<IReadOnlyList<ToolCut>> Of(ToolPath path, ProgramSetting setting)
+    /// <param name="path">The program.</param>
+    /// <param name="setting">How it stands to the part.</param>
+    /// <param name="notBelowMm">
+    /// Moves of flat tools that lie wholly lower than this above the underside may be left out, mm; null to take all.
+    /// </param>
+    public static Outcome<IReadOnlyList<ToolCut>> Of(ToolPath path, ProgramSetting setting, double? notBelowMm = null)
     {
         if (Missing(path, setting.Tools) is { } missing)
         {
@@ -24,7 +29,15 @@ public static class Sweeping
         var stretches = path.Stretches.AsSpan();
         foreach (ref readonly var stretch in stretches)
         {
-            if (!chains.Add(stretch, setting.Tools[stretch.ToolNumber]))
+            var tool = setting.Tools[stretch.ToolNumber];
+            if (stretch.HighestEndMm - setting.UndersideZMm < notBelowMm && tool.Form is CutterForm.Flat
+                && (stretch.TurnRad == 0 || stretch.Plane == ArcPlane.Xy))
+            {
+                chains.Break();
+                continue;
+            }
+
+            if (!chains.Add(stretch, tool))
             {
                 continue;
             }
