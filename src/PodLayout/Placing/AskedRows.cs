@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Parts;
 using PodLayout.Support;
@@ -38,6 +39,10 @@ internal static class AskedRows
         }),
         .. job.Part.Shape.Held.SelectMany(piece => Under(piece, frame, seats, box)),
     ];
+
+    /// <summary>Whether every piece has the pods that it asks for when the part lies at an offset.</summary>
+    public static bool ArePiecesHeld(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset) =>
+        frame.Held.All(piece => Under(piece, frame, seats, new(offset, 0, 0)).All(row => row.Length > 0));
 
     private static IEnumerable<int[]> Under(HeldPiece piece, PlacingFrame frame, ImmutableArray<FrameSeat> seats, OffsetBox box)
     {

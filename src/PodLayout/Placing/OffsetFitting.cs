@@ -11,7 +11,7 @@ internal static class OffsetFitting
     /// <summary>An offset of a box at which all seats are possible together; null when there is none.</summary>
     public static Point2? FittingAll(PlacingFrame frame, ImmutableArray<FrameSeat> seats, OffsetBox box)
     {
-        if (seats.All(s => frame.IsPossible(s, box.Centre)))
+        if (frame.ArePossible(seats, box.Centre))
         {
             return box.Centre;
         }
@@ -27,7 +27,7 @@ internal static class OffsetFitting
             }
         }
 
-        return fitting.PointInside() is { } step && seats.All(s => frame.IsPossible(s, box.Centre - step))
+        return fitting.PointInside() is { } step && frame.ArePossible(seats, box.Centre - step)
             ? box.Centre - step : null;
     }
 
@@ -71,7 +71,7 @@ internal static class OffsetFitting
                 foreach (var direction in Directions)
                 {
                     var offset = best.Offset + direction * step;
-                    if (seats.All(s => frame.IsPossible(s, offset)))
+                    if (frame.ArePossible(seats, offset))
                     {
                         var tried = new double[shares.Length];
                         var worst = WorstShare(frame, faces, seats, offset, order, best.Worst - 1e-9, tried);

@@ -88,6 +88,13 @@ public sealed class PlacingFrame
     /// <summary>The faces of the poses that can support the part.</summary>
     public ImmutableArray<PodFace> Faces { get; }
 
+    /// <summary>The loose pieces to be held.</summary>
+    public ImmutableArray<HeldPiece> Held => _job.Part.Shape.Held;
+
+    /// <summary>Whether some seats are possible together at one offset, as far as the part and its loose pieces go.</summary>
+    public bool ArePossible(ImmutableArray<FrameSeat> seats, Point2 offset) =>
+        seats.All(s => IsPossible(s, offset)) && AskedRows.ArePiecesHeld(this, seats, offset);
+
     /// <summary>The loose piece that a pose stands under; null under the part.</summary>
     public HeldPiece? PieceOver(int pose) => _grounds[Poses[pose].Ground].Piece;
 
