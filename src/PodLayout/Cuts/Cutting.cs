@@ -14,6 +14,9 @@ public static class Cutting
     // A hazard of more corners is given a simpler edge around it, a hair or two larger.
     private const int ManyCorners = 600;
 
+    // Mass of loose pieces where the wood is not known: that of the heavier common hardwoods.
+    private const double UnknownOffcutKgPerM3 = 700;
+
     /// <summary>The job with its hazards, and without pods that are too low for its cuts.</summary>
     /// <param name="job">The job.</param>
     /// <param name="drawing">Its drawing.</param>
@@ -31,7 +34,7 @@ public static class Cutting
         return Heights.Check(job.Shop, path, request, thickness, jobFile)
             .Then(shop => OperationHazards.Of(drawing, shape, request, jobFile)
             .Then(operations => FromProgram(shop, path, request, job)
-            .Then(program => Offcuts.Tell(drawing, shape, request, [.. operations, .. program], thickness, jobFile)
+            .Then(program => Offcuts.Tell(drawing, shape, request, [.. operations, .. program], thickness, OffcutDensity(request, job.Part), jobFile)
             .Then(loose => WithAll(job with { Shop = shop }, drawing, request, path, [.. operations, .. program], loose, jobFile)))));
     }
 
@@ -46,7 +49,7 @@ public static class Cutting
             {
                 Floors = floors,
                 Skinned = [.. skinned],
-                Held = Offcuts.ToHold(loose, request.Blank, job.Part.ThicknessMm),
+                Held = Offcuts.ToHold(loose, request.Blank, job.Part.ThicknessMm, OffcutDensity(request, job.Part)),
             };
             shape = shape with { Hazards = Within(shape, hazards) };
             return Outcome<Job>.Of(
@@ -57,6 +60,10 @@ public static class Cutting
     // With zero on the board, the higher the pods the more of the program lies below the underside.
     private static ProgramSetting Setting(Shops.Shop shop, CutRequest request, Job job) => Heights.Setting(
         request, shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).DefaultIfEmpty(0).Max(), job.Part.ThicknessMm);
+
+    // A heavy piece does more harm than a light one.
+    private static double OffcutDensity(CutRequest request, Part part) =>
+        request.Blank?.DensityKgPerM3 ?? (part.Wood.IsKnown ? part.Wood.WeightKgPerM3 : UnknownOffcutKgPerM3);
 
     private static Outcome<IReadOnlyList<Hazard>> FromProgram(Shops.Shop shop, ToolPath? path, CutRequest request, Job job)
     {

@@ -37,7 +37,7 @@ public static class Offcuts
 
     /// <summary>A finding for each loose piece of the job's blank; none where no blank is given.</summary>
     public static Outcome<IReadOnlyList<Region>> Tell(
-        Drawing drawing, PartShape shape, CutRequest request, IReadOnlyList<Hazard> hazards, double thicknessMm, string jobFile)
+        Drawing drawing, PartShape shape, CutRequest request, IReadOnlyList<Hazard> hazards, double thicknessMm, double densityKgPerM3, string jobFile)
     {
         if (request.Blank is not { } asked)
         {
@@ -55,7 +55,7 @@ public static class Offcuts
         var blank = rings.Count > 0 ? Region.UnionOf(rings.Select(r => Region.Inside(r.Ring))) : outline.Grow(asked.GrownByMm);
         var through = Region.UnionOf(hazards.Where(h => h.KeepsBodiesOff && h.KeepsSealsOff).Select(h => h.Shown));
         var pieces = Of(blank, through, shape);
-        var findings = pieces.Take(MostTold).Select((p, i) => Piece(p, i, thicknessMm, asked, jobFile)).ToList();
+        var findings = pieces.Take(MostTold).Select((p, i) => Piece(p, i, thicknessMm, densityKgPerM3, asked, jobFile)).ToList();
         if (pieces.Length > MostTold)
         {
             findings.Add(Say(Severity.Note, jobFile, "offcut", Text($"{pieces.Length - MostTold} more loose pieces, all smaller."), null));
@@ -68,12 +68,14 @@ public static class Offcuts
     /// <param name="pieces">The loose pieces, the largest first.</param>
     /// <param name="asked">What the job says of the blank.</param>
     /// <param name="thicknessMm">Thickness of the blank.</param>
-    public static ImmutableArray<HeldPiece> ToHold(IReadOnlyList<Region> pieces, BlankRequest? asked, double thicknessMm)
+    /// <param name="densityKgPerM3">Density of the wood.</param>
+    public static ImmutableArray<HeldPiece> ToHold(
+        IReadOnlyList<Region> pieces, BlankRequest? asked, double thicknessMm, double densityKgPerM3)
     {
         var held = ImmutableArray.CreateBuilder<HeldPiece>();
         for (var i = 0; i < pieces.Count; i++)
         {
-            var kg = asked is null ? 0 : Kg(pieces[i], thicknessMm, asked);
+            var kg = asked is null ? 0 : Kg(pieces[i], thicknessMm, densityKgPerM3);
             if (!(kg > asked?.HoldOverKg))
             {
                 continue;
@@ -93,13 +95,12 @@ public static class Offcuts
 
     private static string Name(int index) => Text($"offcut {index + 1}");
 
-    private static double Kg(Region piece, double thicknessMm, BlankRequest asked) =>
-        piece.AreaMm2 * thicknessMm * 1e-9 * asked.DensityKgPerM3;
+    private static double Kg(Region piece, double thicknessMm, double densityKgPerM3) => piece.AreaMm2 * thicknessMm * 1e-9 * densityKgPerM3;
 
-    private static Finding Piece(Region piece, int index, double thicknessMm, BlankRequest asked, string jobFile)
+    private static Finding Piece(Region piece, int index, double thicknessMm, double density, BlankRequest asked, string jobFile)
     {
         var box = piece.Bounds;
-        var (kg, density) = (Kg(piece, thicknessMm, asked), asked.DensityKgPerM3);
+        var kg = Kg(piece, thicknessMm, density);
         if (kg > asked.HoldOverKg)
         {
             return Say(Severity.Note, jobFile, "offcut", Text($"{Name(index)} comes loose at ({box.Centre.X:0.#}, {box.Centre.Y:0.#}) mm of the drawing: {box.Width:0.#} x {box.Height:0.#} mm, {kg:0.###} kg at {density:0.#} kg/m3; a pod of its own is looked for."), null);

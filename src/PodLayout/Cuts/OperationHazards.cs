@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using PodLayout.Findings;
 using PodLayout.Geometry;
@@ -22,14 +21,14 @@ public static class OperationHazards
         List<Hazard> hazards = [];
         foreach (var operation in request.Operations)
         {
-            var lines = OperationLines.Of(operation.Lines, drawing, shape);
+            var lines = CutPaths.Lines(operation.Lines, drawing, shape);
             if (lines.Count == 0)
             {
                 findings.Add(Say(Severity.Refused, operation, jobFile, "cut-without-lines", $"found no line {OperationLines.InWords(operation.Lines)} for this operation.", "Correct the layer's name, or draw the line."));
                 continue;
             }
 
-            if (lines.Exists(l => !l.IsClosed) && NeedsClosed(operation))
+            if (lines.Any(l => !l.IsClosed) && NeedsClosed(operation))
             {
                 findings.Add(Say(Severity.Refused, operation, jobFile, "cut-open", $"found a line {OperationLines.InWords(operation.Lines)} that does not close; this operation needs closed lines.", "Close it, or let the tool run on the line."));
                 continue;
@@ -76,7 +75,7 @@ public static class OperationHazards
         }
     }
 
-    private static Hazard? Hazard(CutOperation operation, List<(ImmutableArray<Point2> Points, bool IsClosed)> lines, bool isReal)
+    private static Hazard? Hazard(CutOperation operation, IReadOnlyList<CutLine> lines, bool isReal)
     {
         var cutsBelow = operation.Kind is CutKind.ThroughProfile or CutKind.Drill or CutKind.PocketFromFace or CutKind.EdgeProfile;
         return cutsBelow && !isReal ? null
@@ -84,7 +83,7 @@ public static class OperationHazards
     }
 
     /// <summary>What an operation cuts, seen from above.</summary>
-    internal static Region Area(CutOperation operation, List<(ImmutableArray<Point2> Points, bool IsClosed)> lines)
+    internal static Region Area(CutOperation operation, IReadOnlyList<CutLine> lines)
     {
         var radius = operation.ToolDiameterMm / 2;
         var insides = lines.Where(l => l.IsClosed).Select(l => Region.Inside(new Ring(l.Points)));
@@ -101,32 +100,13 @@ public static class OperationHazards
     }
 
     /// <summary>What the shop calls an operation, or its kind.</summary>
-    internal static string NameOf(CutOperation operation) => operation.Name ?? NameOf(operation.Kind);
+    internal static string NameOf(CutOperation operation) => operation.Name ?? CutPaths.NameOf(operation.Kind);
 
-    private static Region Profiles(List<(ImmutableArray<Point2> Points, bool IsClosed)> lines, CutSide side, double radius) =>
-        Region.UnionOf(lines.SelectMany(line => side switch
-        {
-            CutSide.On => [Along(line, radius)],
-            CutSide.Outside => AlongEdges(Region.Inside(new Ring(line.Points)).Grow(radius), radius),
-            _ => AlongEdges(Region.Inside(new Ring(line.Points)).Shrink(radius), radius),
-        }));
+    private static Region Profiles(IReadOnlyList<CutLine> lines, CutSide side, double radius) =>
+        Region.UnionOf(CutPaths.Centres(lines, side, radius).Select(centre => Along(centre.Line, radius)));
 
-    private static IEnumerable<Region> AlongEdges(Region centre, double radius) =>
-        centre.Boundary.Select(ring => Along((ring.Points, true), radius));
-
-    private static Region Along((ImmutableArray<Point2> Points, bool IsClosed) line, double radius) =>
+    private static Region Along(CutLine line, double radius) =>
         Region.AlongPath(line.IsClosed ? [.. line.Points, line.Points[0]] : line.Points, radius);
-
-    private static string NameOf(CutKind kind) => kind switch
-    {
-        CutKind.ThroughProfile => "through cut",
-        CutKind.Drill => "drilled hole",
-        CutKind.PocketFromFace => "pocket from the face",
-        CutKind.PocketInUnderside => "pocket in the underside",
-        CutKind.GrooveInUnderside => "groove in the underside",
-        CutKind.EdgeProfile => "edge profile",
-        _ => "defect",
-    };
 
     private static Finding Say(Severity severity, CutOperation operation, string jobFile, string code, string message, string? remedy) =>
         new(code, severity, FindingKind.Request, message, new Place.InJson(jobFile, operation.Path), remedy);

@@ -55,7 +55,7 @@ public static class ThinFloors
         from operation in request.Operations
         where operation.Kind is CutKind.PocketFromFace or CutKind.ThroughProfile or CutKind.Drill
             && operation.LowestTipMm >= request.LowestTipMm && operation.LowestTipMm < request.ThinFloorMm
-        let lines = OperationLines.Of(operation.Lines, drawing, shape)
+        let lines = CutPaths.Lines(operation.Lines, drawing, shape)
         where lines.Count > 0
         select new ThinFloor(
             OperationHazards.NameOf(operation), OperationLines.InWords(operation.Lines), OperationHazards.Area(operation, lines), operation.LowestTipMm);

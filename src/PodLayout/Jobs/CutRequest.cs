@@ -21,6 +21,9 @@ public sealed record CutRequest(
     /// </summary>
     public double ThinFloorMm { get; init; } = 6;
 
+    /// <summary>The cutter for all that say nothing else; null for nothing.</summary>
+    public CutterSetup? Cutter { get; init; }
+
     /// <summary>Nothing is said.</summary>
     public static CutRequest None { get; } = new([], null, 0.1, 2, null);
 }

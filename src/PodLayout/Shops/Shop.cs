@@ -11,4 +11,7 @@ public sealed record Shop(string Name, GridBoard Board, ImmutableArray<PodType> 
 {
     /// <summary>How parts are to be held here.</summary>
     public HoldingRules Holding { get; init; } = HoldingRules.Default;
+
+    /// <summary>The vacuum there is here.</summary>
+    public VacuumSupply Vacuum { get; init; } = VacuumSupply.Default;
 }

@@ -62,6 +62,13 @@ public static class JobReading
             return Outcome<JobRequest>.Refuse(cuts.Findings);
         }
 
+        var holding = HoldingReading.From(written, refusals);
+        if (!holding.Succeeded)
+        {
+            return Outcome<JobRequest>.Refuse(holding.Findings);
+        }
+
+        notes.AddRange(holding.Findings);
         var (along, across) = written.OverhangMm switch
         {
             WrittenOverhang.Same same => (same.Mm, same.Mm),
@@ -87,6 +94,7 @@ public static class JobReading
                 placement)
             {
                 Cuts = cuts.Value,
+                Holding = holding.Value,
                 File = refusals.File,
                 Keep = [.. written.Keep.Select(k => new RequestedPod(k.Pod, k.Turned, k.Column - 1, k.Row - 1))],
                 Avoid = [.. avoid.Select(a => new Obstacle(a.Name, ObstacleKind.Avoided, a.Shape, 0))],

@@ -46,8 +46,14 @@ internal sealed record WrittenJob
     [Bounds(Over = 0, To = 1000)]
     public required double ThicknessMm { get; init; }
 
-    [Description("The wood, in free words.")]
+    [Description("The wood by its name in the trade, for instance hard maple, northern red oak or birch plywood; a name that is not known is warned about.")]
     public string Species { get; init; } = "";
+
+    [Description("Own figures of the wood, where they are known better than by its species.")]
+    public WrittenWood? Wood { get; init; }
+
+    [Description("How the underside is: planed, or rough, which leaks more; planed when not given.")]
+    public WrittenUnderside Underside { get; init; }
 
     [Description("Direction of the grain in the drawing, degrees counter-clockwise from X.")]
     [Bounds(From = -360, To = 360)]
@@ -90,6 +96,12 @@ internal sealed record WrittenJob
 
     [Description("The posted program: pods keep clear of all that it really cuts.")]
     public WrittenProgram? Program { get; init; }
+
+    [Description("The cutter and its cut, for the forces on the part: for all operations and tools that say nothing else.")]
+    public WrittenCutter? Cutter { get; init; }
+
+    [Description("How firmly the part is to be held.")]
+    public WrittenJobHolding? Holding { get; init; }
 
     [Description("A tool's tip lower than this above the part's underside counts as cutting below it, mm; a negative number allows a scratch that deep; 0.1 when not given.")]
     [Bounds(From = -100, To = 100)]

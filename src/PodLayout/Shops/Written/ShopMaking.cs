@@ -29,7 +29,7 @@ internal static class ShopMaking
 
         return PodMaking.WrongTogether(pods, refusals) is { } finding
             ? Outcome<Shop>.Refuse(finding)
-            : Outcome<Shop>.Of(new Shop(written.Name, board, [.. PodMaking.Levelled(pods)], written.PodGapMm));
+            : VacuumMaking.Into(new Shop(written.Name, board, [.. PodMaking.Levelled(pods)], written.PodGapMm), written, refusals);
     }
 
     private static Outcome<GridBoard> Board(WrittenBoard written, FileRefusals refusals)
