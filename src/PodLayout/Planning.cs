@@ -28,25 +28,33 @@ public static class Planning
             return new(job, null, [], [tooLarge], false, new(0, 0, 0));
         }
 
+        return job.Part.Shape.Held.IsEmpty
+            ? PlanAll(job, effort, progress, limited.Token)
+            : OffcutPlanning.Plan(job, holding => PlanAll(holding, effort, progress, limited.Token));
+    }
+
+    // With every piece of the blank that the job holds.
+    private static PlanResult PlanAll(Job job, Effort effort, IProgress<Progress>? progress, CancellationToken cancellation)
+    {
         var reach = ReachMap.Of(job.Part, job.Support);
         var rules = job.Shop.Holding;
         foreach (var factor in new[] { rules.TargetFactor, rules.LeastFactor }.Distinct())
         {
             var holding = HoldingModel.Of(job, factor);
-            var (best, nodes) = SearchHeights(job, reach, holding, effort, progress, limited.Token);
+            var (best, nodes) = SearchHeights(job, reach, holding, effort, progress, cancellation);
             if (best?.Best is { } found)
             {
-                var plan = WithLayout(job, reach, holding, found, best, nodes, effort, limited.Token);
+                var plan = WithLayout(job, reach, holding, found, best, nodes, effort, cancellation);
                 return factor == rules.TargetFactor || holding is null ? plan : plan with { Findings = [HoldingFindings.BelowTarget(job, plan.Layout!)] };
             }
 
             if (holding is null || best is null || best.IsCut)
             {
-                return WithoutLayout(job, reach, best, nodes, effort, limited.Token);
+                return WithoutLayout(job, reach, best, nodes, effort, cancellation);
             }
         }
 
-        return Unheld(job, reach, effort, limited.Token);
+        return Unheld(job, reach, effort, cancellation);
     }
 
     // No layout that supports the part holds it: why is told by the one with the fewest pods.
@@ -75,7 +83,7 @@ public static class Planning
         var nodes = 0;
         foreach (var height in job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order())
         {
-            var end = Search(job, reach, PodPose.Of(job.Shop, height), holding, best?.Best, effort, progress, cancellation);
+            var end = Search(job, reach, PodPose.Of(job, height), holding, best?.Best, effort, progress, cancellation);
             nodes += end.Nodes;
             best = best is null ? end : end with
             {

@@ -19,24 +19,25 @@ public static class HeldLayout
     public static HoldingReport? Report(Job job, Layout layout, int threads)
     {
         var rules = job.Shop.Holding;
-        if (HoldingGround.Of(job.Part, job.Shop, rules.TargetFactor) is not { } ground || layout.Pods.IsEmpty)
+        if (HoldingGround.Of(job.Part, job.Shop, rules.TargetFactor) is not { } ground || !layout.Pods.Any(p => p.Holds is null))
         {
             return null;
         }
 
-        var (pods, vacuum) = Pods(ground, layout, lost: -1);
+        var (standing, vacuum) = Pods(ground, layout, lost: -1);
+        var pods = Bearing(layout, standing);
         var (limit, load) = Firmness.Weakest(ground, pods);
-        var lost = new double[pods.Length];
+        var lost = new double[standing.Length];
         Parallel.For(0, lost.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
-            lost[i] = Firmness.Weakest(ground, Pods(ground, layout, i).Pods).Limit.Factor);
-        var bears = Bears(ground, pods, load);
+            lost[i] = Firmness.Weakest(ground, Bearing(layout, Pods(ground, layout, i).Pods)).Limit.Factor);
+        var bears = new Queue<double>(Bears(ground, pods, load));
         return new(
             limit.Factor,
             rules.TargetFactor,
             rules.LeastFactor,
             job.Holding.AcceptLessBecause,
             load < 0 ? null : Weakest(job, ground, pods, limit, load),
-            [.. pods.Select((p, i) => new PodHold(p.VacuumKPa, p.PullN, bears[i], lost[i]))],
+            [.. standing.Select((p, i) => new PodHold(p.VacuumKPa, p.PullN, layout.Pods[i].Holds is null ? bears.Dequeue() : 0, lost[i]))],
             vacuum.GaugeKPa,
             vacuum.BarometerKPa,
             Firmness.Standing(pods, ground.CentreOfMass).DistanceMm,
@@ -58,6 +59,10 @@ public static class HeldLayout
             Turn.FromDegrees((p.Turned ? 90 : 0) - layout.Placement.AngleDeg),
             vacuum.AtPodKPa[i]))], vacuum);
     }
+
+    // What stands under a loose piece takes its share of the vacuum and bears nothing of the part.
+    private static ImmutableArray<HeldPod> Bearing(Layout layout, ImmutableArray<HeldPod> pods) =>
+        [.. pods.Where((_, i) => layout.Pods[i].Holds is null)];
 
     private static WeakestPlace Weakest(Job job, HoldingGround ground, ImmutableArray<HeldPod> pods, Limit limit, int load)
     {

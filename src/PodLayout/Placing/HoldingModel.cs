@@ -57,6 +57,7 @@ internal sealed class HoldingModel
     {
         var pods = Likely(frame, seats, box.Centre, atLeast);
         double[] spreads = [.. seats.Select(s => frame.SpreadOf(s, box))];
+        var bears = Bears(frame, seats);
         var pushN = Ground.MostPushN(atMost);
         var (asked, looks) = (0, 0);
         return filled =>
@@ -74,8 +75,8 @@ internal sealed class HoldingModel
                 return [];
             }
 
-            ImmutableArray<HeldPod> chosen = [.. filled.Select(s => pods[s])];
-            if (Topples(chosen) is { } outward && Standing(pods, spreads, outward) is var stand && !stand.IsKept(filled))
+            ImmutableArray<HeldPod> chosen = [.. filled.Where(s => bears[s]).Select(s => pods[s])];
+            if (Topples(chosen) is { } outward && Standing(pods, bears, spreads, outward) is var stand && !stand.IsKept(filled))
             {
                 return [stand];
             }
@@ -85,7 +86,7 @@ internal sealed class HoldingModel
             asked = known.Count;
             return rows;
 
-            ImmutableArray<HoldRow> Broken(IEnumerable<Weakness> ways) => BrokenBy(filled, ways, pods, spreads, pushN);
+            ImmutableArray<HoldRow> Broken(IEnumerable<Weakness> ways) => BrokenBy(filled, ways, pods, bears, spreads, pushN);
         };
     }
 
@@ -101,6 +102,7 @@ internal sealed class HoldingModel
         var pods = Likely(frame, seats, offset, 1);
         var spreads = new double[pods.Length];
         var atLeast = 1;
+        var bears = Bears(frame, seats);
         var pushN = Ground.MostPushN(Ground.Shop.Pods.Sum(p => p.Stock));
         var asked = 0;
         return filled =>
@@ -113,7 +115,7 @@ internal sealed class HoldingModel
                 asked = 0;
             }
 
-            var rows = BrokenBy(filled, known.Skip(asked), pods, spreads, pushN);
+            var rows = BrokenBy(filled, known.Skip(asked), pods, bears, spreads, pushN);
             asked = known.Count;
             if (rows.Length > 0)
             {
@@ -124,7 +126,7 @@ internal sealed class HoldingModel
             var held = Held(frame, chosen, offset, shift.Columns, shift.Rows);
             if (Topples(held) is { } outward)
             {
-                return [Standing(pods, spreads, outward)];
+                return [Standing(pods, bears, spreads, outward)];
             }
 
             var ways = Ways(held, _telling);
@@ -139,7 +141,7 @@ internal sealed class HoldingModel
             }
 
             known.AddRange(ways);
-            rows = BrokenBy(filled, ways, pods, spreads, pushN);
+            rows = BrokenBy(filled, ways, pods, bears, spreads, pushN);
             asked = known.Count;
             // With the most vacuum that there can be it would hold; with what is left at these pods it does not: one more pod, or
             // another, is needed.
@@ -200,7 +202,10 @@ internal sealed class HoldingModel
         return new(others, [.. others.Select(_ => HoldRow.Needed)]);
     }
 
-    // Pods with the vacuum that is left at each, as they stand.
+    // What stands under a loose piece takes its share of the vacuum and bears nothing of the part.
+    private static bool[] Bears(PlacingFrame frame, ImmutableArray<FrameSeat> seats) => [.. seats.Select(s => frame.PieceOver(s.Pose) is null)];
+
+    // Pods under the part with the vacuum that is left at each, as they stand.
     private ImmutableArray<HeldPod> Held(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
     {
         var board = Ground.Shop.Board;
@@ -210,7 +215,8 @@ internal sealed class HoldingModel
             return new PodOnPorts(
                 pose.Type, [.. BoardSeats.FeedingPorts(pose, board, s.Column + columns, s.Row + rows).Take(pose.Type.PortsNeeded)]);
         })]);
-        return [.. seats.Select((s, i) => Pod(frame, s, offset, vacuum.AtPodKPa[i]))];
+        var bears = Bears(frame, seats);
+        return [.. seats.Select((s, i) => Pod(frame, s, offset, vacuum.AtPodKPa[i])).Where((_, i) => bears[i])];
     }
 
     private HeldPod Pod(PlacingFrame frame, FrameSeat seat, Point2 offset, double vacuumKPa)
@@ -238,10 +244,10 @@ internal sealed class HoldingModel
     }
 
     // Before the vacuum is on, some pod must bear the part beyond its centre of mass in every direction.
-    private HoldRow Standing(HeldPod[] pods, double[] spreads, Point2 outward)
+    private HoldRow Standing(HeldPod[] pods, bool[] bears, double[] spreads, Point2 outward)
     {
         var needed = Ground.CentreOfMass.Dot(outward) + HoldingGround.LeastStandMm - Tolerances.ContactMm;
-        int[] beyond = [.. Enumerable.Range(0, pods.Length).Where(s => pods[s].Spots.Max(p => p.Dot(outward)) + spreads[s] >= needed)];
+        int[] beyond = [.. Enumerable.Range(0, pods.Length).Where(s => bears[s] && pods[s].Spots.Max(p => p.Dot(outward)) + spreads[s] >= needed)];
         return new(beyond, [.. beyond.Select(_ => HoldRow.Needed)]);
     }
 
@@ -263,7 +269,7 @@ internal sealed class HoldingModel
     }
 
     private ImmutableArray<HoldRow> BrokenBy(
-        ImmutableArray<int> filled, IEnumerable<Weakness> ways, HeldPod[] pods, double[] spreads, double pushN)
+        ImmutableArray<int> filled, IEnumerable<Weakness> ways, HeldPod[] pods, bool[] bears, double[] spreads, double pushN)
     {
         var rows = ImmutableArray.CreateBuilder<HoldRow>();
         var most = spreads.DefaultIfEmpty(0).Max();
@@ -271,7 +277,7 @@ internal sealed class HoldingModel
         {
             var blurred = way.Blurred(most, _mostFriction);
             var needed = blurred.Needed(Ground, way);
-            int Share(int s) => (int)Math.Ceiling(Math.Min(1, blurred.Brought(pods[s], spreads[s], pushN) / needed) * HoldRow.Needed);
+            int Share(int s) => !bears[s] ? 0 : (int)Math.Ceiling(Math.Min(1, blurred.Brought(pods[s], spreads[s], pushN) / needed) * HoldRow.Needed);
             // What the choice itself brings is quickly seen; the whole row is made only when that is too little.
             if (needed > 0 && filled.Sum(s => (long)Share(s)) < HoldRow.Needed)
             {

@@ -40,7 +40,7 @@ internal static class OneMore
         int Used(int type) => found.Seats.Count(s => frame.Poses[s.Pose].TypeIndex == type);
         return
         [
-            .. seats.Where((s, i) => !taken.Contains(i) && !blocked.Contains(i)
+            .. seats.Where((s, i) => !taken.Contains(i) && !blocked.Contains(i) && frame.PieceOver(s.Pose) is null
                 && Used(frame.Poses[s.Pose].TypeIndex) < frame.Poses[s.Pose].Type.Stock),
         ];
     }

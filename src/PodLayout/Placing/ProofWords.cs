@@ -26,6 +26,7 @@ internal static class ProofWords
                     $"over every offset of the part on the board and every angle from {interval.FromDeg:0.###} to {interval.ToDeg:0.###} degrees")),
             _ => (ProofScope.ThisPlacement, "at this placement"),
         };
+        where += HoldingToo(job);
         // A part with an edge needs a pod, however early the work was cut short.
         var bound = Math.Clamp(end.FewestPossible, Math.Min(1, pods), pods);
         var that = holdingFactor is { } factor
@@ -48,6 +49,9 @@ internal static class ProofWords
             : " With as many pods at this place of the part none has a smaller worst overhang, to a hundredth of its limit; other places were not compared.";
         return new(scope, bound, end.OpenToleranceMm, words);
     }
+
+    private static string HoldingToo(Job job) => job.Part.Shape.Held.IsEmpty ? ""
+        : $" that also holds {string.Join(", ", job.Part.Shape.Held.Select(p => p.Name))}";
 
     private static string Angles(PlacementWish.Search search) => search.AnglesDeg.Length == 1
         ? string.Create(CultureInfo.InvariantCulture, $"an angle of {search.AnglesDeg[0]:0.###} degrees")

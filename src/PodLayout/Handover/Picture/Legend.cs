@@ -162,6 +162,22 @@ internal static class Legend
             });
         }
 
+        if (!shape.Floors.IsEmpty)
+        {
+            yield return PanelItem.Sign("thin floor of a cut from the face: a pod near", (draft, at) =>
+            {
+                var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
+                draft.Add(SheetDraft.Panel, new Primitive.Hatch("floor-hatch", [box], 0, 1.4 * draft.Scale));
+                draft.Add(SheetDraft.Panel, new Primitive.Area("floor-edge", [box]));
+            });
+        }
+
+        if (!shape.Held.IsEmpty)
+        {
+            yield return PanelItem.Sign("loose piece of the blank, held by pods of its own", (draft, at) =>
+                draft.AddBox(SheetDraft.Panel, "piece-edge", Around(draft, at, 3.2, 1.4)));
+        }
+
         if (shape.Hazards.Any(h => !h.TipPaths.IsEmpty))
         {
             yield return PanelItem.Sign("way of a tool's tip below the underside", (draft, at) => Stroke(draft, at, "tip"));

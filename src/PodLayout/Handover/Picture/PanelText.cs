@@ -51,6 +51,7 @@ internal static class PanelText
                 (shortNames[g.Key] == g.Key ? "" : shortNames[g.Key] + " = ")
                     + string.Create(CultureInfo.InvariantCulture, $"{g.Key}: {g.Count()}"), 2)),
             .. Summary.Asked(result).SelectMany(line => PanelItem.Words(line)),
+            .. Summary.Pieces(result, layout).SelectMany(line => PanelItem.Words(line)),
             .. PanelItem.Words(layout.Proof.Words),
             .. PanelItem.Words(Summary.WhereItLies(result, layout.Placement)),
             .. PanelItem.Words(
@@ -70,7 +71,7 @@ internal static class PanelText
             .. PanelItem.Words("The summary says what would help."),
             .. result.Unsupported.Take(MostStretches).SelectMany((s, i) => PanelItem.Words(
                 string.Create(CultureInfo.InvariantCulture, $"{i + 1}. {s.Cause} ")
-                    + Summary.WhatWouldDo(s, result.Job.Support.OverhangAcrossGrainMm), 5)),
+                    + Summary.WhatWouldDo(s, result.Job.Support), 5)),
             .. more <= 0 ? [] : PanelItem.Words(
                 string.Create(CultureInfo.InvariantCulture, $"... and {more} more: see the summary.")),
         ]);
