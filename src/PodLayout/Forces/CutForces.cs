@@ -11,11 +11,35 @@ namespace PodLayout.Forces;
 /// <param name="LeastPeakN">The same at the lower end of the band, N.</param>
 internal readonly record struct CutForces(ImmutableArray<Point2> InPlane, double DownN, double UpN, double PeakN, double LeastPeakN)
 {
+    // Forces nearer than this are the same, N.
+    private const double Hair = 1e-6;
+
     public static CutForces Of(ImmutableArray<Point2> inPlane, double downN, double upN, double leastPeakN)
     {
         var along = inPlane.IsEmpty ? 0 : inPlane.Max(p => p.Length);
         var axial = Math.Max(-downN, upN);
         return new(inPlane, downN, upN, Math.Sqrt(along * along + axial * axial), leastPeakN);
+    }
+
+    /// <summary>Whether the other forces all lie within these, or between these and no force.</summary>
+    public bool Covers(CutForces other)
+    {
+        if (other.DownN < DownN - Hair || other.UpN > UpN + Hair)
+        {
+            return false;
+        }
+
+        var hull = ForceHull.Hull([default, .. InPlane]);
+        for (var i = 0; i < hull.Count; i++)
+        {
+            var (from, along) = (hull[i], hull[(i + 1) % hull.Count] - hull[i]);
+            if (other.InPlane.Any(p => along.Cross(p - from) < -Hair * along.Length))
+            {
+                return false;
+            }
+        }
+
+        return hull.Count > 2 || other.InPlane.IsEmpty;
     }
 
     /// <summary>What holds against both.</summary>
@@ -27,7 +51,7 @@ internal readonly record struct CutForces(ImmutableArray<Point2> InPlane, double
         }
 
         return new(
-            ForceHull.Around([default, .. InPlane, .. other.InPlane]), Math.Min(DownN, other.DownN), Math.Max(UpN, other.UpN),
+            InPlane.Equals(other.InPlane) ? InPlane : ForceHull.Around([default, .. InPlane, .. other.InPlane]), Math.Min(DownN, other.DownN), Math.Max(UpN, other.UpN),
             Math.Max(PeakN, other.PeakN), Math.Max(LeastPeakN, other.LeastPeakN));
     }
 }

@@ -25,6 +25,8 @@ internal sealed class CutterCut
     private readonly Point2 _grain;
     private readonly Dictionary<(int Sector, int Side, double ChipMm), Milling.PerMm> _known = [];
 
+    private readonly Dictionary<(int Sector, int Side, double ChipMm, double DepthMm), CutForces> _profiled = [];
+
     // Feeds of a sector are told by those at its two edges.
     private const double SectorDeg = 3;
 
@@ -77,7 +79,7 @@ internal sealed class CutterCut
 
         // Chips are told apart to a tenth of a per mille, upwards.
         chipMm = Math.Ceiling(chipMm * 1e7) / 1e7;
-        var sector = feed is { } f ? (int)Math.Floor((Math.Atan2(f.Y, f.X) * 180 / Math.PI + 360) % 360 / SectorDeg) : -1;
+        var sector = feed is { } f ? Sector(f) : -1;
         if (!_known.TryGetValue((sector, side, chipMm), out var perMm))
         {
             _known[(sector, side, chipMm)] = perMm = PerMm(sector, side, chipMm);
@@ -86,6 +88,31 @@ internal sealed class CutterCut
         var axial = perMm.TangentialN * depthMm * Math.Tan(HelixDeg * Math.PI / 180);
         var (down, up) = Axial(axial);
         return CutForces.Of([.. perMm.Corners.Select(c => c * depthMm)], down - thrust, up, perMm.LeastPeakN * depthMm);
+    }
+
+    /// <summary>
+    /// The forces along a finished line: in the direction of milling that is stated, or in both where none is.
+    /// </summary>
+    /// <param name="feed">Unit vector along the line.</param>
+    /// <param name="side">1 where the finished line, and the wood that stays, lies to the left of it, -1 to the right, 0 where the tool is on it.</param>
+    /// <param name="chipMm">Feed for each cutting edge.</param>
+    /// <param name="depthMm">Depth of the cut.</param>
+    public CutForces Profiled(Point2 feed, int side, double chipMm, double depthMm)
+    {
+        var key = (Sector(feed), side, chipMm, depthMm);
+        if (_setup.TangentialN is null && _profiled.TryGetValue(key, out var known))
+        {
+            return known;
+        }
+
+        // With the wood to the right the teeth go against the feed: climb.
+        CutForces onward = Along(feed, side, chipMm, depthMm), back = Along(feed * -1, -side, chipMm, depthMm);
+        return _profiled[key] = (side, _setup.Milling) switch
+        {
+            (0, _) or (_, null) => onward.And(back),
+            ( < 0, MillingDirection.Climb) or ( > 0, MillingDirection.Conventional) => onward,
+            _ => back,
+        };
     }
 
     /// <summary>The forces of a tool that goes straight down.</summary>
@@ -142,6 +169,8 @@ internal sealed class CutterCut
             }
         }
     }
+
+    private static int Sector(Point2 feed) => (int)Math.Floor((Math.Atan2(feed.Y, feed.X) * 180 / Math.PI + 360) % 360 / SectorDeg);
 
     private Milling.PerMm PerMm(int sector, int side, double chipMm)
     {

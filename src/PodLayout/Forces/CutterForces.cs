@@ -25,7 +25,7 @@ public static class CutterForces
             return Outcome<Job>.Refuse(tooWide);
         }
 
-        LoadGathering loads = new();
+        LoadGathering loads = new(job.Part.ThicknessMm);
         var anyCut = false;
         foreach (var operation in request.Operations)
         {

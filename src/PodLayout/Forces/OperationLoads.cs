@@ -51,7 +51,7 @@ internal static class OperationLoads
 
         foreach (var (way, finished) in Ways(operation, lines, cut.DiameterMm / 2))
         {
-            Follow(way, finished, operation.Kind == CutKind.PocketFromFace, cut, setup.Milling, depth, height, pass, loads);
+            Follow(way, finished, operation.Kind == CutKind.PocketFromFace, cut, depth, height, pass, loads);
         }
 
         return true;
@@ -83,7 +83,7 @@ internal static class OperationLoads
     }
 
     private static void Follow(
-        CutLine way, int finished, bool anyDirection, CutterCut cut, MillingDirection? milling, double depth, double height, int pass, LoadGathering loads)
+        CutLine way, int finished, bool anyDirection, CutterCut cut, double depth, double height, int pass, LoadGathering loads)
     {
         var chip = cut.ChipMm(cut.FeedMmPerMin, cut.SpindleRpm);
         var count = way.IsClosed ? way.Points.Length : way.Points.Length - 1;
@@ -95,24 +95,12 @@ internal static class OperationLoads
                 continue;
             }
 
-            var forces = anyDirection ? cut.Along(null, 0, chip, depth) : Forces(step * (1 / step.Length), finished);
+            var forces = anyDirection ? cut.Along(null, 0, chip, depth) : cut.Profiled(step * (1 / step.Length), finished, chip, depth);
             var pieces = Math.Max(1, (int)Math.Ceiling(step.Length / LoadGathering.StepMm));
             for (var k = 0; k <= pieces; k++)
             {
                 loads.Add(pass, from + step * ((double)k / pieces), height, forces);
             }
-        }
-
-        // With the wood to the right the teeth go against the feed: climb. Wood that stays lies on the finished line's side.
-        CutForces Forces(Point2 feed, int side)
-        {
-            CutForces onward = cut.Along(feed, side, chip, depth), back = cut.Along(feed * -1, -side, chip, depth);
-            return (side, milling) switch
-            {
-                (0, _) or (_, null) => onward.And(back),
-                ( < 0, MillingDirection.Climb) or ( > 0, MillingDirection.Conventional) => onward,
-                _ => back,
-            };
         }
     }
 }
