@@ -29,21 +29,27 @@ public static class Planning
         }
 
         var reach = ReachMap.Of(job.Part, job.Support);
-        var (best, nodes) = SearchHeights(job, reach, effort, progress, limited.Token);
+        var holding = HoldingModel.Of(job, job.Shop.Holding.TargetFactor);
+        var (best, nodes) = SearchHeights(job, reach, holding, effort, progress, limited.Token);
         return best?.Best is { } found
-            ? WithLayout(job, reach, found, best, nodes, limited.Token)
+            ? WithLayout(job, reach, holding, found, best, nodes, limited.Token)
             : WithoutLayout(job, reach, best, nodes, effort, limited.Token);
     }
 
     // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.
     private static (SearchEnd? Best, int Nodes) SearchHeights(
-        Job job, ReachMap reach, Effort effort, IProgress<Progress>? progress, CancellationToken cancellation)
+        Job job,
+        ReachMap reach,
+        HoldingModel? holding,
+        Effort effort,
+        IProgress<Progress>? progress,
+        CancellationToken cancellation)
     {
         SearchEnd? best = null;
         var nodes = 0;
         foreach (var height in job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order())
         {
-            var end = Search(job, reach, PodPose.Of(job.Shop, height), best?.Best, effort, progress, cancellation);
+            var end = Search(job, reach, PodPose.Of(job.Shop, height), holding, best?.Best, effort, progress, cancellation);
             nodes += end.Nodes;
             best = best is null ? end : end with
             {
@@ -60,6 +66,7 @@ public static class Planning
         Job job,
         ReachMap reach,
         ImmutableArray<PodPose> poses,
+        HoldingModel? holding,
         FoundLayout? toBeat,
         Effort effort,
         IProgress<Progress>? progress,
@@ -68,12 +75,12 @@ public static class Planning
         switch (job.Placement)
         {
             case PlacementWish.Given given:
-                return GivenPlacement.Search(job, reach, poses, given, toBeat, cancellation);
+                return GivenPlacement.Search(job, reach, poses, given, holding, toBeat, cancellation);
             case PlacementWish.Search search:
-                var placing = new PlacingSearch(job, effort, Tolerances.PlacingMm, toBeat, progress, cancellation);
+                var placing = new PlacingSearch(job, holding, effort, Tolerances.PlacingMm, toBeat, progress, cancellation);
                 return placing.Run(reach, poses, search.AnglesDeg);
             case PlacementWish.SearchInterval interval:
-                return new PlacingSearch(job, effort, Tolerances.PlacingMm, toBeat, progress, cancellation)
+                return new PlacingSearch(job, holding, effort, Tolerances.PlacingMm, toBeat, progress, cancellation)
                     .Run(reach, poses, interval.FromDeg, interval.ToDeg);
             default:
                 throw new ArgumentOutOfRangeException(nameof(job), job.Placement, "Unknown placement.");
@@ -81,13 +88,13 @@ public static class Planning
     }
 
     private static PlanResult WithLayout(
-        Job job, ReachMap reach, FoundLayout found, SearchEnd end, int nodes, CancellationToken cancellation)
+        Job job, ReachMap reach, HoldingModel? holding, FoundLayout found, SearchEnd end, int nodes, CancellationToken cancellation)
     {
         ImmutableArray<BoardSeats> board = [.. found.Frame.Poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
         if (job.Standing is { } standing)
         {
             // Pods left standing come before overhang: what the search found is then not moved off them again.
-            found = FewestMoves.Of(job, standing, board, found, new Frames(job, reach, found.Frame.Poses), cancellation);
+            found = FewestMoves.Of(job, standing, board, found, new Frames(job, reach, found.Frame.Poses, holding), cancellation);
         }
 
         var mayMove = job.Placement is not PlacementWish.Given;
@@ -116,7 +123,7 @@ public static class Planning
         }
 
         var (stretches, findings) = NoLayoutCauses.Of(
-            job, reach, other => SearchHeights(other, reach, effort, null, cancellation).Best?.Best);
+            job, reach, other => SearchHeights(other, reach, null, effort, null, cancellation).Best?.Best);
         return new(job, null, stretches, findings, false, work);
     }
 }

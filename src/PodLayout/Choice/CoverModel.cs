@@ -24,7 +24,7 @@ public static class CoverModel
         CancellationToken cancellation,
         string parameters = Settings)
     {
-        if (problem.FirstUnsupported >= 0 || atMost < 0)
+        if (problem.FirstUnsupported >= 0 || problem.Holds.Any(h => h.Seats.Length == 0) || atMost < 0)
         {
             return new(default, atMost + 1, true);
         }
@@ -71,6 +71,16 @@ public static class CoverModel
             var literals = new BoolArgumentProto();
             literals.Literals.AddRange(room);
             rows.Add(new ConstraintProto { AtMostOne = literals });
+        }
+
+        foreach (var hold in problem.Holds)
+        {
+            var sum = new LinearConstraintProto();
+            sum.Vars.AddRange(hold.Seats);
+            sum.Coeffs.AddRange(hold.Shares.Select(s => (long)s));
+            sum.Domain.Add(HoldRow.Needed);
+            sum.Domain.Add(long.MaxValue);
+            rows.Add(new ConstraintProto { Linear = sum });
         }
 
         foreach (var stock in problem.Stocks.Where(s => s.Limit < Math.Min(atMost, s.Seats.Length)))

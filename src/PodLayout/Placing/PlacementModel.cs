@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PodLayout.Choice;
 using PodLayout.Geometry;
+using PodLayout.Holding;
 using PodLayout.Jobs;
 using PodLayout.Support;
 
@@ -16,7 +17,8 @@ internal sealed class PlacementModel
     private readonly ImmutableArray<int[]> _kept;
     private readonly CoverQuestion _question;
 
-    private PlacementModel(Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset)
+    private PlacementModel(
+        Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset, List<Weakness> weaknesses)
     {
         _frame = frame;
         Seats = seats;
@@ -24,7 +26,10 @@ internal sealed class PlacementModel
         _faces = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
         _near = new (int[], double[])?[frame.Reach.PointCount];
         _kept = KeptRows.Of(job, frame, seats, [shift]);
-        _question = Question(job, frame, seats, _kept, p => Near(p).Seats, (s, p) => Share(s, p) <= 1);
+        _question = Question(job, frame, seats, _kept, p => Near(p).Seats, (s, p) => Share(s, p) <= 1) with
+        {
+            HoldsBrokenBy = frame.Holding?.At(frame, seats, offset, shift, weaknesses),
+        };
     }
 
     /// <summary>The seats; the model numbers them from 0 in this order.</summary>
@@ -35,12 +40,15 @@ internal sealed class PlacementModel
     /// <param name="ground">Seats to pick from; its frame must be of one angle.</param>
     /// <param name="shift">The shift, with the seats of the ground that the board has.</param>
     /// <param name="offset">Where the pivot lies within its pitch.</param>
-    public static PlacementModel At(Job job, SearchGround ground, ShiftClass shift, Point2 offset) => new(
+    /// <param name="weaknesses">Ways in which layouts give way; those that are found are added. Null for none known.</param>
+    public static PlacementModel At(
+        Job job, SearchGround ground, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses = null) => new(
         job,
         ground.Frame,
         [.. ground.Seats.Where((seat, s) => shift.Available[s] && ground.Frame.IsPossible(seat, offset))],
         shift,
-        offset);
+        offset,
+        weaknesses ?? []);
 
     /// <summary>The model's question for some seats of a frame; the points are followed by one for each pod to keep.</summary>
     public static CoverQuestion Question(

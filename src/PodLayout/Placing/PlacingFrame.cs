@@ -78,6 +78,18 @@ public sealed class PlacingFrame
     /// <summary>The points to support, about the pivot.</summary>
     public TurnedReach Reach { get; }
 
+    /// <summary>How the part is to be held; null where that does not matter.</summary>
+    internal HoldingModel? Holding { get; init; }
+
+    /// <summary>
+    /// How far, at most, the middle and every spot of a pod may lie from where they lie at the middle of the box and of the span.
+    /// </summary>
+    internal double SpreadOf(FrameSeat seat, OffsetBox box)
+    {
+        var offsets = Math.Sqrt(box.HalfXMm * box.HalfXMm + box.HalfYMm * box.HalfYMm);
+        return _spanRad == 0 ? offsets : offsets + Swing(CentreOf(seat, box.Centre), box) + Math.Sqrt(2) * TurnSlack(Poses[seat.Pose]);
+    }
+
     /// <summary>Centre of a seat about the pivot when the pivot lies at an offset within its pitch.</summary>
     public Point2 CentreOf(FrameSeat seat, Point2 offset)
     {
