@@ -7,18 +7,22 @@ namespace PodLayout.Forces;
 /// <param name="InPlane">Corners of their hull in the drawing's plane, N.</param>
 /// <param name="DownN">Least force along Z, N: negative presses down.</param>
 /// <param name="UpN">Greatest force along Z, N.</param>
-/// <param name="PeakN">The greatest force there, N.</param>
+/// <param name="PeakN">The greatest force there, at the upper end of the band, N.</param>
 /// <param name="LeastPeakN">The same at the lower end of the band, N.</param>
 internal readonly record struct CutForces(ImmutableArray<Point2> InPlane, double DownN, double UpN, double PeakN, double LeastPeakN)
 {
     // Forces nearer than this are the same, N.
     private const double Hair = 1e-6;
 
-    public static CutForces Of(ImmutableArray<Point2> inPlane, double downN, double upN, double leastPeakN)
+    /// <param name="inPlane">Corners in the drawing's plane.</param>
+    /// <param name="peakInPlaneN">The greatest force in it; the corners around it lie a little farther out.</param>
+    /// <param name="downN">Least force along Z.</param>
+    /// <param name="upN">Greatest force along Z.</param>
+    /// <param name="leastPeakN">The greatest force in the plane at the lower end of the band.</param>
+    public static CutForces Of(ImmutableArray<Point2> inPlane, double peakInPlaneN, double downN, double upN, double leastPeakN)
     {
-        var along = inPlane.IsEmpty ? 0 : inPlane.Max(p => p.Length);
         var axial = Math.Max(-downN, upN);
-        return new(inPlane, downN, upN, Math.Sqrt(along * along + axial * axial), leastPeakN);
+        return new(inPlane, downN, upN, Math.Sqrt(peakInPlaneN * peakInPlaneN + axial * axial), leastPeakN);
     }
 
     /// <summary>Whether the other forces all lie within these, or between these and no force.</summary>

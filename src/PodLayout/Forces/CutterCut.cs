@@ -87,7 +87,8 @@ internal sealed class CutterCut
 
         var axial = perMm.TangentialN * depthMm * Math.Tan(HelixDeg * Math.PI / 180);
         var (down, up) = Axial(axial);
-        return CutForces.Of([.. perMm.Corners.Select(c => c * depthMm)], down - thrust, up, perMm.LeastPeakN * depthMm);
+        return CutForces.Of(
+            [.. perMm.Corners.Select(c => c * depthMm)], perMm.PeakN * depthMm, down - thrust, up, perMm.LeastPeakN * depthMm);
     }
 
     /// <summary>
@@ -126,7 +127,7 @@ internal sealed class CutterCut
 
         var (tooth, thrust, least) = Plunge(plungeMm);
         // One edge's force is not balanced by the others' where the wood is uneven: in any direction.
-        return CutForces.Of(AllAround(tooth), -thrust, LiftShare * thrust, least);
+        return CutForces.Of(AllAround(tooth), tooth, -thrust, LiftShare * thrust, least);
     }
 
     /// <summary>What it is, in words.</summary>
@@ -212,7 +213,7 @@ internal sealed class CutterCut
         var least = Math.Sqrt(tangential * tangential + normal * normal);
         if (feed is not { } f)
         {
-            return CutForces.Of(AllAround(least), down - thrust, up, least);
+            return CutForces.Of(AllAround(least), least, down - thrust, up, least);
         }
 
         // Teeth push the wood with the feed when they run conventionally, and against it in climb.
@@ -223,7 +224,7 @@ internal sealed class CutterCut
             MillingDirection.Climb => [along * -1 + across, along * -1 - across],
             _ => [along + across, along - across, along * -1 - across, along * -1 + across],
         };
-        return CutForces.Of(ForceHull.Around([default, .. corners]), down - thrust, up, least);
+        return CutForces.Of(ForceHull.Around([default, .. corners]), least, down - thrust, up, least);
     }
 
     // A square around the circle.

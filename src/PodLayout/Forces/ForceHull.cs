@@ -7,7 +7,7 @@ namespace PodLayout.Forces;
 internal static class ForceHull
 {
     // A hull around another that has fewer corners may be this much larger, as a share of its area.
-    private const double MostGrowth = 0.03;
+    private const double MostGrowth = 0.015;
 
     /// <summary>
     /// Corners of the hull of no force at all and of all forces whose reach in some directions is known; the corner of no force

@@ -10,7 +10,7 @@ using PodLayout.Reading;
 namespace PodLayout.Forces;
 
 /// <summary>Works out what the cutters of a job do to its part.</summary>
-public static class CutterForces
+public static class Loading
 {
     /// <summary>The job with the loads on its part.</summary>
     /// <param name="job">The job, with its cuts in the part.</param>
