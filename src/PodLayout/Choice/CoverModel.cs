@@ -17,13 +17,13 @@ public static class CoverModel
     /// </param>
     /// <param name="cancellation">Stops the solver; the answer is then not proven.</param>
     /// <param name="atLeast">No choice has fewer pods than this, as is known already: a choice with as many is then the best.</param>
-    /// <param name="parameters">Settings of the solver; <see cref="Settings"/> unless they are themselves being measured.</param>
+    /// <param name="parameters">Settings of the solver; null for <see cref="Settings"/>, unless they are themselves being measured.</param>
     public static CoverAnswer Solve(
         CoverProblem problem,
         int atMost,
         ImmutableArray<int> preference,
         CancellationToken cancellation,
-        string parameters = Settings,
+        string? parameters = null,
         int atLeast = 0)
     {
         if (problem.FirstUnsupported >= 0 || problem.Holds.Any(h => h.Seats.Length == 0) || atMost < 0)
@@ -33,7 +33,7 @@ public static class CoverModel
 
         var model = Build(problem, atLeast, atMost, preference);
         using var solver = new SolveWrapper();
-        solver.SetStringParameters(parameters);
+        solver.SetStringParameters(parameters ?? (problem.Holds.IsEmpty ? Settings : SettingsForHolding));
         using var stop = cancellation.Register(solver.StopSearch);
         if (cancellation.IsCancellationRequested)
         {
@@ -51,6 +51,11 @@ public static class CoverModel
     /// alone: it is the program that stops it.
     /// </summary>
     public const string Settings = "num_workers:1,linearization_level:2,random_seed:1,catch_sigint_signal:false";
+
+    /// <summary>
+    /// With rows of holding, long and each with its own numbers, looking for what they have in common takes longer than solving.
+    /// </summary>
+    public const string SettingsForHolding = Settings + ",find_big_linear_overlap:false,symmetry_level:0,cp_model_probing_level:0";
 
     private static CpModel Build(CoverProblem problem, int atLeast, int atMost, ImmutableArray<int> preference)
     {

@@ -5,11 +5,11 @@ namespace PodLayout.Choice;
 /// against ...".
 /// </summary>
 /// <param name="Seats">Seats that bring something, rising.</param>
-/// <param name="Shares">What each brings at most, in millionths of what is needed: more than 0, at most all of it.</param>
+/// <param name="Shares">What each brings at most, in shares of <see cref="Needed"/>: more than 0, at most all of it.</param>
 public sealed record HoldRow(int[] Seats, int[] Shares)
 {
     /// <summary>What is needed.</summary>
-    public const int Needed = 1_000_000;
+    public const int Needed = 50_000;
 
     /// <summary>Whether each seat by itself is enough: then the row is like that of a point to support.</summary>
     public bool IsCover => Array.TrueForAll(Shares, s => s >= Needed);

@@ -87,6 +87,12 @@ public sealed class HoldingGround
     public Equilibrium On(ImmutableArray<HeldPod> pods) => new(
         [.. pods.SelectMany(p => p.Contacts)], pods.Aggregate(Weight, (sum, p) => sum + p.Pull), LengthMm);
 
+    /// <summary>
+    /// The same, leaning besides on spots that pull nothing: what it then gives way to is a motion that none of those spots hinders.
+    /// </summary>
+    public Equilibrium On(ImmutableArray<HeldPod> pods, ImmutableArray<Contact> besides) => new(
+        [.. pods.SelectMany(p => p.Contacts), .. besides], pods.Aggregate(Weight, (sum, p) => sum + p.Pull), LengthMm);
+
     // Area and centre of mass of the outline less the holes.
     private static (double AreaMm2, Point2 Centre) Mass(PartShape shape, Point2 middle)
     {

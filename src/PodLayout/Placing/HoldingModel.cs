@@ -58,6 +58,7 @@ internal sealed class HoldingModel
         var pods = Likely(frame, seats, box.Centre, atLeast);
         double[] spreads = [.. seats.Select(s => frame.SpreadOf(s, box))];
         var bears = Bears(frame, seats);
+        var farthest = Farthest(frame, seats, pods, bears);
         var pushN = Ground.MostPushN(atMost);
         var (asked, looks) = (0, 0);
         return filled =>
@@ -81,7 +82,7 @@ internal sealed class HoldingModel
                 return [stand];
             }
 
-            known.AddRange(Ways(chosen, _telling));
+            known.AddRange(Ways(chosen, farthest, _telling));
             rows = Broken(known.Skip(asked));
             asked = known.Count;
             return rows;
@@ -103,6 +104,7 @@ internal sealed class HoldingModel
         var spreads = new double[pods.Length];
         var atLeast = 1;
         var bears = Bears(frame, seats);
+        var farthest = Farthest(frame, seats, pods, bears);
         var pushN = Ground.MostPushN(Ground.Shop.Pods.Sum(p => p.Stock));
         var asked = 0;
         return filled =>
@@ -129,10 +131,10 @@ internal sealed class HoldingModel
                 return [Standing(pods, bears, spreads, outward)];
             }
 
-            var ways = Ways(held, _telling);
+            var ways = Ways(held, farthest, _telling);
             if (ways.IsEmpty)
             {
-                ways = Ways(held, Enumerable.Range(0, Ground.Loads.Length));
+                ways = Ways(held, farthest, Enumerable.Range(0, Ground.Loads.Length));
             }
 
             if (ways.IsEmpty)
@@ -153,7 +155,9 @@ internal sealed class HoldingModel
     public bool Holds(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
     {
         var held = Held(frame, seats, offset, columns, rows);
-        return Topples(held) is null && Ways(held, _telling).IsEmpty && Ways(held, Enumerable.Range(0, Ground.Loads.Length)).IsEmpty;
+        return Topples(held) is null
+            && Firmness.Weakest(Ground, Ground.On(held), _telling.Concat(Enumerable.Range(0, Ground.Loads.Length)), EnoughFactor)
+                .Limit.Factor >= EnoughFactor;
     }
 
     /// <summary>The seat that, added to a layout, makes it hold best, and the factor then; null when there is none to add.</summary>
@@ -251,8 +255,20 @@ internal sealed class HoldingModel
         return new(beyond, [.. beyond.Select(_ => HoldRow.Needed)]);
     }
 
-    // Ways in which pods give way below the factor, to some of the forces: the weakest of each bundle.
-    private ImmutableArray<Weakness> Ways(ImmutableArray<HeldPod> pods, IEnumerable<int> loads)
+    // Spots of the seats that lie farthest out. A motion that none of them hinders is hindered by no seat between: how far a spot
+    // rises is linear in its place, and how far it slides convex.
+    private static ImmutableArray<Contact> Farthest(PlacingFrame frame, ImmutableArray<FrameSeat> seats, HeldPod[] pods, bool[] bears) =>
+    [
+        .. Enumerable.Range(0, seats.Length).Where(s => bears[s]).GroupBy(s => frame.Poses[seats[s].Pose]).SelectMany(alike =>
+        {
+            int[] ofPose = [.. alike];
+            return Hull.Corners([.. ofPose.Select(s => pods[s].Centre)]).SelectMany(c => pods[ofPose[c]].Contacts);
+        }),
+    ];
+
+    // Ways in which pods give way below the factor, to some of the forces: the weakest of each bundle. Where they give way even
+    // when no other seat may be moved through, that way is taken: it asks something of every layout.
+    private ImmutableArray<Weakness> Ways(ImmutableArray<HeldPod> pods, ImmutableArray<Contact> farthest, IEnumerable<int> loads)
     {
         var equilibrium = Ground.On(pods);
         if (!equilibrium.CanRest)
@@ -260,10 +276,13 @@ internal sealed class HoldingModel
             return [new(default, 0)];
         }
 
+        var leaning = new Lazy<Equilibrium>(() => Ground.On(pods, farthest));
         return
         [
             .. loads.Select(load => (load, Limit: equilibrium.Of(Ground.Loads[load].Wrench, EnoughFactor)))
                 .Where(l => l.Limit.Factor < EnoughFactor).OrderBy(l => l.Limit.Factor).Take(RowsOfRound)
+                .Select(l => leaning.Value.Of(Ground.Loads[l.load].Wrench, EnoughFactor) is { Factor: var factor } far && factor < EnoughFactor
+                    ? (l.load, Limit: far) : l)
                 .Select(l => Weakness.Of(l.Limit, Ground.Loads[l.load], pods)),
         ];
     }

@@ -51,7 +51,8 @@ internal static class HoldingDrawing
         }
 
         yield return PanelItem.Sign(
-            "cutter where the part is held least; arrow: push on the part", (draft, at) => Sign(draft, SheetDraft.Panel, at, new(1, 0)));
+            "cutter where the part is held least; arrow: push on the part", (draft, at) =>
+            Sign(draft, SheetDraft.Panel, at - new Point2(2.4 * draft.Scale, 0), new(1, 0)));
         yield return PanelItem.Sign("bar in a pod: what it bears then", (draft, at) =>
         {
             var u = draft.Scale;
@@ -75,7 +76,7 @@ internal static class HoldingDrawing
             string.Create(CultureInfo.InvariantCulture, $"{LayoutFiling.PodId(i)} {p.BearsN:0} N")));
         return PanelItem.Under(heading,
         [
-            .. held.Weakest is { } weakest ? PanelItem.Words($"Below that the part {HoldingFindings.Verb(weakest.Mode)} first when the cutter is at the sign ({weakest.Pass}); the pods then bear {bears}.", 8) : [],
+            .. held.Weakest is { } weakest ? PanelItem.Words($"Beyond it the part {HoldingFindings.Verb(weakest.Mode)} first, with the cutter at the sign ({weakest.Pass}); the pods then bear {bears}.", 8) : [],
             .. PanelItem.Words(string.Create(
                 CultureInfo.InvariantCulture, $"Gauge before the spindle starts: at least {held.GaugeKPa:0.#} kPa.")),
         ]);
