@@ -35,6 +35,7 @@ public static class Cutting
             .Then(_ => Outcome<Job>.Of(job with
             {
                 Shop = shop,
+                ProgramZero = request.Program is { } p ? new(p.FilePath, p.ZZero, p.Offset) : null,
                 Part = job.Part with { Shape = shape with { Hazards = Within(shape, [.. operations, .. program]) } },
             })))));
     }

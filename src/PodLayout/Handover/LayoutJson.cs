@@ -8,6 +8,7 @@ using System.Text.Unicode;
 using PodLayout.Findings;
 using PodLayout.Handover.Format;
 using PodLayout.Layouts;
+using PodLayout.Programs;
 using PodLayout.Shops;
 
 namespace PodLayout.Handover;
@@ -112,6 +113,7 @@ public static class LayoutJson
             Converters =
             {
                 Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Severity>(), Words<FindingKind>(),
+                Words<ZZero>(),
             },
         };
         options.MakeReadOnly();

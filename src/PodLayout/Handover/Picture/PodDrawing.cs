@@ -22,8 +22,11 @@ internal static class PodDrawing
     public static void Bodies(SheetDraft draft, GridBoard board, Layout layout)
     {
         var radius = Symbols.PortRadius(draft, board.PortDiameterMm);
-        foreach (var pod in layout.Pods)
+        var openPorts = LayoutFiling.OpenPorts(layout).ToList();
+        for (var i = 0; i < layout.Pods.Length; i++)
         {
+            var pod = layout.Pods[i];
+            draft.Belongs = LayoutFiling.PodId(i);
             Body(draft, SheetDraft.Pods, "pod", pod);
             Seal(draft, pod);
             if (pod.Turned)
@@ -39,9 +42,12 @@ internal static class PodDrawing
 
             foreach (var port in pod.OpenPorts)
             {
+                draft.Belongs = LayoutFiling.PortId(openPorts.IndexOf(port));
                 Symbols.OpenPort(draft, SheetDraft.OpenPorts, port.Centre, radius);
             }
         }
+
+        draft.Belongs = null;
     }
 
     /// <summary>Ids, types and names of open ports, each inside its pod and off the ports.</summary>
@@ -49,15 +55,30 @@ internal static class PodDrawing
     /// <param name="board">The board.</param>
     /// <param name="layout">The layout.</param>
     /// <param name="shortNames">What stands in the pod for each type's name.</param>
-    public static void Labels(SheetDraft draft, GridBoard board, Layout layout, IReadOnlyDictionary<string, string> shortNames)
+    /// <param name="largestMm">The largest type that is used, mm of paper.</param>
+    public static void Labels(
+        SheetDraft draft, GridBoard board, Layout layout, IReadOnlyDictionary<string, string> shortNames, double largestMm = 4.2)
     {
+        List<(PlacedPod Pod, int Index, Port Port, double Size)> outside = [];
         for (var i = 0; i < layout.Pods.Length; i++)
         {
-            Label(draft, board, layout.Pods[i], LayoutFiling.PodId(i), shortNames[layout.Pods[i].Type.Name]);
+            draft.Belongs = LayoutFiling.PodId(i);
+            var (left, size) = Label(draft, board, layout.Pods[i], draft.Belongs, shortNames[layout.Pods[i].Type.Name], largestMm);
+            outside.AddRange(left.Select(port => (layout.Pods[i], i, port, size)));
         }
+
+        // Names of ports that found no room in their pods stand beside them.
+        foreach (var (pod, index, port, size) in outside)
+        {
+            draft.Belongs = LayoutFiling.PodId(index);
+            PortNameBeside(draft, pod, port, size);
+        }
+
+        draft.Belongs = null;
     }
 
-    private static void Body(SheetDraft draft, string layer, string style, PlacedPod pod)
+    /// <summary>A pod's body.</summary>
+    public static void Body(SheetDraft draft, string layer, string style, PlacedPod pod)
     {
         if (pod.Type.Footprint is PodFootprint.Round round)
         {
@@ -71,7 +92,8 @@ internal static class PodDrawing
         draft.Take(pod.BodyBox);
     }
 
-    private static void Seal(SheetDraft draft, PlacedPod pod)
+    /// <summary>The outer edge of a pod's upper seal.</summary>
+    public static void Seal(SheetDraft draft, PlacedPod pod)
     {
         var inset = pod.Type.SealInsetAboveMm;
         if (inset <= 0)
@@ -94,11 +116,13 @@ internal static class PodDrawing
 
     private static Point2 UpperLeft(PlacedPod pod) => new(pod.BodyBox.MinX, pod.BodyBox.MaxY);
 
-    private static void Label(SheetDraft draft, GridBoard board, PlacedPod pod, string id, string type)
+    // The ports whose names found no room, and the size that they would have had.
+    private static (IReadOnlyList<Port> Left, double Size) Label(
+        SheetDraft draft, GridBoard board, PlacedPod pod, string id, string type, double largestMm)
     {
         var signs = Signs(draft, board, pod);
         double side = Math.Min(pod.ExtentXMm, pod.ExtentYMm), longSide = Math.Max(pod.ExtentXMm, pod.ExtentYMm);
-        var largest = Math.Clamp((longSide >= 1.5 * side ? 0.45 : 0.34) * side / draft.Scale, 1.2, 4.2);
+        var largest = Math.Clamp((longSide >= 1.5 * side ? 0.45 : 0.34) * side / draft.Scale, 1.2, largestMm);
         for (var size = largest; ; size *= 0.88)
         {
             var isLast = size < 1.25;
@@ -110,8 +134,8 @@ internal static class PodDrawing
             }
 
             signs.Add(block.Value);
-            PortNames(draft, pod, signs, Math.Clamp(0.6 * size, 1.2, 2.4));
-            return;
+            var portSize = Math.Clamp(0.6 * size, 1.5, 0.6 * largestMm);
+            return (PortNames(draft, pod, signs, portSize), portSize);
         }
     }
 
@@ -192,30 +216,58 @@ internal static class PodDrawing
             Math.Max(Math.Abs(block.MinY - pod.Centre.Y), Math.Abs(block.MaxY - pod.Centre.Y))).Length
             > pod.ExtentXMm / 2 - pod.Type.SealInsetAboveMm;
 
-    private static void PortNames(SheetDraft draft, PlacedPod pod, List<Box2> signs, double size)
+    private static List<Port> PortNames(SheetDraft draft, PlacedPod pod, List<Box2> signs, double size)
     {
         var u = draft.Scale;
+        List<Port> left = [];
         foreach (var port in pod.OpenPorts)
         {
             var box = draft.TextBox(default, port.Name, size);
             var sign = signs.First(s => s.Contains(port.Centre));
             double x = sign.Width / 2 + box.Width / 2 + 0.2 * u, y = sign.Height / 2 + box.Height / 2;
             Point2[] around = [new(x, 0), new(-x, 0), new(0, -y), new(0, y), new(x, y), new(x, -y), new(-x, y), new(-x, -y)];
-            foreach (var offset in around)
+            var places = around.Select(offset => box.Moved(port.Centre + offset))
+                .Where(place => pod.BodyBox.Grow(-0.3 * u).Contains(place) && !signs.Any(s => s.Touches(place))).ToList();
+            if (places.Count == 0)
             {
-                var place = box.Moved(port.Centre + offset);
-                if (pod.BodyBox.Grow(-0.3 * u).Contains(place) && !signs.Any(s => s.Touches(place)))
-                {
-                    if (CrossesSeal(pod, place))
-                    {
-                        draft.AddBox(SheetDraft.Labels, "knockout", place);
-                    }
-
-                    draft.AddText(SheetDraft.Labels, "port-name", place.Centre, port.Name, size, TextAnchor.Middle);
-                    signs.Add(place);
-                    break;
-                }
+                left.Add(port);
+                continue;
             }
+
+            if (CrossesSeal(pod, places[0]))
+            {
+                draft.AddBox(SheetDraft.Labels, "knockout", places[0]);
+            }
+
+            draft.AddText(SheetDraft.Labels, "port-name", places[0].Centre, port.Name, size, TextAnchor.Middle);
+            signs.Add(places[0]);
+        }
+
+        return left;
+    }
+
+    // Along the pod's sides, as near to the port as other pods and words allow.
+    private static void PortNameBeside(SheetDraft draft, PlacedPod pod, Port port, double size)
+    {
+        var u = draft.Scale;
+        var box = draft.TextBox(default, port.Name, size);
+        var body = pod.BodyBox.Grow(0.5 * u);
+        double[] steps = [0, 0.25, -0.25, 0.5, -0.5, 0.75, -0.75, 1, -1];
+        var places = steps.SelectMany(s => new Point2[]
+        {
+            new(Within(port.Centre.X + s * pod.ExtentXMm, body.MinX, body.MaxX), body.MinY - box.Height / 2),
+            new(Within(port.Centre.X + s * pod.ExtentXMm, body.MinX, body.MaxX), body.MaxY + box.Height / 2),
+            new(body.MaxX + box.Width / 2, Within(port.Centre.Y + s * pod.ExtentYMm, body.MinY, body.MaxY)),
+            new(body.MinX - box.Width / 2, Within(port.Centre.Y + s * pod.ExtentYMm, body.MinY, body.MaxY)),
+        }).OrderBy(p => Math.Round((p - port.Centre).Length, 6)).Select(p => box.Moved(p));
+        foreach (var place in places.Where(p => draft.IsFree(p)))
+        {
+            draft.AddBox(SheetDraft.Labels, "knockout", place);
+            draft.AddText(SheetDraft.Labels, "port-name", place.Centre, port.Name, size, TextAnchor.Middle);
+            draft.Take(place);
+            return;
         }
     }
+
+    private static double Within(double value, double from, double to) => Math.Clamp(value, from, to);
 }

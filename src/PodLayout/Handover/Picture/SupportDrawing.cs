@@ -129,8 +129,8 @@ internal static class SupportDrawing
         }
     }
 
-    // A label near a point, joined to it by a line: outside the part by preference, off everything already placed.
-    private static void Callout(SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size)
+    /// <summary>A label near a point, joined to it by a line: outside the part by preference, off everything already placed.</summary>
+    public static void Callout(SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size)
     {
         var u = draft.Scale;
         var outwards = Outwards(shape, at);
