@@ -40,7 +40,7 @@ public static class LayoutPicture
         {
             PodDrawing.Bodies(draft, board, layout);
             SupportDrawing.Ticks(draft, shape, layout);
-            PodDrawing.Labels(draft, board, layout, names);
+            PodLabels.Draw(draft, board, layout, names);
             SupportDrawing.Worst(draft, shape, layout, job.Support, grainDeg);
         }
         else

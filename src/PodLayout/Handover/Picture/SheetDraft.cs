@@ -67,6 +67,14 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
 
     public bool IsFree(Box2 box) => Content.Contains(box) && !taken.Any(t => t.Touches(box));
 
+    /// <summary>Whether a straight line runs over nothing that is taken.</summary>
+    public bool IsClear(Point2 from, Point2 to)
+    {
+        const int samples = 24;
+        return !Enumerable.Range(1, samples).Select(i => from + (to - from) * ((double)i / samples))
+            .Any(p => taken.Any(t => t.Contains(p)));
+    }
+
     /// <summary>The box that a line of text fills, with its middle at a point.</summary>
     public Box2 TextBox(Point2 middle, string words, double paperSize, bool isBold = false)
     {

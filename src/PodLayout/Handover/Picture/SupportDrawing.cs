@@ -141,13 +141,13 @@ internal static class SupportDrawing
                      let middle = at + direction * (distance * u)
                          + new Point2(Math.Sign(Math.Round(direction.X, 3)) * size.Width / 2, Math.Sign(Math.Round(direction.Y, 3)) * size.Height / 2)
                      select size.Moved(middle);
-        foreach (var place in places)
+        bool HasRoom(Box2 grown) => draft.IsFree(grown) && !edges.Any(p => grown.Grow(0.8 * TickMm * u).Contains(p));
+        var free = places.Where(p => HasRoom(p.Grow(0.6 * u))).ToList();
+
+        // Over nothing where that can be; else the nearest.
+        foreach (var place in free.Where(p => draft.IsClear(at, Nearest(p, at))).Concat(free).Take(1))
         {
             var grown = place.Grow(0.6 * u);
-            if (!draft.IsFree(grown) || edges.Any(p => grown.Grow(0.8 * TickMm * u).Contains(p)))
-            {
-                continue;
-            }
 
             draft.AddLine(SheetDraft.Labels, "leader", at, Nearest(place, at));
             draft.AddBox(SheetDraft.Labels, "knockout", place.Grow(0.3 * u));

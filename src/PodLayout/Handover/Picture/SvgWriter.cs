@@ -230,6 +230,12 @@ public static class SvgWriter
         var clean = new StringBuilder(text.Length);
         foreach (var rune in text.EnumerateRunes())
         {
+            // Marks that turn the direction of what follows are dropped: letters bring their own direction.
+            if (rune.Value is >= 0x202A and <= 0x202E or >= 0x2066 and <= 0x2069)
+            {
+                continue;
+            }
+
             var allowed = !Rune.IsControl(rune) && rune.Value is not (0xFFFE or 0xFFFF);
             clean.Append(allowed ? rune.ToString() : " ");
         }

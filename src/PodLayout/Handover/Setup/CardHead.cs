@@ -9,14 +9,12 @@ internal static class CardHead
     public static CardBlock.Facts Of(PlanResult result, Layout layout, CardOptions options, CardUnit unit)
     {
         var (job, part, board) = (result.Job, result.Job.Part, result.Job.Shop.Board);
-        var pods = string.Join(", ", layout.Pods.GroupBy(p => p.Type.Name, StringComparer.Ordinal)
-            .OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{CsvText.Count(g.Count())} of {g.Key}"));
+        var types = layout.Pods.GroupBy(p => p.Type.Name, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => $"{CsvText.Count(g.Count())} of {g.Key}").ToList();
+        var pods = (types.Count > 1 ? $"{CsvText.Count(layout.Pods.Length)}: " : "") + string.Join(", ", types);
         return new(
         [
-            ("Job", job.Name),
             ("Part", part.Name),
-            ("Revision", options.Revision.Trim()),
-            ("Date", options.Date.Trim()),
             ("Wood", $"{(part.Species.Length > 0 ? part.Species : "not given")}, {unit.LengthAndUnit(part.ThicknessMm)} thick"),
             ("Face", options.Face switch
             {
@@ -26,7 +24,7 @@ internal static class CardHead
             }),
             ("Grain", Direction(part.GrainDeg + layout.Placement.AngleDeg)),
             ("Board", $"{board.Name}, {unit.Length(board.WidthMm)} x {unit.LengthAndUnit(board.LengthMm)}, grooves every {unit.LengthAndUnit(board.PitchMm)}"),
-            ("Pods", $"{CsvText.Count(layout.Pods.Length)}: {pods}"),
+            ("Pods", pods),
             ("Ports to open", CsvText.Count(LayoutFiling.OpenPorts(layout).Count())),
         ]);
     }

@@ -21,6 +21,9 @@ internal static class CardHtml
         ("On the board now", "on-the-board-before"), ("Pods", "pods"), ("Seals", "seals"), ("Open ports", "open-ports"), ("Names", "labels"),
     ];
 
+    // A cell of more characters than this is broken into lines.
+    private const int ShortCell = 20;
+
     public static string Write(PlanResult result, SetupCard card, CardOptions options)
     {
         var picture = SetupPicture.OnScreen(result, card.Laying);
@@ -160,7 +163,7 @@ internal static class CardHtml
 
             // What is drawn in the picture can be pointed at from here.
             var name = row.Key[0] is 'P' or 'O' ? $"<button type=\"button\" data-show=\"{row.Key}\">{Text(row.Cells[0])}</button>" : Text(row.Cells[0]);
-            page.Append("<th scope=\"row\">").Append(name).Append("</th>").AppendJoin("", row.Cells.Skip(1).Select(c => $"<td>{Text(c)}</td>")).Append("</tr>\n");
+            page.Append("<th scope=\"row\">").Append(name).Append("</th>").AppendJoin("", row.Cells.Skip(1).Select(c => $"<td{(c.Length > ShortCell ? " class=\"long\"" : "")}>{Text(c)}</td>")).Append("</tr>\n");
         }
 
         page.Append("</tbody>\n</table></div>\n");

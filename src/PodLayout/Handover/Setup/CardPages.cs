@@ -22,6 +22,7 @@ internal static class CardPages
         PaperDraft draft = new(options.Paper, $"{card.Title}    {card.Edition}");
         draft.Need(double.PositiveInfinity);
         Words(draft, TypeFace.Of(isBold: true), "heading", card.Title, TitleMm, TitleMm * 1.25, 2);
+        Words(draft, TypeFace.Of(isBold: false), "text", card.Edition, StrongMm, StrongMm * 1.5, 3);
         draft.Down(2);
         Block(draft, card.Head);
         foreach (var warning in card.Warnings)

@@ -19,7 +19,8 @@ internal static class HoldingWords
         [
             ("Holding factor", NotComputed),
             ("Weakest", NotComputed),
-            ("Gauge reading before the spindle starts", NotComputed + "; the shop's own figure:"),
+            ("Gauge reading to reach before the spindle starts", NotComputed),
+            ("The shop's own gauge reading", ""),
             ("Assumed", "nothing: where pods fit and how far the part reaches beyond them was computed, not whether vacuum holds it"),
         ]);
     }

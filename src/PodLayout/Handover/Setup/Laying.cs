@@ -39,7 +39,16 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
             ("edge farthest from you", false, false),
         })
         {
-            Add(marks, what, Touch(outline, isX, isLow), isX, !isX);
+            var touch = Touch(outline, isX, isLow);
+            var same = marks.FindIndex(m => (m.At - touch).Length < 0.01);
+            if (same >= 0)
+            {
+                marks[same] = marks[same] with { What = marks[same].What + ", " + what, XCounts = true, YCounts = true };
+            }
+            else
+            {
+                Add(marks, what, touch, isX, !isX);
+            }
         }
 
         foreach (var corner in Corners(outline))
@@ -48,7 +57,7 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
             var same = marks.FindIndex(m => (m.At - corner).Length < 0.01);
             if (same >= 0)
             {
-                marks[same] = marks[same] with { What = marks[same].What + ", a corner", XCounts = true, YCounts = true };
+                marks[same] = marks[same] with { What = "corner: " + marks[same].What, XCounts = true, YCounts = true };
             }
             else if (marks.TrueForAll(m => (m.At - corner).Length >= ApartMm))
             {

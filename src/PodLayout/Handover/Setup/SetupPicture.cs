@@ -12,15 +12,19 @@ namespace PodLayout.Handover.Setup;
 internal static class SetupPicture
 {
     // On a screen the drawing is so wide and high, in millimetres of a paper that the browser stretches.
-    private const double ScreenWidthMm = 190;
-    private const double ScreenHeightMm = 150;
+    private const double ScreenWidthMm = 130;
+    private const double ScreenHeightMm = 105;
 
     // Numbers, and the datum's arrows left and below.
     private const double AroundMm = 8;
     private const double DatumMm = 14;
 
     private const double LargestLabelMm = 6;
-    private const double LegendColumns = 3;
+
+    // Smaller type cannot be read at arm's length: the height of a printed capital is then 1.6 mm. Common practice, no source.
+    private const double LeastIdMm = 2.2;
+
+    private const double LegendColumns = 2;
     private const double LegendGapMm = 6;
 
     /// <summary>For the screen: the drawing alone.</summary>
@@ -113,7 +117,7 @@ internal static class SetupPicture
         PartDrawing.Draw(draft, shape, GrainDeg(result), layout.Placement.ZeroOnBoard);
         Before(draft, job, layout);
         PodDrawing.Bodies(draft, job.Shop.Board, layout);
-        PodDrawing.Labels(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), LargestLabelMm);
+        PodLabels.Draw(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), LargestLabelMm, LeastIdMm);
         foreach (var mark in laying.Marks)
         {
             Mark(draft, shape, mark);
