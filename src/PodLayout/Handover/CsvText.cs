@@ -17,13 +17,13 @@ internal static partial class CsvText
     /// <summary>A cell with text from the user.</summary>
     public static string Text(string text)
     {
-        var plain = FormulaStart().Replace(text, "$1'");
+        var plain = FormulaStart().Replace(text, "'");
         return plain.AsSpan().IndexOfAny(",\"\r\n") < 0 && plain == plain.Trim()
             ? plain : "\"" + plain.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
     }
 
     // Blanks of any kind, marks without width and quotes may stand before the sign.
-    [GeneratedRegex("""(^|[;\t\r\n|])(?=[\s\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFEFF"']*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20])|^(?=[\t\r])""")]
+    [GeneratedRegex("""(?:^|(?<=[;\t\r\n|]))(?=[\s\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFEFF"']*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20])|^(?=[\t\r])""")]
     private static partial Regex FormulaStart();
 
     /// <summary>A cell with a length; a minus in front of a number is no formula.</summary>

@@ -39,7 +39,7 @@ public class TextOutputTests
     [InlineData("-a", "'-a")]
     [InlineData("@a", "'@a")]
     [InlineData("\ta", "'\ta")]
-    [InlineData("\r=1", "\"'\r=1\"")]
+    [InlineData("\r=1", "\"'\r'=1\"")]
     [InlineData("a;=1", "a;'=1")]
     [InlineData("a\t@x", "a\t'@x")]
     [InlineData("\u00a0+1", "'\u00a0+1")]

@@ -54,8 +54,9 @@ internal static class PodLabels
 
         for (var size = largest; ; size *= 0.88)
         {
-            var isLast = size < 1.25;
-            var words = new[] { (id, size, "pod-id"), (type, Math.Max(0.62 * size, 1.15), "pod-type") };
+            // Where ids have a least size they found no room beside the pod either, and shrink until they fit.
+            var isLast = size < (leastIdMm > 0 ? 0.3 : 1.25);
+            var words = new[] { (id, size, "pod-id"), (type, Math.Max(0.62 * size, leastIdMm > 0 ? 0 : 1.15), "pod-type") };
             var block = TextBlock(draft, pod, words, signs, false, false) ?? TextBlock(draft, pod, words, signs, true, isLast);
             if (block is null)
             {

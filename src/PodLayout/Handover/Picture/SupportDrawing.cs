@@ -130,7 +130,15 @@ internal static class SupportDrawing
     }
 
     /// <summary>A label near a point, joined to it by a line: outside the part by preference, off everything already placed.</summary>
-    public static void Callout(SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size)
+    /// <param name="draft">The sheet.</param>
+    /// <param name="shape">The part, board coordinates.</param>
+    /// <param name="at">The point.</param>
+    /// <param name="draw">Draws the label into its box.</param>
+    /// <param name="size">The label's box about zero.</param>
+    /// <param name="fromEdgeMm">How far it stays from the part's edges, mm of paper.</param>
+    /// <returns>Whether there was room.</returns>
+    public static bool Callout(
+        SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size, double fromEdgeMm = 0.8 * TickMm)
     {
         var u = draft.Scale;
         var outwards = Outwards(shape, at);
@@ -141,7 +149,7 @@ internal static class SupportDrawing
                      let middle = at + direction * (distance * u)
                          + new Point2(Math.Sign(Math.Round(direction.X, 3)) * size.Width / 2, Math.Sign(Math.Round(direction.Y, 3)) * size.Height / 2)
                      select size.Moved(middle);
-        bool HasRoom(Box2 grown) => draft.IsFree(grown) && !edges.Any(p => grown.Grow(0.8 * TickMm * u).Contains(p));
+        bool HasRoom(Box2 grown) => draft.IsFree(grown) && !edges.Any(p => grown.Grow(fromEdgeMm * u).Contains(p));
         var free = places.Where(p => HasRoom(p.Grow(0.6 * u))).ToList();
 
         // Over nothing where that can be; else the nearest.
@@ -153,8 +161,10 @@ internal static class SupportDrawing
             draft.AddBox(SheetDraft.Labels, "knockout", place.Grow(0.3 * u));
             draw(place);
             draft.Take(grown);
-            return;
+            return true;
         }
+
+        return false;
     }
 
     private static Point2 Nearest(Box2 box, Point2 p) =>

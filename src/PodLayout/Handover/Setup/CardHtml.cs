@@ -29,18 +29,17 @@ internal static class CardHtml
         var picture = SetupPicture.OnScreen(result, card.Laying);
         var signs = SetupPicture.Signs(result);
         var script = Encoding.UTF8.GetString(Embedded.Bytes("card.js"));
+        var style = $"\n{CardColours.Css(picture, signs)}{Encoding.UTF8.GetString(Embedded.Bytes("card.css"))}{Paper(card, options)}\n";
         StringBuilder page = new();
         page.Append(CultureInfo.InvariantCulture, $"""
             <!DOCTYPE html>
             <html lang="en" data-card="{Identity(result, options)}">
             <head>
             <meta charset="utf-8">
-            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(script)))}'; base-uri 'none'; form-action 'none'">
+            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src {Hash(style)}; script-src {Hash(script)}; base-uri 'none'; form-action 'none'">
             <meta name="viewport" content="width=device-width, initial-scale=1">
             <title>Setup card: {Plain(card.Title)}</title>
-            <style>
-            {CardColours.Css(picture, signs)}{Encoding.UTF8.GetString(Embedded.Bytes("card.css"))}{Paper(card, options)}
-            </style>
+            <style>{style}</style>
             </head>
             <body>
             <a class="skip" href="#pods">To the pods</a>
@@ -181,6 +180,9 @@ internal static class CardHtml
     // Ticks belong to this card: another layout, revision or date has its own.
     private static string Identity(PlanResult result, CardOptions options) => Convert.ToHexString(SHA256.HashData(
         Encoding.UTF8.GetBytes(string.Join('\u0001', LayoutJson.Write(result), options.Revision, options.Date, options.Face))).AsSpan(0, 8));
+
+    // How the page's policy names its one style sheet and its one script.
+    private static string Hash(string text) => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}'";
 
     // Text of ours or of the user: escaped, and in a box of its own direction.
     private static string Text(string text) => "<bdi>" + Plain(text) + "</bdi>";

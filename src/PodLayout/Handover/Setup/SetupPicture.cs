@@ -117,11 +117,12 @@ internal static class SetupPicture
         PartDrawing.Draw(draft, shape, GrainDeg(result), layout.Placement.ZeroOnBoard);
         Before(draft, job, layout);
         PodDrawing.Bodies(draft, job.Shop.Board, layout);
-        PodLabels.Draw(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), LargestLabelMm, LeastIdMm);
         foreach (var mark in laying.Marks)
         {
             Mark(draft, shape, mark);
         }
+
+        PodLabels.Draw(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), LargestLabelMm, LeastIdMm);
 
         ZoneNames(draft, job.Shop);
         PartDrawing.GrainArrow(draft, shape, GrainDeg(result));
@@ -154,11 +155,17 @@ internal static class SetupPicture
 
     private static void Mark(SheetDraft draft, PartShape shape, LayingMark mark)
     {
-        var size = 2.1 * draft.Scale;
         draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
-        SupportDrawing.Callout(
-            draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Letter),
-            new(-size, -size, size, size));
+        foreach (var share in new[] { 1, 0.7, 0.5, 0.35 })
+        {
+            var size = 2.1 * share * draft.Scale;
+            if (SupportDrawing.Callout(
+                draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Letter, share),
+                new(-size, -size, size, size), fromEdgeMm: 0.3))
+            {
+                return;
+            }
+        }
     }
 
     private static void ZoneNames(SheetDraft draft, Shop shop)

@@ -12,7 +12,7 @@ internal static partial class PageTables
     /// <summary>The rows of the table with this caption, by column heading.</summary>
     public static List<Dictionary<string, string>> Rows(string page, string caption)
     {
-        var table = Table().Matches(page).Select(m => m.Value).Single(t => t.Contains($"<caption>{caption}</caption>", StringComparison.Ordinal));
+        var table = Table().Matches(page).Select(m => m.Value).Single(t => WebUtility.HtmlDecode(t).Contains($"<caption>{caption}</caption>", StringComparison.Ordinal));
         var parts = Row().Matches(table).Select(m => Cell().Matches(m.Groups[1].Value).Select(c => Words(c.Groups[1].Value)).ToList()).ToList();
         return [.. parts.Skip(1).Select(cells => parts[0].Zip(cells).Where(c => c.First.Length > 0).ToDictionary(c => c.First, c => c.Second))];
     }

@@ -1,7 +1,6 @@
 using PodLayout.Geometry;
 using PodLayout.Handover.Picture;
 using PodLayout.Handover.Setup;
-using PodLayout.Layouts;
 using PodLayout.Tests.Independent;
 
 namespace PodLayout.Tests.Handover.Setup;
