@@ -143,7 +143,7 @@ internal static class SupportDrawing
         var u = draft.Scale;
         var outwards = Outwards(shape, at);
         var edges = shape.Holes.Prepend(shape.Outline).SelectMany(r => EdgePath.Points(r, u)).ToList();
-        var places = from distance in new[] { 7.0, 9, 12, 16, 21, 28, 40 }
+        var places = from distance in new[] { 7.0, 9, 12, 16, 21, 28, 40, 4, 2.5, 1.2 }
                      from turnDeg in new[] { 0.0, 20, -20, 40, -40, 65, -65, 90, -90, 120, -120, 150, -150, 180 }
                      let direction = Turn.FromDegrees(turnDeg).Apply(outwards)
                      let middle = at + direction * (distance * u)

@@ -166,6 +166,9 @@ internal static class SetupPicture
                 return;
             }
         }
+
+        // Pods all round, and no room off the board: the flag stands on the place itself.
+        Symbols.Flag(draft, SheetDraft.Labels, mark.At, mark.Letter, 0.5);
     }
 
     private static void ZoneNames(SheetDraft draft, Shop shop)
