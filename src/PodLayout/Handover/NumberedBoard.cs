@@ -34,7 +34,20 @@ public static class NumberedBoard
         }
 
         // Drawn with signs as large as the pitch asks for, put out at full size.
-        return draft.Finish($"{board.Name}: columns and rows", $"The empty board, {CsvText.Mm(board.WidthMm)} x {CsvText.Mm(board.LengthMm)} mm, at full size.")
-            with { Scale = 1 };
+        var sheet = draft.Finish($"{board.Name}: columns and rows", $"The empty board, {CsvText.Mm(board.WidthMm)} x {CsvText.Mm(board.LengthMm)} mm, at full size.");
+        return sheet with
+        {
+            Scale = 1,
+            Layers = [.. sheet.Layers.Select(l => l with { Primitives = [.. l.Primitives.Select(p => p with { Style = Heavier(p.Style) })] })],
+        };
     }
+
+    // Hairlines that do for a picture of the board are too thin beside a board of full size.
+    private static string Heavier(string style) => style switch
+    {
+        "groove" => "before-cross",
+        "groove-fifth" => "part-edge",
+        "port-plugged" => "tick-box",
+        _ => style,
+    };
 }

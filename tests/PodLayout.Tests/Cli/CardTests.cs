@@ -87,8 +87,8 @@ public class CardTests
         shop["board"]!["widthIn"] = (double)shop["board"]!["widthMm"]! / 25.4;
         ((JsonObject)shop["board"]!).Remove("widthMm");
         var file = scratch.Put("shop.json", shop.ToJsonString());
-        var drawing = Repository.Path("samples", "crest-rail", "part.dxf");
-        var ran = Ran.Of("plan", drawing, "--thickness", "30", "--shop", file, "--out", scratch.Path("out"), "--card", "--threads", "1");
+        var drawing = Repository.Path("samples", "u-yoke", "part.dxf");
+        var ran = Ran.Of("plan", drawing, "--thickness", "30", "--overhang", "120", "--shop", file, "--out", scratch.Path("out"), "--card", "--threads", "1");
         Assert.True(ran.Code == 0, ran.Error + ran.Out);
         var page = File.ReadAllText(scratch.Path("out/card.html"));
         Assert.Contains("X in", page, StringComparison.Ordinal);

@@ -109,7 +109,7 @@
   }
 
   // Zoom and pan: the part of the picture that is seen.
-  const whole = picture.viewBox.baseVal, full = { x: whole.x, y: whole.y, w: whole.width, h: whole.height };
+  const [x0, y0, w0, h0] = picture.getAttribute("viewBox").split(" ").map(Number), full = { x: x0, y: y0, w: w0, h: h0 };
   const seen = { ...full };
   let moved = false;
 

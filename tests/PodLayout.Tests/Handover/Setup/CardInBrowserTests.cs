@@ -76,7 +76,7 @@ public class CardInBrowserTests
         var page = await browser.Open(scratch.Put("card.html", Cards.File(Cards.Plan("oval"), "card.html")));
         await page.Locator(".view .pl-pod[data-of=P2]").HoverAsync();
         var told = page.Locator("#told");
-        Assert.Contains("Pod P2, Type 120x120, Turn -, Column 13, Row 6, X mm 450, Y mm 225, Ports 4-2", await told.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("Pod P2, Type 120x120, Turn -, Column 13, Row 6, X mm 435, Y mm 225, Ports 4-2", await told.InnerTextAsync(), StringComparison.Ordinal);
         await page.Locator(".view .pl-pod[data-of=P5]").TapAsync();
         Assert.Contains("Pod P5", await told.InnerTextAsync(), StringComparison.Ordinal);
         await page.Locator("button[data-show=P6]").FocusAsync();
