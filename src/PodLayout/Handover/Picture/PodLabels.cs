@@ -73,24 +73,23 @@ internal static class PodLabels
     // is large enough as it is, or finds no place.
     private static double? IdAlone(SheetDraft draft, PlacedPod pod, string id, List<Box2> signs, double largest, double leastIdMm)
     {
-        const double typeShare = 0.62;
-        var portSize = 0.75 * leastIdMm;
-        for (var size = largest; size >= leastIdMm; size *= 0.88)
+        const double typeShare = 0.62, step = 0.88;
+        var least = draft.TextBox(default, id, leastIdMm / step, true);
+        if (FreePlace(pod, pod.BodyBox.Grow(-0.45 * draft.Scale), least.Width, least.Height * (1 + typeShare), signs) is not null)
         {
-            var both = draft.TextBox(default, id, size, true);
-            if (FreePlace(pod, pod.BodyBox.Grow(-0.45 * draft.Scale), both.Width, both.Height * (1 + typeShare), signs) is not null)
-            {
-                return null;
-            }
+            return null;
+        }
 
+        for (var size = largest; size >= leastIdMm; size *= step)
+        {
             if (TextBlock(draft, pod, [(id, size, "pod-id")], signs, false, false) is { } block)
             {
                 signs.Add(block);
-                return portSize;
+                return Math.Max(0.6 * size, 0.75 * leastIdMm);
             }
         }
 
-        return Beside(draft, pod, pod.Centre, "pod-id", id, leastIdMm) ? portSize : null;
+        return Beside(draft, pod, pod.Centre, "pod-id", id, leastIdMm) ? 0.75 * leastIdMm : null;
     }
 
     // What a label must not cover: ports, the turned mark.
