@@ -73,7 +73,7 @@ internal static class PlacingTable
         foreach (var height in Heights(job))
         {
             var search = new PlacingSearch(
-                job, new(Environment.ProcessorCount, null), Tolerances.PlacingMm, best, watch, CancellationToken.None);
+                job, null, new(Environment.ProcessorCount, null), Tolerances.PlacingMm, best, watch, CancellationToken.None);
             var end = search.Run(reach, PodPose.Of(job.Shop, height), [AngleOf(job)]);
             (best, bound, nodes, cut) = (end.Best, Math.Min(bound, end.FewestPossible), nodes + end.Nodes, cut || end.IsCut);
             pods = best?.Seats.Length;

@@ -28,22 +28,62 @@ public static class Planning
             return new(job, null, [], [tooLarge], false, new(0, 0, 0));
         }
 
+        return job.Part.Shape.Held.IsEmpty
+            ? PlanAll(job, effort, progress, limited.Token)
+            : OffcutPlanning.Plan(job, holding => PlanAll(holding, effort, progress, limited.Token));
+    }
+
+    // With every piece of the blank that the job holds.
+    private static PlanResult PlanAll(Job job, Effort effort, IProgress<Progress>? progress, CancellationToken cancellation)
+    {
         var reach = ReachMap.Of(job.Part, job.Support);
-        var (best, nodes) = SearchHeights(job, reach, effort, progress, limited.Token);
-        return best?.Best is { } found
-            ? WithLayout(job, reach, found, best, nodes, limited.Token)
-            : WithoutLayout(job, reach, best, nodes, effort, limited.Token);
+        var rules = job.Shop.Holding;
+        foreach (var factor in new[] { rules.TargetFactor, rules.LeastFactor }.Distinct())
+        {
+            var holding = HoldingModel.Of(job, factor);
+            var (best, nodes) = SearchHeights(job, reach, holding, effort, progress, cancellation);
+            if (best?.Best is { } found)
+            {
+                var plan = WithLayout(job, reach, holding, found, best, nodes, effort, cancellation);
+                return factor == rules.TargetFactor || holding is null ? plan : plan with { Findings = [HoldingFindings.BelowTarget(job, plan.Layout!)] };
+            }
+
+            if (holding is null || best is null || best.IsCut)
+            {
+                return WithoutLayout(job, reach, best, nodes, effort, cancellation);
+            }
+        }
+
+        return Unheld(job, reach, effort, cancellation);
+    }
+
+    // No layout that supports the part holds it: why is told by the one with the fewest pods.
+    private static PlanResult Unheld(Job job, ReachMap reach, Effort effort, CancellationToken cancellation)
+    {
+        var (best, nodes) = SearchHeights(job, reach, null, effort, null, cancellation);
+        if (best?.Best is not { } found)
+        {
+            return WithoutLayout(job, reach, best, nodes, effort, cancellation);
+        }
+
+        var supporting = WithLayout(job, reach, null, found, best, nodes, effort, cancellation);
+        return supporting with { Layout = null, Findings = [HoldingFindings.NotHeld(job, supporting.Layout!)] };
     }
 
     // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.
     private static (SearchEnd? Best, int Nodes) SearchHeights(
-        Job job, ReachMap reach, Effort effort, IProgress<Progress>? progress, CancellationToken cancellation)
+        Job job,
+        ReachMap reach,
+        HoldingModel? holding,
+        Effort effort,
+        IProgress<Progress>? progress,
+        CancellationToken cancellation)
     {
         SearchEnd? best = null;
         var nodes = 0;
         foreach (var height in job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order())
         {
-            var end = Search(job, reach, PodPose.Of(job.Shop, height), best?.Best, effort, progress, cancellation);
+            var end = Search(job, reach, PodPose.Of(job, height), holding, best?.Best, effort, progress, cancellation);
             nodes += end.Nodes;
             best = best is null ? end : end with
             {
@@ -60,6 +100,7 @@ public static class Planning
         Job job,
         ReachMap reach,
         ImmutableArray<PodPose> poses,
+        HoldingModel? holding,
         FoundLayout? toBeat,
         Effort effort,
         IProgress<Progress>? progress,
@@ -68,12 +109,12 @@ public static class Planning
         switch (job.Placement)
         {
             case PlacementWish.Given given:
-                return GivenPlacement.Search(job, reach, poses, given, toBeat, cancellation);
+                return GivenPlacement.Search(job, reach, poses, given, holding, toBeat, cancellation);
             case PlacementWish.Search search:
-                var placing = new PlacingSearch(job, effort, Tolerances.PlacingMm, toBeat, progress, cancellation);
+                var placing = new PlacingSearch(job, holding, effort, Tolerances.PlacingMm, toBeat, progress, cancellation);
                 return placing.Run(reach, poses, search.AnglesDeg);
             case PlacementWish.SearchInterval interval:
-                return new PlacingSearch(job, effort, Tolerances.PlacingMm, toBeat, progress, cancellation)
+                return new PlacingSearch(job, holding, effort, Tolerances.PlacingMm, toBeat, progress, cancellation)
                     .Run(reach, poses, interval.FromDeg, interval.ToDeg);
             default:
                 throw new ArgumentOutOfRangeException(nameof(job), job.Placement, "Unknown placement.");
@@ -81,20 +122,25 @@ public static class Planning
     }
 
     private static PlanResult WithLayout(
-        Job job, ReachMap reach, FoundLayout found, SearchEnd end, int nodes, CancellationToken cancellation)
+        Job job, ReachMap reach, HoldingModel? holding, FoundLayout found, SearchEnd end, int nodes, Effort effort, CancellationToken cancellation)
     {
         ImmutableArray<BoardSeats> board = [.. found.Frame.Poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
         if (job.Standing is { } standing)
         {
             // Pods left standing come before overhang: what the search found is then not moved off them again.
-            found = FewestMoves.Of(job, standing, board, found, new Frames(job, reach, found.Frame.Poses), cancellation);
+            found = FewestMoves.Of(job, standing, board, found, new Frames(job, reach, found.Frame.Poses, holding), cancellation);
         }
 
         var mayMove = job.Placement is not PlacementWish.Given;
         var refined = job.Standing is null
             ? Refinement.Improve(job, board, found, mayMove, cancellation) : found;
-        var proof = ProofWords.Of(job, refined.Seats.Length, end, isRefined: job.Standing is null && !cancellation.IsCancellationRequested);
+        var proof = ProofWords.Of(job, refined.Seats.Length, end, holding?.Ground.Factor, isRefined: job.Standing is null && !cancellation.IsCancellationRequested);
         var layout = LayoutAssembly.Of(job, reach, refined, proof);
+        if (HeldLayout.Report(job, layout, effort.Threads) is { } held)
+        {
+            layout = layout with { Holding = held with { OneMore = holding is null ? null : OneMore.Of(job, holding, board, refined) } };
+        }
+
         var seats = SearchGround.At(
             refined.Frame, board, new OffsetBox(refined.Offset, 0, 0), refined.Columns, refined.Rows);
         var work = new WorkDone(seats.Classes[0].Available.Count(a => a), reach.Points.Length, nodes);
@@ -116,7 +162,7 @@ public static class Planning
         }
 
         var (stretches, findings) = NoLayoutCauses.Of(
-            job, reach, other => SearchHeights(other, reach, effort, null, cancellation).Best?.Best);
+            job, reach, other => SearchHeights(other, reach, null, effort, null, cancellation).Best?.Best);
         return new(job, null, stretches, findings, false, work);
     }
 }

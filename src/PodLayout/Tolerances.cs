@@ -38,6 +38,15 @@ public static class Tolerances
     /// </summary>
     public const double FiledMm = 0.003;
 
+    /// <summary>The step in which coordinates are written to files, mm.</summary>
+    public const double CoordinateMm = 0.001;
+
     /// <summary>Coordinates farther from zero than this are refused, mm: ten kilometres is no part.</summary>
     public const double LargestCoordinateMm = 1e7;
+
+    /// <summary>
+    /// How far, as a share, a holding factor may fall short of the one asked for and still count as reached: ten times what the
+    /// factor is computed to, a hundredth of what the cutting force is known to.
+    /// </summary>
+    public const double HoldingShare = 1e-3;
 }

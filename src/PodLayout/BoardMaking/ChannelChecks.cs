@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Air;
 
 namespace PodLayout.BoardMaking;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Air;
 using PodLayout.Geometry;
 using PodLayout.Shops;
 

@@ -17,6 +17,9 @@ public sealed record CoverProblem(
     ImmutableArray<int[]> Rooms,
     ImmutableArray<StockRow> Stocks)
 {
+    /// <summary>What the filled seats must bring together. Row name: "the part is held against ...".</summary>
+    public ImmutableArray<HoldRow> Holds { get; init; } = [];
+
     /// <summary>The first point that no seat supports; -1 when every point has one.</summary>
     public int FirstUnsupported => Supporters.IsDefaultOrEmpty ? -1 : Supporters.IndexOf(Supporters.FirstOrDefault(s => s.Length == 0)!);
 }

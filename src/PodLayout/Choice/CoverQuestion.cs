@@ -18,4 +18,11 @@ public sealed record CoverQuestion(
     Func<int, int[]> SupportersOf,
     Func<int, int, bool> Supports,
     ImmutableArray<int[]> Rooms,
-    ImmutableArray<StockRow> Stocks);
+    ImmutableArray<StockRow> Stocks)
+{
+    /// <summary>
+    /// The rows of holding that a choice (rising, supporting every point) breaks; none when it holds, or when there is no more to
+    /// say of it. Null where holding does not matter.
+    /// </summary>
+    public Func<ImmutableArray<int>, ImmutableArray<HoldRow>>? HoldsBrokenBy { get; init; }
+}

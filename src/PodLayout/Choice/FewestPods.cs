@@ -41,6 +41,7 @@ public static class FewestPods
         var isIn = new bool[question.PointCount];
         points.ForEach(p => isIn[p] = true);
         List<int[]> rows = [.. points.Select(question.SupportersOf)];
+        List<HoldRow> holds = [];
         while (true)
         {
             CoverProblem problem = new(question.SeatCount, [.. rows], question.Rooms, question.Stocks);
@@ -57,12 +58,19 @@ public static class FewestPods
                 continue;
             }
 
-            var answer = preference.IsDefault
-                ? Exactly(problem, loose, atMost, cancellation) : CoverModel.Solve(problem, atMost, preference, cancellation);
-            if (!answer.HasChoice || !Add(answer.Filled))
+            bool isNew;
+            do
             {
-                return (answer, [.. points]);
+                var answer = preference.IsDefault && holds.Count == 0
+                    ? Exactly(problem, loose, atMost, cancellation)
+                    : Larger(CoverModel.Solve(problem with { Holds = [.. holds] }, atMost, preference, cancellation, atLeast: loose.LowerBound), loose);
+                isNew = answer.HasChoice && Add(answer.Filled);
+                if (!answer.HasChoice || (!isNew && !AddHolds(answer.Filled, out isNew)))
+                {
+                    return (answer, [.. points]);
+                }
             }
+            while (!isNew);
         }
 
         // Adds rows for the points that a choice leaves without support; false when there are none.
@@ -81,7 +89,21 @@ public static class FewestPods
 
             return missing.Length > 0;
         }
+
+        // Adds the rows of holding that a choice breaks; false when there are none. Those that any one of some seats keeps are
+        // like points to support, and help the quick choice too.
+        bool AddHolds(ImmutableArray<int> filled, out bool isCover)
+        {
+            var broken = question.HoldsBrokenBy?.Invoke(filled) ?? [];
+            isCover = broken.Any(h => h.IsCover);
+            rows.AddRange(broken.Where(h => h.IsCover).Select(h => h.Seats));
+            holds.AddRange(broken.Where(h => !h.IsCover));
+            return broken.Length > 0;
+        }
     }
+
+    private static CoverAnswer Larger(CoverAnswer answer, CoverAnswer loose) =>
+        answer with { LowerBound = Math.Max(loose.LowerBound, answer.LowerBound) };
 
     /// <summary>Finds them.</summary>
     /// <param name="problem">The model's rows.</param>
@@ -141,7 +163,6 @@ public static class FewestPods
             return new(repaired, loose.LowerBound, true);
         }
 
-        var answer = CoverModel.Solve(problem, atMost, default, cancellation);
-        return answer with { LowerBound = Math.Max(loose.LowerBound, answer.LowerBound) };
+        return Larger(CoverModel.Solve(problem, atMost, default, cancellation, atLeast: loose.LowerBound), loose);
     }
 }

@@ -112,8 +112,8 @@ public static class LayoutJson
             TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
             Converters =
             {
-                Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Severity>(), Words<FindingKind>(),
-                Words<ZZero>(),
+                Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Holding.FailureMode>(), Words<Severity>(),
+                Words<SupportLimit>(), Words<FindingKind>(), Words<ZZero>(),
             },
         };
         options.MakeReadOnly();

@@ -40,8 +40,10 @@ public static class LayoutPicture
         {
             PodDrawing.Bodies(draft, board, layout);
             SupportDrawing.Ticks(draft, shape, layout);
+            HoldingDrawing.Bars(draft, layout);
             PodLabels.Draw(draft, board, layout, names);
             SupportDrawing.Worst(draft, shape, layout, job.Support, grainDeg);
+            HoldingDrawing.Weakest(draft, layout);
         }
         else
         {

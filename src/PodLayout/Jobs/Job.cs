@@ -19,6 +19,9 @@ public sealed record Job(string Name, Part Part, Shop Shop, Margins Margins, Sup
     /// <summary>Where the program has its zero; null when the job names no program.</summary>
     public ProgramZero? ProgramZero { get; init; }
 
+    /// <summary>What the job says of how firmly its part is held.</summary>
+    public HoldingWish Holding { get; init; } = new(HoldingRules.Default.LeastFactor, null);
+
     /// <summary>Pods that must stand in the layout.</summary>
     public ImmutableArray<KeptPod> Keep { get; init; } = [];
 }

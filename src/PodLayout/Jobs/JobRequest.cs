@@ -35,6 +35,9 @@ public sealed record JobRequest(
     /// <summary>What is said of cuts, of the program and of the blank.</summary>
     public CutRequest Cuts { get; init; } = CutRequest.None;
 
+    /// <summary>What is said of the wood and of how firmly the part is held.</summary>
+    public HoldingRequest Holding { get; init; } = HoldingRequest.None;
+
     /// <summary>Name of the job's file, for messages.</summary>
     public string File { get; init; } = "";
 
@@ -69,7 +72,16 @@ public sealed record JobRequest(
         }
 
         var board = shop.Board with { Obstacles = shop.Board.Obstacles.AddRange(Avoid) };
-        var part = new Part(Name, shape with { Avoided = AvoidOnPart }, ThicknessMm, Species, GrainDeg);
-        return Outcome<Job>.Of(new Job(Name, part, shop with { Board = board }, Margins, Support, Placement) { Keep = kept.ToImmutable() });
+        var part = new Part(Name, shape with { Avoided = AvoidOnPart }, ThicknessMm, Species, GrainDeg)
+        {
+            Wood = Holding.Wood,
+            DensityKgPerM3 = Holding.Wood.WeightKgPerM3,
+        };
+        return Holding.Applied(shop with { Board = board }, File).Then(held => Outcome<Job>.Of(
+            new Job(Name, part, held, Margins, Support, Placement)
+            {
+                Keep = kept.ToImmutable(),
+                Holding = new(shop.Holding.LeastFactor, held.Holding.LeastFactor < shop.Holding.LeastFactor ? Holding.AcceptLessBecause : null),
+            }));
     }
 }

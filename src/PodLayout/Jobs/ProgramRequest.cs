@@ -19,6 +19,9 @@ public sealed record ProgramRequest(
     double? ArcToleranceMm,
     bool LeavesOutSlashLines)
 {
+    /// <summary>What is said of its tools' cutting, by number.</summary>
+    public ImmutableSortedDictionary<int, CutterSetup> Cutters { get; init; } = ImmutableSortedDictionary<int, CutterSetup>.Empty;
+
     /// <summary>How the program is to be read.</summary>
     public ProgramOptions Options => new() { Tools = Tools, ArcToleranceMm = ArcToleranceMm, LeavesOutSlashLines = LeavesOutSlashLines };
 }

@@ -1,3 +1,5 @@
+using PodLayout.Woods;
+
 namespace PodLayout.Parts;
 
 /// <summary>The part to be held.</summary>
@@ -10,6 +12,9 @@ public sealed record Part(string Name, PartShape Shape, double ThicknessMm, stri
 {
     /// <summary>What the cutter does to it; none when that is not to be looked at.</summary>
     public CutterLoads Loads { get; init; } = CutterLoads.None;
+
+    /// <summary>Its wood, as it is reckoned with.</summary>
+    public Wood Wood { get; init; } = Wood.Unknown(Species);
 
     /// <summary>Density of the wood as it lies on the pods, kg/m³.</summary>
     public double DensityKgPerM3 { get; init; } = 700;

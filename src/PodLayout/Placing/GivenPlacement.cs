@@ -24,11 +24,12 @@ internal static class GivenPlacement
         ReachMap reach,
         ImmutableArray<PodPose> poses,
         PlacementWish.Given given,
+        HoldingModel? holding,
         FoundLayout? toBeat,
         CancellationToken cancellation)
     {
         var (offset, columns, rows) = Locate(job, given);
-        var frame = new PlacingFrame(job, reach, poses, given.AngleDeg, 0);
+        var frame = new PlacingFrame(job, reach, poses, given.AngleDeg, 0) { Holding = holding };
         ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
         var ground = SearchGround.At(frame, board, new OffsetBox(offset, 0, 0), columns, rows);
         var most = toBeat is null ? job.Shop.Pods.Sum(p => Math.Min(p.Stock, 10_000)) : toBeat.Seats.Length - 1;

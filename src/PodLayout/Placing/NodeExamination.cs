@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PodLayout.Choice;
 using PodLayout.Geometry;
+using PodLayout.Holding;
 using PodLayout.Jobs;
 
 namespace PodLayout.Placing;
@@ -35,8 +36,12 @@ internal static class NodeExamination
         ImmutableArray<FrameSeat> seats = [.. roots.Select(s => ground.Seats[s])];
         var reach = new BoxReach(ground.Frame, seats, box);
         var rows = new NodeRows(node, roots, reach);
-        var kept = KeptRows.Of(job, ground.Frame, seats, node.Classes.Select(c => ground.Classes[c]));
-        var question = PlacementModel.Question(job, ground.Frame, seats, kept, rows.SupportersOf, reach.Supports);
+        var asked = AskedRows.Of(job, ground.Frame, seats, node.Classes.Select(c => ground.Classes[c]), box);
+        List<Weakness> weaknesses = [.. node.Weaknesses];
+        var question = PlacementModel.Question(job, ground.Frame, seats, asked, rows.SupportersOf, reach.Supports) with
+        {
+            HoldsBrokenBy = ground.Frame.Holding?.Over(ground.Frame, seats, box, node.Bound, atMost, weaknesses),
+        };
         var (answer, _) = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation);
         var bound = Math.Max(node.Bound, answer.LowerBound);
         if (!answer.IsProven)
@@ -52,14 +57,14 @@ internal static class NodeExamination
         ImmutableArray<int> filled = [.. answer.Filled.Select(s => roots[s])];
         var shift = node.Classes.MaxBy(c => filled.Count(s => ground.Classes[c].Available[s]));
         var found = ground.Frame.MostSwingMm > MostSwingToLookMm ? null
-            : Look(job, node.HalfSpanDeg == 0 ? ground : ground with { Frame = frames.Of(node.AngleDeg, 0) }, box, ground.Classes[shift], filled, atMost, cancellation);
+            : Look(job, node.HalfSpanDeg == 0 ? ground : ground with { Frame = frames.Of(node.AngleDeg, 0) }, box, ground.Classes[shift], filled, atMost, weaknesses, cancellation);
         if (found?.Seats.Length <= bound)
         {
             // As few as the bound: nothing in this set has fewer.
             return new(bound, found, [], false, false);
         }
 
-        var children = Split(node with { Bound = bound, Rows = rows.InGround() }, filled, shift, placingToleranceMm);
+        var children = Split(node with { Bound = bound, Rows = rows.InGround(), Weaknesses = [.. weaknesses] }, filled, shift, placingToleranceMm);
         return new(bound, found, children, children.IsEmpty, false);
     }
 
@@ -74,6 +79,7 @@ internal static class NodeExamination
         ShiftClass shift,
         ImmutableArray<int> filled,
         int atMost,
+        List<Weakness> weaknesses,
         CancellationToken cancellation)
     {
         var offset = box.Centre;
@@ -83,7 +89,7 @@ internal static class NodeExamination
             if (OffsetFitting.FittingAll(ground.Frame, chosen, box) is { } fitting)
             {
                 var (improved, worst) = OffsetFitting.Improve(ground.Frame, chosen, fitting, goodEnough: 1);
-                if (worst <= 1)
+                if (worst <= 1 && ground.Frame.Holding?.Holds(ground.Frame, chosen, improved, shift.Columns, shift.Rows) != false)
                 {
                     return new(ground.Frame, improved, shift.Columns, shift.Rows, chosen, worst);
                 }
@@ -92,7 +98,7 @@ internal static class NodeExamination
             }
         }
 
-        return AtOffset(job, ground, shift, offset, atMost, cancellation);
+        return Solve(job, ground, shift, offset, atMost, cancellation, weaknesses).Found;
     }
 
     /// <summary>The best layout at one offset with one shift; null when there is none within the limit.</summary>
@@ -102,9 +108,15 @@ internal static class NodeExamination
 
     /// <summary>The best layout at one offset with one shift, the bound there, and whether that is proven.</summary>
     public static (FoundLayout? Found, int Bound, bool IsProven) Solve(
-        Job job, SearchGround ground, ShiftClass shift, Point2 offset, int atMost, CancellationToken cancellation)
+        Job job,
+        SearchGround ground,
+        ShiftClass shift,
+        Point2 offset,
+        int atMost,
+        CancellationToken cancellation,
+        List<Weakness>? weaknesses = null)
     {
-        var model = PlacementModel.At(job, ground, shift, offset);
+        var model = PlacementModel.At(job, ground, shift, offset, weaknesses);
         var (answer, _) = FewestPods.Of(model.Within(1), ground.FirstPoints, atMost, cancellation);
         if (!answer.HasChoice)
         {

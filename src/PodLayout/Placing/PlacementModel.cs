@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using PodLayout.Choice;
 using PodLayout.Geometry;
+using PodLayout.Holding;
 using PodLayout.Jobs;
-using PodLayout.Support;
 
 namespace PodLayout.Placing;
 
@@ -11,20 +11,22 @@ internal sealed class PlacementModel
 {
     private readonly PlacingFrame _frame;
     private readonly Point2[] _centres;
-    private readonly PodFace[] _faces;
     private readonly (int[] Seats, double[] Shares)?[] _near;
-    private readonly ImmutableArray<int[]> _kept;
+    private readonly ImmutableArray<int[]> _asked;
     private readonly CoverQuestion _question;
 
-    private PlacementModel(Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset)
+    private PlacementModel(
+        Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset, List<Weakness> weaknesses)
     {
         _frame = frame;
         Seats = seats;
         _centres = [.. seats.Select(s => frame.CentreOf(s, offset))];
-        _faces = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
         _near = new (int[], double[])?[frame.Reach.PointCount];
-        _kept = KeptRows.Of(job, frame, seats, [shift]);
-        _question = Question(job, frame, seats, _kept, p => Near(p).Seats, (s, p) => Share(s, p) <= 1);
+        _asked = AskedRows.Of(job, frame, seats, [shift], new(offset, 0, 0));
+        _question = Question(job, frame, seats, _asked, p => Near(p).Seats, (s, p) => Share(s, p) <= 1) with
+        {
+            HoldsBrokenBy = frame.Holding?.At(frame, seats, offset, shift, weaknesses),
+        };
     }
 
     /// <summary>The seats; the model numbers them from 0 in this order.</summary>
@@ -35,25 +37,28 @@ internal sealed class PlacementModel
     /// <param name="ground">Seats to pick from; its frame must be of one angle.</param>
     /// <param name="shift">The shift, with the seats of the ground that the board has.</param>
     /// <param name="offset">Where the pivot lies within its pitch.</param>
-    public static PlacementModel At(Job job, SearchGround ground, ShiftClass shift, Point2 offset) => new(
+    /// <param name="weaknesses">Ways in which layouts give way; those that are found are added. Null for none known.</param>
+    public static PlacementModel At(
+        Job job, SearchGround ground, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses = null) => new(
         job,
         ground.Frame,
         [.. ground.Seats.Where((seat, s) => shift.Available[s] && ground.Frame.IsPossible(seat, offset))],
         shift,
-        offset);
+        offset,
+        weaknesses ?? []);
 
-    /// <summary>The model's question for some seats of a frame; the points are followed by one for each pod to keep.</summary>
+    /// <summary>The model's question for some seats of a frame; the points are followed by one for each pod to keep and each piece to hold.</summary>
     public static CoverQuestion Question(
         Job job,
         PlacingFrame frame,
         ImmutableArray<FrameSeat> seats,
-        ImmutableArray<int[]> kept,
+        ImmutableArray<int[]> asked,
         Func<int, int[]> supportersOf,
         Func<int, int, bool> supports) => new(
             seats.Length,
-            frame.Reach.PointCount + kept.Length,
-            p => p < frame.Reach.PointCount ? supportersOf(p) : kept[p - frame.Reach.PointCount],
-            (s, p) => p < frame.Reach.PointCount ? supports(s, p) : Array.BinarySearch(kept[p - frame.Reach.PointCount], s) >= 0,
+            frame.Reach.PointCount + asked.Length,
+            p => p < frame.Reach.PointCount ? supportersOf(p) : asked[p - frame.Reach.PointCount],
+            (s, p) => p < frame.Reach.PointCount ? supports(s, p) : Array.BinarySearch(asked[p - frame.Reach.PointCount], s) >= 0,
             RoomRows.Of(
                 frame.Poses, [.. seats.Select(s => (s.Pose, s.Column, s.Row))], job.Shop.Board.PitchMm, job.Shop.PodGapMm),
             [
@@ -89,8 +94,8 @@ internal sealed class PlacementModel
 
     private double Share(int seat, int point)
     {
-        var face = _faces[Seats[seat].Pose];
-        return _frame.Reach.MayReach(point, face, _centres[seat])
+        var face = _frame.Faces[Seats[seat].Pose];
+        return _frame.PieceOver(Seats[seat].Pose) is null && _frame.Reach.MayReach(point, face, _centres[seat])
             ? _frame.Reach.Share(point, face, _centres[seat]) : double.PositiveInfinity;
     }
 

@@ -20,6 +20,7 @@ internal sealed class PlacingSearch
 
     private readonly Job _job;
     private readonly Effort _effort;
+    private readonly HoldingModel? _holding;
     private readonly double _placingToleranceMm;
     private readonly IProgress<Progress>? _progress;
     private readonly CancellationToken _cancellation;
@@ -32,6 +33,7 @@ internal sealed class PlacingSearch
 
     /// <summary>Prepares a search.</summary>
     /// <param name="job">The job.</param>
+    /// <param name="holding">How the part is to be held; null where that does not matter.</param>
     /// <param name="effort">Threads.</param>
     /// <param name="placingToleranceMm">Offsets nearer than this are not told apart.</param>
     /// <param name="best">A layout to beat; null when there is none.</param>
@@ -39,12 +41,14 @@ internal sealed class PlacingSearch
     /// <param name="cancellation">Cuts the work short.</param>
     public PlacingSearch(
         Job job,
+        HoldingModel? holding,
         Effort effort,
         double placingToleranceMm,
         FoundLayout? best,
         IProgress<Progress>? progress,
         CancellationToken cancellation)
     {
+        _holding = holding;
         (_job, _effort, _placingToleranceMm, _progress, _cancellation) = (job, effort, placingToleranceMm, progress, cancellation);
         _best = best;
         _ceiling = best?.Seats.Length ?? job.Shop.Pods.Sum(p => Math.Min(p.Stock, 10_000)) + 1;
@@ -54,7 +58,7 @@ internal sealed class PlacingSearch
 
     /// <summary>Searches all offsets at some angles.</summary>
     public SearchEnd Run(ReachMap reach, ImmutableArray<PodPose> poses, ImmutableArray<double> anglesDeg) =>
-        Run(new Frames(_job, reach, poses), poses, [.. anglesDeg.Select(a => (a, 0.0))]);
+        Run(new Frames(_job, reach, poses, _holding), poses, [.. anglesDeg.Select(a => (a, 0.0))]);
 
     /// <summary>Searches all offsets at all angles of an interval.</summary>
     public SearchEnd Run(ReachMap reach, ImmutableArray<PodPose> poses, double fromDeg, double toDeg)
@@ -66,7 +70,7 @@ internal sealed class PlacingSearch
         var count = Math.Max(1, (int)Math.Ceiling((toDeg - fromDeg) / (2 * halfSpan)));
         halfSpan = (toDeg - fromDeg) / count / 2;
         return Run(
-            new Frames(_job, reach, poses), poses,
+            new Frames(_job, reach, poses, _holding), poses,
             [.. Enumerable.Range(0, count).Select(i => (fromDeg + (2 * i + 1) * halfSpan, halfSpan))]);
     }
 

@@ -48,7 +48,7 @@ internal static class Refinement
             // Shifts are whole pitches from the board's zero, which a pitch in round figures keeps round.
             var zero = found.Offset + zeroFromPivot;
             var offset = new Point2(Math.Round(zero.X / stepMm) * stepMm, Math.Round(zero.Y / stepMm) * stepMm) - zeroFromPivot;
-            if (!found.Seats.All(s => found.Frame.IsPossible(s, offset)))
+            if (!found.Frame.ArePossible(found.Seats, offset) || !Holds(found, offset))
             {
                 continue;
             }
@@ -66,8 +66,11 @@ internal static class Refinement
     private static FoundLayout Moved(FoundLayout found)
     {
         var (offset, worst) = OffsetFitting.Improve(found.Frame, found.Seats, found.Offset, goodEnough: 0);
-        return found with { Offset = offset, WorstShare = worst };
+        return Holds(found, offset) ? found with { Offset = offset, WorstShare = worst } : found;
     }
+
+    private static bool Holds(FoundLayout found, Point2 offset) =>
+        found.Frame.Holding?.Holds(found.Frame, found.Seats, offset, found.Columns, found.Rows) != false;
 
     private static FoundLayout LeastOverhang(
         Job job, ImmutableArray<BoardSeats> board, FoundLayout found, CancellationToken cancellation)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Holding;
 
 namespace PodLayout.Placing;
 
@@ -19,4 +20,8 @@ internal sealed record SearchNode(
     OffsetBox Box,
     ImmutableArray<int> Classes,
     ImmutableArray<PointRow> Rows,
-    int Bound);
+    int Bound)
+{
+    /// <summary>Ways in which layouts of the larger set gave way.</summary>
+    public ImmutableArray<Weakness> Weaknesses { get; init; } = [];
+}

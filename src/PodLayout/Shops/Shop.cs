@@ -17,4 +17,7 @@ public sealed record Shop(string Name, GridBoard Board, ImmutableArray<PodType> 
 
     /// <summary>Whether the shop works in inches: its file gives the size of the board in inches.</summary>
     public bool WorksInInches { get; init; }
+
+    /// <summary>The vacuum there is here.</summary>
+    public VacuumSupply Vacuum { get; init; } = VacuumSupply.Default;
 }

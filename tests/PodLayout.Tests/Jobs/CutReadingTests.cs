@@ -28,7 +28,7 @@ public class CutReadingTests
         Assert.Equal((CutSide.Inside, 12.0, 3), (cuts.Operations[0].Side, cuts.Operations[0].ToolDiameterMm, cuts.Operations[0].Tabs));
         Assert.Equal(new CutLines.Outline(), cuts.Operations[1].Lines);
         Assert.Equal(new Tool(7, 12, new CutterForm.Bull(2)), cuts.Program!.Tools[7]);
-        Assert.Equal((ZZero.BoardFace, 3.0, 0.01, -0.2, 5.0, 700.0), (cuts.Program.ZZero, cuts.Program.Offset.X, cuts.Program.ArcToleranceMm, cuts.LowestTipMm, cuts.BoardClearanceMm, cuts.Blank!.DensityKgPerM3));
+        Assert.Equal((ZZero.BoardFace, 3.0, 0.01, -0.2, 5.0, (double?)null), (cuts.Program.ZZero, cuts.Program.Offset.X, cuts.Program.ArcToleranceMm, cuts.LowestTipMm, cuts.BoardClearanceMm, cuts.Blank!.DensityKgPerM3));
         // A through cut may follow the part's own edges; the other layers are none.
         Assert.Equal((null, LayerRole.Cut, LayerRole.Cut), (request.Layers.RoleOf("A"), request.Layers.RoleOf("P1"), request.Layers.RoleOf("KNOT")));
     }

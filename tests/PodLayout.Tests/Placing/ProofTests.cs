@@ -25,7 +25,7 @@ public class ProofTests
             var job = SmallJob(random, 5 * periods);
             var reach = ReachMap.Of(job.Part, job.Support);
             var poses = PodPose.Of(job.Shop, 50);
-            var search = new PlacingSearch(job, new Effort(2, null), 0.02, null, null, TestContext.Current.CancellationToken);
+            var search = new PlacingSearch(job, null, new Effort(2, null), 0.02, null, null, TestContext.Current.CancellationToken);
             var end = search.Run(reach, poses, [20 * (i % 4)]);
             var best = end.Best?.Seats.Length;
             var (tried, first) = Exhaust(job, reach, poses, 20 * (i % 4), periods, (best ?? 99) - 1);

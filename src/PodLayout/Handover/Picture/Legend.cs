@@ -14,7 +14,7 @@ internal static class Legend
     public static IEnumerable<PanelItem> Items(PlanResult result, double grainDeg) =>
     [
         .. Pods(result.Layout), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg),
-        .. Support(result),
+        .. Support(result), .. HoldingDrawing.Signs(result.Layout),
     ];
 
     /// <summary>The same for the picture that a board is set up from, which does not show the overhang.</summary>
@@ -198,6 +198,22 @@ internal static class Legend
                 draft.Add(SheetDraft.Panel, new Primitive.Hatch("cut-hatch", [box], 45, 1.1 * draft.Scale));
                 draft.Add(SheetDraft.Panel, new Primitive.Area("cut-edge", [box]));
             });
+        }
+
+        if (!shape.Floors.IsEmpty)
+        {
+            yield return PanelItem.Sign("thin floor of a cut from the face: a pod near", (draft, at) =>
+            {
+                var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
+                draft.Add(SheetDraft.Panel, new Primitive.Hatch("floor-hatch", [box], 0, 1.4 * draft.Scale));
+                draft.Add(SheetDraft.Panel, new Primitive.Area("floor-edge", [box]));
+            });
+        }
+
+        if (!shape.Held.IsEmpty)
+        {
+            yield return PanelItem.Sign("loose piece of the blank, held by pods of its own", (draft, at) =>
+                draft.AddBox(SheetDraft.Panel, "piece-edge", Around(draft, at, 3.2, 1.4)));
         }
 
         if (shape.Hazards.Any(h => !h.TipPaths.IsEmpty))

@@ -11,7 +11,7 @@ internal static class CheckSteps
 
     public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, CardUnit unit) =>
     [
-        new("holding", "Vacuum and holding", [.. HoldingWords.Of(result, unit)]),
+        new("holding", "Vacuum and holding", [.. HoldingSteps.Of(layout, unit)]),
         new("offcuts", "Offcuts and warnings", [.. Watch(result)]),
         new("start", "Before the spindle starts",
         [

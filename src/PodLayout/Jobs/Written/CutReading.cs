@@ -21,17 +21,29 @@ internal static class CutReading
                 return Outcome<CutRequest>.Refuse(wrong);
             }
 
-            operations.Add(Operation(written.Cuts[i], path));
+            var (cutter, unclear) = HoldingReading.Cutter(
+                written.Cuts[i].Cutter, path + ".cutter", written.Cuts[i].ToolDiameterMm is not null, written.ThicknessMm, refusals);
+            if (unclear is not null)
+            {
+                return Outcome<CutRequest>.Refuse(unclear);
+            }
+
+            operations.Add(Operation(written.Cuts[i], path) with { Cutter = cutter });
         }
 
-        var (program, refusal) = written.Program is { } given ? Program(given, refusals) : (null, null);
-        refusal ??= WrongBlank(written.Blank, refusals);
+        var (all, refusal) = HoldingReading.Cutter(written.Cutter, "$.cutter", false, written.ThicknessMm, refusals);
+        var (program, wrongProgram) = written.Program is { } given ? Program(given, written.ThicknessMm, refusals) : (null, null);
+        refusal ??= wrongProgram ?? WrongBlank(written.Blank, refusals);
         return refusal is not null ? Outcome<CutRequest>.Refuse(refusal) : Outcome<CutRequest>.Of(new(
             operations.ToImmutable(),
             program,
             written.LowestTipMm,
             written.BoardClearanceMm,
-            written.Blank is { } blank ? new BlankRequest(blank.Layer, blank.GrownByMm ?? 0, blank.DensityKgPerM3) : null));
+            written.Blank is { } blank ? Blank(blank) : null)
+        {
+            Cutter = all,
+            ThinFloorMm = written.ThinFloorMm,
+        });
     }
 
     /// <summary>Layers whose lines an operation follows are no edges of the part, unless it cuts through or the job says otherwise.</summary>
@@ -48,6 +60,12 @@ internal static class CutReading
 
         return layers;
     }
+
+    private static BlankRequest Blank(WrittenBlank blank) => new(blank.Layer, blank.GrownByMm ?? 0, blank.DensityKgPerM3)
+    {
+        HoldOverKg = blank.HoldOverKg,
+        MustHold = blank.MustHold,
+    };
 
     private static CutOperation Operation(WrittenCut cut, string path) => new(
         cut.Operation,
@@ -105,8 +123,9 @@ internal static class CutReading
             ? refusals.At("cut-unclear", path, "found skinMm together with depthBelowUndersideMm.", "Keep the one that is real.") : null;
     }
 
-    private static (ProgramRequest? Program, Finding? Refusal) Program(WrittenProgram written, FileRefusals refusals)
+    private static (ProgramRequest? Program, Finding? Refusal) Program(WrittenProgram written, double thicknessMm, FileRefusals refusals)
     {
+        var cutters = ImmutableSortedDictionary.CreateBuilder<int, CutterSetup>();
         var tools = ImmutableSortedDictionary.CreateBuilder<int, Tool>();
         for (var i = 0; i < written.Tools.Length; i++)
         {
@@ -117,6 +136,17 @@ internal static class CutReading
                 return (null, refusals.At("tool-unclear", path, wrong, "Mend the tool."));
             }
 
+            var (cutter, unclear) = HoldingReading.Cutter(tool.Cutter, path + ".cutter", true, thicknessMm, refusals);
+            if (unclear is not null)
+            {
+                return (null, unclear);
+            }
+
+            if (cutter is not null)
+            {
+                cutters[tool.Number] = cutter;
+            }
+
             if (!tools.TryAdd(tool.Number, new Tool(tool.Number, tool.DiameterMm, Form(tool))))
             {
                 return (null, refusals.At("tool-twice", path, $"tool {JsonWords.Number(tool.Number)} stands here twice.", "Keep one of them."));
@@ -124,7 +154,10 @@ internal static class CutReading
         }
 
         return (new ProgramRequest(
-            written.File, tools.ToImmutable(), written.ZZero, written.OffsetMm, written.ArcToleranceMm, written.SlashLinesLeftOut), null);
+            written.File, tools.ToImmutable(), written.ZZero, written.OffsetMm, written.ArcToleranceMm, written.SlashLinesLeftOut)
+        {
+            Cutters = cutters.ToImmutable(),
+        }, null);
     }
 
     private static string? WrongTool(WrittenTool tool) => tool switch
@@ -147,5 +180,7 @@ internal static class CutReading
 
     private static Finding? WrongBlank(WrittenBlank? blank, FileRefusals refusals) =>
         blank is not null && blank.Layer is null == blank.GrownByMm is null
-            ? refusals.At("blank-unclear", "$.blank", "found a blank with both layer and grownByMm, or with neither.", "Give one of the two.") : null;
+            ? refusals.At("blank-unclear", "$.blank", "found a blank with both layer and grownByMm, or with neither.", "Give one of the two.")
+            : blank is { MustHold: true, HoldOverKg: null }
+            ? refusals.At("blank-unclear", "$.blank.mustHold", "found mustHold without holdOverKg.", "Say in holdOverKg which pieces are to be held.") : null;
 }

@@ -62,6 +62,13 @@ public static class JobReading
             return Outcome<JobRequest>.Refuse(cuts.Findings);
         }
 
+        var holding = HoldingReading.From(written, refusals);
+        if (!holding.Succeeded)
+        {
+            return Outcome<JobRequest>.Refuse(holding.Findings);
+        }
+
+        notes.AddRange(holding.Findings);
         var (along, across) = written.OverhangMm switch
         {
             WrittenOverhang.Same same => (same.Mm, same.Mm),
@@ -80,10 +87,14 @@ public static class JobReading
                 written.Species,
                 written.GrainDeg,
                 new Margins(written.SealMarginMm, written.CutClearanceMm),
-                new SupportRules(along, across, written.InteriorSpanMm, written.EdgeStepMm, written.InteriorStepMm),
+                new SupportRules(along, across, written.InteriorSpanMm, written.EdgeStepMm, written.InteriorStepMm)
+                {
+                    ThinFloorSpanMm = written.ThinFloorSpanMm,
+                },
                 placement)
             {
                 Cuts = cuts.Value,
+                Holding = holding.Value,
                 File = refusals.File,
                 Keep = [.. written.Keep.Select(k => new RequestedPod(k.Pod, k.Turned, k.Column - 1, k.Row - 1))],
                 Avoid = [.. avoid.Select(a => new Obstacle(a.Name, ObstacleKind.Avoided, a.Shape, 0))],

@@ -48,6 +48,9 @@ internal sealed record WrittenCut
     [Bounds(From = 0, To = 1000)]
     public double? FloorLeftMm { get; init; }
 
+    [Description("What is particular to this operation's cutter, for the forces on the part.")]
+    public WrittenCutter? Cutter { get; init; }
+
     [Description("edgeProfile: how far the tool reaches under the part from the edge, mm; 0 when not given.")]
     [Bounds(From = 0, To = 1000)]
     public double? ReachMm { get; init; }

@@ -46,8 +46,14 @@ internal sealed record WrittenJob
     [Bounds(Over = 0, To = 1000)]
     public required double ThicknessMm { get; init; }
 
-    [Description("The wood, in free words.")]
+    [Description("The wood by its name in the trade, for instance hard maple, northern red oak or birch plywood; a name that is not known is warned about.")]
     public string Species { get; init; } = "";
+
+    [Description("Own figures of the wood, where they are known better than by its species.")]
+    public WrittenWood? Wood { get; init; }
+
+    [Description("How the underside is: planed, or rough, which leaks more; planed when not given.")]
+    public WrittenUnderside Underside { get; init; }
 
     [Description("Direction of the grain in the drawing, degrees counter-clockwise from X.")]
     [Bounds(From = -360, To = 360)]
@@ -69,6 +75,14 @@ internal sealed record WrittenJob
     [NullMeans("No such rule.")]
     public double? InteriorSpanMm { get; init; } = 200;
 
+    [Description("A floor that a cut from the face leaves thinner than this is thin, mm; 0 for no such rule.")]
+    [Bounds(From = 0, To = 1000)]
+    public double ThinFloorMm { get; init; } = 6;
+
+    [Description("How far any point of a thin floor may be from its nearest pod, through the wood, mm.")]
+    [Bounds(From = 1, To = 10_000)]
+    public double ThinFloorSpanMm { get; init; } = 60;
+
     [Description("Points along the edges that must be supported are at most this far apart, mm.")]
     [Bounds(From = 0.5, To = 1000)]
     public double EdgeStepMm { get; init; } = 10;
@@ -82,6 +96,12 @@ internal sealed record WrittenJob
 
     [Description("The posted program: pods keep clear of all that it really cuts.")]
     public WrittenProgram? Program { get; init; }
+
+    [Description("The cutter and its cut, for the forces on the part: for all operations and tools that say nothing else.")]
+    public WrittenCutter? Cutter { get; init; }
+
+    [Description("How firmly the part is to be held.")]
+    public WrittenJobHolding? Holding { get; init; }
 
     [Description("A tool's tip lower than this above the part's underside counts as cutting below it, mm; a negative number allows a scratch that deep; 0.1 when not given.")]
     [Bounds(From = -100, To = 100)]

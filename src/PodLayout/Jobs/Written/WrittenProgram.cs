@@ -44,6 +44,9 @@ internal sealed record WrittenTool
     [Bounds(Over = 0, To = 1000)]
     public required double DiameterMm { get; init; }
 
+    [Description("What is particular to this tool, for the forces on the part.")]
+    public WrittenCutter? Cutter { get; init; }
+
     [Description("Form of its end: flat, ball, bull (with cornerRadiusMm) or vee (with angleDeg); flat when not given.")]
     public WrittenCutterForm CornerForm { get; init; }
 

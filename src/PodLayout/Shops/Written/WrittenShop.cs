@@ -31,6 +31,12 @@ internal sealed record WrittenShop
     [Description("How the board itself is made: table, stock, tools; only the command that draws the board reads it.")]
     public WrittenMaking? Making { get; init; }
 
+    [Description("The vacuum: a gauge reading or a pump, the shop's altitude, leaks; 70 kPa at sea level are reckoned with when not given.")]
+    public WrittenVacuum? Vacuum { get; init; }
+
+    [Description("How firmly parts are to be held.")]
+    public WrittenHolding? Holding { get; init; }
+
     [Description("The pod types in stock; at least one.")]
     [AtLeast(1)]
     public required ImmutableArray<WrittenPod> Pods { get; init; }

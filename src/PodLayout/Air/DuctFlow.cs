@@ -1,4 +1,4 @@
-namespace PodLayout.BoardMaking;
+namespace PodLayout.Air;
 
 /// <summary>Pressure lost by air that flows slowly through a channel of rectangular section.</summary>
 /// <remarks>
@@ -50,5 +50,6 @@ public static class DuctFlow
     public static double Reynolds(double widthMm, double depthMm, double flowLPerMin) =>
         AirDensityKgPerM3 * (flowLPerMin / 60_000 / (widthMm * depthMm * 1e-6)) * HydraulicDiameterM(widthMm, depthMm) / AirViscosityPaS;
 
-    private static double HydraulicDiameterM(double widthMm, double depthMm) => 2 * widthMm * depthMm / (widthMm + depthMm) / 1000;
+    /// <summary>Four times the section over its circumference, m.</summary>
+    public static double HydraulicDiameterM(double widthMm, double depthMm) => 2 * widthMm * depthMm / (widthMm + depthMm) / 1000;
 }

@@ -1,6 +1,6 @@
-using PodLayout.BoardMaking;
+using PodLayout.Air;
 
-namespace PodLayout.Tests.BoardMaking;
+namespace PodLayout.Tests.Air;
 
 public class DuctFlowTests
 {

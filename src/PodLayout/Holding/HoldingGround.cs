@@ -1,0 +1,114 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Parts;
+using PodLayout.Shops;
+using PodLayout.Vacuum;
+
+namespace PodLayout.Holding;
+
+/// <summary>
+/// What holding a part comes down to, wherever its pods stand: its weight, what the cutter may do to it, and what each kind of
+/// pod in the shop can bring. In the drawing's axes about the middle of the part's outline, heights from the underside.
+/// </summary>
+public sealed class HoldingGround
+{
+    private readonly ConcurrentDictionary<int, ImmutableArray<double>> _mostKPa = new();
+
+    /// <summary>
+    /// How far inside the figure of its pods the part's centre of mass must lie before the vacuum is on, mm: parts are laid down by
+    /// hand. Common practice, no source.
+    /// </summary>
+    public const double LeastStandMm = 5;
+
+    private HoldingGround(Part part, Shop shop, double factor)
+    {
+        Shop = shop;
+        Factor = factor;
+        Middle = part.Shape.Outline.Bounds.Centre;
+        (AreaMm2, CentreOfMass) = Mass(part.Shape, Middle);
+        WeightN = AreaMm2 * part.ThicknessMm * 1e-9 * part.DensityKgPerM3 * StandardGravity;
+        Loads = CutterForces.Of(part.Loads, Middle);
+        LengthMm = Math.Max(1, Loads.Select(l => new Point2(l.X, l.Y).Length)
+            .Concat(part.Shape.Outline.Points.Select(p => (p - Middle).Length)).Max());
+        Grips = [.. shop.Pods.Select(p => PodGrip.Of(p, shop.Holding.Friction))];
+    }
+
+    // m/s², ISO 80000-3 (standard acceleration of free fall).
+    private const double StandardGravity = 9.80665;
+
+    /// <summary>The shop.</summary>
+    public Shop Shop { get; }
+
+    /// <summary>The holding factor that a layout must reach.</summary>
+    public double Factor { get; }
+
+    /// <summary>The origin of all that follows, in the drawing's coordinates, mm.</summary>
+    public Point2 Middle { get; }
+
+    /// <summary>Area of the part's wood, mm².</summary>
+    public double AreaMm2 { get; }
+
+    /// <summary>The part's centre of mass.</summary>
+    public Point2 CentreOfMass { get; }
+
+    /// <summary>The part's weight, N.</summary>
+    public double WeightN { get; }
+
+    /// <summary>What the cutter may do to the part.</summary>
+    public ImmutableArray<CutterForce> Loads { get; }
+
+    /// <summary>A length of the size of the part, mm.</summary>
+    public double LengthMm { get; }
+
+    /// <summary>The grip of each kind of pod.</summary>
+    public ImmutableArray<PodGrip> Grips { get; }
+
+    /// <summary>The most vacuum that each kind of pod can have in a layout of at least some pods, kPa.</summary>
+    public ImmutableArray<double> MostKPa(int pods) => _mostKPa.GetOrAdd(
+        Math.Max(1, pods), (count, shop) => [.. shop.Pods.Select(p => VacuumNetwork.MostKPa(shop, p, count))], Shop);
+
+    /// <summary>What the part's weight does.</summary>
+    public Wrench Weight => Wrench.Of(new(0, 0, -WeightN), CentreOfMass.X, CentreOfMass.Y, 0);
+
+    /// <summary>The ground of a part; null when nothing is known of the cutter.</summary>
+    /// <param name="part">The part with its loads.</param>
+    /// <param name="shop">The shop.</param>
+    /// <param name="factor">The holding factor that layouts must reach.</param>
+    public static HoldingGround? Of(Part part, Shop shop, double factor) =>
+        part.Loads.Points.IsEmpty ? null : new(part, shop, factor);
+
+    /// <summary>The most that all spots together can be pressed at the factor, N, with a number of pods.</summary>
+    public double MostPushN(int pods) => WeightN
+        + pods * Grips.Select((g, i) => g.AreaMm2 * MostKPa(1)[i] * 1e-3).DefaultIfEmpty(0).Max()
+        + Factor * Loads.Max(l => Math.Max(0, -l.Force.ZN));
+
+    /// <summary>An equilibrium of the part on some pods.</summary>
+    public Equilibrium On(ImmutableArray<HeldPod> pods) => new(
+        [.. pods.SelectMany(p => p.Contacts)], pods.Aggregate(Weight, (sum, p) => sum + p.Pull), LengthMm);
+
+    // Area and centre of mass of the outline less the holes.
+    private static (double AreaMm2, Point2 Centre) Mass(PartShape shape, Point2 middle)
+    {
+        double area = 0;
+        var moment = new Point2(0, 0);
+        foreach (var (ring, sign) in shape.Holes.Select(h => (h, -1.0)).Prepend((shape.Outline, 1.0)))
+        {
+            double twice = 0;
+            var sum = new Point2(0, 0);
+            for (var i = 0; i < ring.Points.Length; i++)
+            {
+                Point2 a = ring.Points[i] - middle, b = ring.Points[(i + 1) % ring.Points.Length] - middle;
+                var cross = a.Cross(b);
+                twice += cross;
+                sum += (a + b) * (cross / 3);
+            }
+
+            var turn = twice < 0 ? -sign : sign;
+            area += turn * twice / 2;
+            moment += sum * (turn / 2);
+        }
+
+        return (area, area > 0 ? moment * (1 / area) : default);
+    }
+}
