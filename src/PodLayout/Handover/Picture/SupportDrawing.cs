@@ -139,9 +139,11 @@ internal static class SupportDrawing
     /// <param name="draw">Draws the label into its box.</param>
     /// <param name="size">The label's box about zero.</param>
     /// <param name="fromEdgeMm">How far it stays from the part's edges, mm of paper.</param>
+    /// <param name="mustBeClear">Whether the line to the label may not run over anything.</param>
     /// <returns>Whether there was room.</returns>
     public static bool Callout(
-        SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size, double fromEdgeMm = 0.8 * TickMm)
+        SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size, double fromEdgeMm = 0.8 * TickMm,
+        bool mustBeClear = false)
     {
         var u = draft.Scale;
         var outwards = Outwards(shape, at);
@@ -156,7 +158,7 @@ internal static class SupportDrawing
         var free = places.Where(p => HasRoom(p.Grow(0.6 * u))).ToList();
 
         // Over nothing where that can be; else the nearest.
-        foreach (var place in free.Where(p => draft.IsClear(at, Nearest(p, at))).Concat(free).Take(1))
+        foreach (var place in free.Where(p => draft.IsClear(at, Nearest(p, at))).Concat(mustBeClear ? [] : free).Take(1))
         {
             var grown = place.Grow(0.6 * u);
 

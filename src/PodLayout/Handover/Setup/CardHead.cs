@@ -18,8 +18,8 @@ internal static class CardHead
             ("Wood", $"{(part.Species.Length > 0 ? part.Species : "not given")}, {unit.LengthAndUnit(part.ThicknessMm)} thick"),
             ("Face", options.Face switch
             {
-                PartFace.Up => "face side UP: as in the picture, seen from above",
-                PartFace.Down => "face side DOWN, on the pods: the picture shows the back, seen from above",
+                PartFace.Up => "face side UP, as in the picture",
+                PartFace.Down => "face side DOWN, on the pods",
                 _ => "not stated: lay the part as the picture shows it from above",
             }),
             ("Grain", Direction(part.GrainDeg + layout.Placement.AngleDeg)),

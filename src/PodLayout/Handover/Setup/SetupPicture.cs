@@ -156,12 +156,13 @@ internal static class SetupPicture
     private static void Mark(SheetDraft draft, PartShape shape, LayingMark mark)
     {
         draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
-        foreach (var share in new[] { 1, 0.7, 0.5, 0.35 })
+        var places = from mustBeClear in new[] { true, false } from share in new[] { 1, 0.7, 0.5, 0.35 } select (mustBeClear, share);
+        foreach (var (mustBeClear, share) in places)
         {
             var size = 2.1 * share * draft.Scale;
             if (SupportDrawing.Callout(
                 draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Letter, share),
-                new(-size, -size, size, size), fromEdgeMm: 0.3))
+                new(-size, -size, size, size), fromEdgeMm: 0.3, mustBeClear))
             {
                 return;
             }

@@ -17,6 +17,7 @@ public class CardLookTests
             if (folder is not null)
             {
                 Directory.CreateDirectory(Path.Combine(folder, name));
+                File.WriteAllText(Path.Combine(folder, name, "layout.json"), PodLayout.Handover.LayoutJson.Write(plan));
                 foreach (var (file, content) in files)
                 {
                     File.WriteAllBytes(Path.Combine(folder, name, file), content);
