@@ -46,6 +46,13 @@ public static class GasFlow
             2 * Kappa / ((Kappa - 1) * GasConstant * TemperatureK) * (Math.Pow(ratio, 2 / Kappa) - Math.Pow(ratio, (Kappa + 1) / Kappa)));
     }
 
+    /// <summary>The pressure before a channel that drives a flow through it, Pa; the turn of <see cref="ThroughChannel"/>.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <param name="flowKgPerS">The flow.</param>
+    /// <param name="after">Pressure behind it, Pa.</param>
+    public static double BeforeChannel(in Channel channel, double flowKgPerS, double after) => Math.Sqrt(after * after
+        + (flowKgPerS <= channel.MostSlowKgPerS ? channel.SlowResistance * flowKgPerS : channel.FastResistance * Math.Pow(flowKgPerS, 1.75)));
+
     /// <summary>What a channel of rectangular section lets through; never falls as the pressure before it rises.</summary>
     /// <param name="channel">The channel.</param>
     /// <param name="before">Pressure before it, Pa.</param>

@@ -52,8 +52,20 @@ internal sealed record ChannelGroup(Channel Channel, ImmutableArray<int> Pods, I
     }
 
     /// <summary>Pressure in the channel under the pods, Pa, for a pressure at the pump.</summary>
-    public double PressurePa(double airPa, double pumpPa) => Root.Rising(
-        p => GasFlow.ThroughChannel(Channel, p, pumpPa) - Inflow(airPa, p), Math.Min(pumpPa, airPa), airPa, PressureTolerancePa);
+    public double PressurePa(double airPa, double pumpPa)
+    {
+        if (pumpPa >= airPa)
+        {
+            return airPa;
+        }
+
+        // The inflow at the pump's pressure is the most there can be, and the pressure that drives it the highest; the inflow at
+        // that pressure the least. Leaks hardly change with the pressure, so that this often says it all.
+        var high = Math.Min(airPa, GasFlow.BeforeChannel(Channel, Inflow(airPa, pumpPa), pumpPa));
+        var low = Math.Max(pumpPa, GasFlow.BeforeChannel(Channel, Inflow(airPa, high), pumpPa));
+        return high - low <= PressureTolerancePa ? (low + high) / 2 : Root.Rising(
+            p => GasFlow.ThroughChannel(Channel, p, pumpPa) - Inflow(airPa, p), low, high, PressureTolerancePa);
+    }
 
     /// <summary>Air that the pods let in, kg/s, for a pressure in the channel.</summary>
     public double Inflow(double airPa, double channelPa)

@@ -41,8 +41,11 @@ internal readonly record struct PodBranch(double LeakPerPa2, double HoleM2, bool
             return channelPa;
         }
 
-        // The flow through the hole grows as the root of the fall, so that the root of the fall is what to look for.
-        var (leak, hole) = (LeakPerPa2, HoleM2);
+        // The flow through the hole grows as the root of the fall, so that the root of the fall is what to look for; where the
+        // fall is small it is that of air that keeps its density.
+        var (leak, hole, most) = (LeakPerPa2, HoleM2, Math.Sqrt(Math.Max(0, airPa - channelPa)));
+        const double Heat = GasFlow.GasConstant * GasFlow.TemperatureK;
+        var guess = leak * (airPa * airPa - channelPa * channelPa) / hole * Math.Sqrt(Heat / (2 * channelPa));
         var root = Root.Rising(
             s =>
             {
@@ -50,7 +53,8 @@ internal readonly record struct PodBranch(double LeakPerPa2, double HoleM2, bool
                 return hole * GasFlow.ThroughHolePerM2(inside, channelPa) - leak * (airPa * airPa - inside * inside);
             },
             0,
-            Math.Sqrt(Math.Max(0, airPa - channelPa)),
+            most,
+            guess,
             RootTolerance);
         return Math.Min(airPa, channelPa + root * root);
     }

@@ -30,6 +30,37 @@ internal static class PumpFlow
         return Math.Clamp(airPa - vacuumKPa * 1000, 1, airPa);
     }
 
+    /// <summary>The pressure in front of it at which it moves a flow, Pa; the air's where it cannot.</summary>
+    public static double InFrontPa(VacuumSource source, double airPa, double kgPerS)
+    {
+        if (source is VacuumSource.Reading reading)
+        {
+            var pressure = kgPerS * SecondsPerHour / reading.NominalM3PerHour * GasFlow.GasConstant * GasFlow.TemperatureK;
+            return Math.Min(airPa, LowestPa(source, airPa) + pressure);
+        }
+
+        var curve = ((VacuumSource.Pump)source).Curve;
+        var free = kgPerS / GasFlow.FreeAirKgPerM3 * SecondsPerHour;
+        for (var i = curve.Length - 1; i >= 0; i--)
+        {
+            if (curve[i].FreeAirM3PerHour < free)
+            {
+                continue;
+            }
+
+            if (i == curve.Length - 1)
+            {
+                return LowestPa(source, airPa);
+            }
+
+            var (a, b) = (curve[i], curve[i + 1]);
+            var share = (a.FreeAirM3PerHour - free) / (a.FreeAirM3PerHour - b.FreeAirM3PerHour);
+            return Math.Clamp(airPa - 1000 * (a.VacuumKPa + share * (b.VacuumKPa - a.VacuumKPa)), LowestPa(source, airPa), airPa);
+        }
+
+        return airPa;
+    }
+
     private static double FreeAirM3PerHour(VacuumSource.Pump pump, double vacuumKPa)
     {
         var curve = pump.Curve;

@@ -16,16 +16,31 @@ internal static class Root
     public static double Rising(Func<double, double> function, double low, double high, double tolerance)
     {
         double atLow = function(low), atHigh = function(high);
-        if (!(atLow < 0))
+        return !(atLow < 0) ? low : !(atHigh > 0) ? high : Between(function, low, atLow, high, atHigh, tolerance);
+    }
+
+    /// <summary>The same with a guess, near which the function is looked at first.</summary>
+    public static double Rising(Func<double, double> function, double low, double high, double guess, double tolerance)
+    {
+        const double Share = 1e-3;
+        double below = Math.Max(low, guess * (1 - Share)), above = Math.Min(high, guess * (1 + Share));
+        if (!(below > low && above < high && below < above))
         {
-            return low;
+            return Rising(function, low, high, tolerance);
         }
 
-        if (!(atHigh > 0))
+        double atBelow = function(below), atAbove = function(above);
+        return (atBelow < 0, atAbove > 0) switch
         {
-            return high;
-        }
+            (true, true) => Between(function, below, atBelow, above, atAbove, tolerance),
+            (false, _) => Rising(function, low, below, tolerance),
+            _ => Rising(function, above, high, tolerance),
+        };
+    }
 
+    private static double Between(
+        Func<double, double> function, double low, double atLow, double high, double atHigh, double tolerance)
+    {
         double width = high - low;
         var since = 0;
         var side = 0;

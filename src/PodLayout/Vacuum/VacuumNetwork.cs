@@ -78,11 +78,27 @@ public static class VacuumNetwork
     private static double AtPump(VacuumSupply supply, ImmutableArray<ChannelGroup> groups, double airPa, bool isWhole)
     {
         var lowest = PumpFlow.LowestPa(supply.Source, airPa);
-        return isWhole && supply.Source is VacuumSource.Reading ? lowest : Root.Rising(
-            p => PumpFlow.KgPerS(supply.Source, airPa, p) - groups.Sum(g => g.Inflow(airPa, g.PressurePa(airPa, p))),
-            lowest,
-            airPa,
-            PressureTolerancePa);
+        if (isWhole && supply.Source is VacuumSource.Reading)
+        {
+            return lowest;
+        }
+
+        // As in a channel: the most that can flow tells the highest pressure, and what flows there the lowest.
+        var high = PumpFlow.InFrontPa(supply.Source, airPa, Inflow(lowest));
+        var low = PumpFlow.InFrontPa(supply.Source, airPa, Inflow(high));
+        return high - low <= PressureTolerancePa ? (low + high) / 2 : Root.Rising(
+            p => PumpFlow.KgPerS(supply.Source, airPa, p) - Inflow(p), low, high, PressureTolerancePa);
+
+        double Inflow(double pumpPa)
+        {
+            double sum = 0;
+            foreach (var group in groups)
+            {
+                sum += group.Inflow(airPa, group.PressurePa(airPa, pumpPa));
+            }
+
+            return sum;
+        }
     }
 
     private static ImmutableArray<string> Assumptions(Shop shop, int lost)

@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Parts;
+
+namespace PodLayout.Forces;
+
+/// <summary>Collects the loads of passes, those near each other as one.</summary>
+/// <remarks>
+/// Points of a pass within one square of a lattice, and one of three layers of the part, become one: at the place of the strongest, as high as the highest, with the
+/// hull of all their forces. So no force is lost, whatever the number of moves. Where there would be too many points, the squares
+/// are made larger. Forces that act higher up in the same square are taken to stand for the same forces below.
+/// </remarks>
+/// <param name="thicknessMm">Thickness of the part: points are kept apart by a third of it.</param>
+internal sealed class LoadGathering(double thicknessMm)
+{
+    /// <summary>Points of a path are this far apart, mm, where there are not too many.</summary>
+    public const double StepMm = 10;
+
+    private const int MostPoints = 1500;
+
+    // The same force tips the more the higher it acts: points that lie one above the other are told apart.
+    private const int Layers = 3;
+
+    private readonly record struct Gathered(Point2 At, double HeightMm, CutForces Forces);
+
+    private readonly List<(string Name, string Source)> _passes = [];
+    private readonly SortedDictionary<(int Pass, long Column, long Row, int Layer), Gathered> _points = [];
+    private readonly List<string> _assumptions = [];
+
+    /// <summary>Begins a pass.</summary>
+    /// <returns>Its index.</returns>
+    public int Begin(string name, string source)
+    {
+        _passes.Add((name, source));
+        return _passes.Count - 1;
+    }
+
+    /// <summary>Names a pass's source anew.</summary>
+    public void Rename(int pass, string source) => _passes[pass] = (_passes[pass].Name, source);
+
+    /// <summary>Notes what was assumed; said once.</summary>
+    public void Assume(string? sentence)
+    {
+        if (sentence is not null && !_assumptions.Contains(sentence))
+        {
+            _assumptions.Add(sentence);
+        }
+    }
+
+    /// <summary>Adds a load.</summary>
+    public void Add(int pass, Point2 at, double heightMm, CutForces forces)
+    {
+        if (forces.PeakN > 0)
+        {
+            Put(_points, (pass, Cell(at.X, StepMm), Cell(at.Y, StepMm), Math.Clamp((int)(heightMm / thicknessMm * Layers), 0, Layers - 1)), new(at, heightMm, forces));
+        }
+    }
+
+    /// <summary>All that was collected. Passes without any load are left out.</summary>
+    public CutterLoads Done()
+    {
+        var points = Topmost();
+        for (var step = 2 * StepMm; points.Count > MostPoints; step *= 2)
+        {
+            var coarser = new SortedDictionary<(int Pass, long Column, long Row, int Layer), Gathered>();
+            foreach (var (key, point) in points)
+            {
+                Put(coarser, (key.Pass, Cell(point.At.X, step), Cell(point.At.Y, step), key.Layer), point);
+            }
+
+            points = coarser;
+        }
+
+        var used = points.Keys.Select(k => k.Pass).Distinct().Order().ToArray();
+        return new(
+            [.. points.Select(p => new PathLoad(p.Value.At, p.Value.HeightMm, Corners(p.Value.Forces), Array.BinarySearch(used, p.Key.Pass)))],
+            [.. used.Select(pass => new CutterPass(
+                _passes[pass].Name, _passes[pass].Source,
+                points.Where(p => p.Key.Pass == pass).Max(p => p.Value.Forces.PeakN),
+                points.Where(p => p.Key.Pass == pass).Max(p => p.Value.Forces.LeastPeakN)))],
+            [.. _assumptions]);
+    }
+
+    // The same forces lower down tip less: where a higher point of the same square has them all, the lower one is left out.
+    private SortedDictionary<(int Pass, long Column, long Row, int Layer), Gathered> Topmost()
+    {
+        var kept = new SortedDictionary<(int Pass, long Column, long Row, int Layer), Gathered>();
+        foreach (var (key, point) in _points)
+        {
+            var isCovered = false;
+            for (var layer = key.Layer + 1; layer < Layers && !isCovered; layer++)
+            {
+                isCovered = _points.TryGetValue(key with { Layer = layer }, out var above) && above.Forces.Covers(point.Forces);
+            }
+
+            if (!isCovered)
+            {
+                kept.Add(key, point);
+            }
+        }
+
+        return kept;
+    }
+
+    private static void Put(
+        SortedDictionary<(int Pass, long Column, long Row, int Layer), Gathered> points, (int Pass, long Column, long Row, int Layer) key, Gathered point) =>
+        points[key] = points.TryGetValue(key, out var known)
+            ? new(
+                point.Forces.PeakN > known.Forces.PeakN ? point.At : known.At,
+                Math.Max(known.HeightMm, point.HeightMm),
+                known.Forces.And(point.Forces))
+            : point;
+
+    private static long Cell(double mm, double step) => (long)Math.Floor(mm / step);
+
+    private static ImmutableArray<Force> Corners(CutForces forces)
+    {
+        double[] axial = forces.DownN == forces.UpN ? [forces.UpN] : [forces.DownN, forces.UpN];
+        Point2[] inPlane = forces.InPlane.IsEmpty ? [default] : [.. forces.InPlane];
+        return [.. from z in axial from p in inPlane select new Force(p.X, p.Y, z)];
+    }
+}

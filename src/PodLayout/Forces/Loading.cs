@@ -1,0 +1,117 @@
+using System.Globalization;
+using PodLayout.Cuts;
+using PodLayout.Findings;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Parts;
+using PodLayout.Programs;
+using PodLayout.Reading;
+
+namespace PodLayout.Forces;
+
+/// <summary>Works out what the cutters of a job do to its part.</summary>
+public static class Loading
+{
+    /// <summary>The job with the loads on its part.</summary>
+    /// <param name="job">The job, with its cuts in the part.</param>
+    /// <param name="drawing">Its drawing.</param>
+    /// <param name="request">What it says of cuts.</param>
+    /// <param name="path">Its program, read; null when it names none.</param>
+    /// <param name="jobFile">The job file, for messages.</param>
+    public static Outcome<Job> Apply(Job job, Drawing drawing, CutRequest request, ToolPath? path, string jobFile)
+    {
+        if (TooWide(job.Part, request, jobFile) is { } tooWide)
+        {
+            return Outcome<Job>.Refuse(tooWide);
+        }
+
+        LoadGathering loads = new(job.Part.ThicknessMm);
+        var anyCut = false;
+        foreach (var operation in request.Operations)
+        {
+            anyCut |= OperationLoads.Add(operation, request.Cutter, drawing, job.Part, loads);
+        }
+
+        if (path is not null && request.Program is not null)
+        {
+            anyCut = true;
+            var height = job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).DefaultIfEmpty(0).Max();
+            var setting = Heights.Setting(request, height, job.Part.ThicknessMm);
+            ProgramLoads.Add(path, setting, request, job.Part, Blank(drawing, job.Part, request, setting), loads);
+        }
+
+        if (!anyCut)
+        {
+            AssumeEdges(job.Part, drawing, request, loads);
+        }
+
+        Say(job.Part, request, loads);
+        return Outcome<Job>.Of(job with { Part = job.Part with { Loads = loads.Done() } });
+    }
+
+    // A job that names no cut is still cut out of its blank.
+    private static void AssumeEdges(Part part, Drawing drawing, CutRequest request, LoadGathering loads)
+    {
+        var diameter = request.Cutter?.DiameterMm ?? CutterCut.UsualDiameterMm;
+        CutOperation outline = new(CutKind.ThroughProfile, new CutLines.Outline(), "assumed")
+        {
+            Name = "outline",
+            Side = CutSide.Outside,
+            ToolDiameterMm = diameter,
+        };
+        OperationLoads.Add(outline, request.Cutter, drawing, part, loads);
+        if (!part.Shape.Holes.IsEmpty)
+        {
+            OperationLoads.Add(
+                outline with { Name = "holes", Lines = new CutLines.Holes(), Side = CutSide.Inside }, request.Cutter, drawing, part, loads);
+        }
+
+        loads.Assume(string.Create(
+            CultureInfo.InvariantCulture, $"The job names no cut: outline and holes are taken to be cut with a {diameter:0.##} mm cutter."));
+    }
+
+    private static Region Blank(Drawing drawing, Part part, CutRequest request, ProgramSetting setting)
+    {
+        var outline = Region.Inside(part.Shape.Outline);
+        if (request.Blank is { Layer: { } layer })
+        {
+            return Region.UnionOf(drawing.Rings.Where(r => LayerRoles.Matches(layer, r.Layer)).Select(r => Region.Inside(r.Ring)).Append(outline));
+        }
+
+        return outline.Grow(request.Blank?.GrownByMm ?? setting.Tools.Values.Select(t => t.DiameterMm).DefaultIfEmpty(0).Max());
+    }
+
+    private static void Say(Part part, CutRequest request, LoadGathering loads)
+    {
+        var isGiven = request.Cutter?.TangentialN is not null
+            && request.Operations.All(o => o.Cutter?.CuttingForceNPerMm2 is null);
+        if (!isGiven && request.Cutter?.CuttingForceNPerMm2 is null)
+        {
+            loads.Assume("Cutting forces are worked out from the wood's density at the upper end of a wide band: force follows density loosely (r = .61 over nine species), and dull tools need more.");
+            loads.Assume("Across the grain cutting takes up to three times the force along it; the force across a tooth's motion is up to 0.6 of that along it pushing, 0.3 pulling (from memory).");
+        }
+
+        foreach (var sentence in part.Wood.Assumptions)
+        {
+            loads.Assume(sentence);
+        }
+    }
+
+    private static Finding? TooWide(Part part, CutRequest request, string jobFile)
+    {
+        var box = part.Shape.Outline.Bounds;
+        var narrow = Math.Min(box.Width, box.Height);
+        IEnumerable<(double? Diameter, string Path)> said =
+        [
+            (request.Cutter?.DiameterMm, "$.cutter.diameterMm"),
+            .. request.Operations.SelectMany(o => new (double?, string)[]
+            {
+                (o.ToolDiameterMm, o.Path + ".toolDiameterMm"), (o.DiameterMm, o.Path + ".diameterMm"), (o.Cutter?.DiameterMm, o.Path + ".cutter.diameterMm"),
+            }),
+        ];
+        return said.Where(s => s.Diameter > narrow).Select(s => new Finding(
+            "tool-wider-than-part", Severity.Refused, FindingKind.Request,
+            string.Create(CultureInfo.InvariantCulture, $"found {s.Diameter:0.##} mm; the part is {box.Width:0.##} x {box.Height:0.##} mm."),
+            new Place.InJson(jobFile, s.Path), "Give the cutter's diameter in millimetres.")).FirstOrDefault();
+    }
+}

@@ -1,0 +1,199 @@
+using System.Globalization;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Parts;
+using PodLayout.Programs;
+
+namespace PodLayout.Forces;
+
+/// <summary>The loads of a posted program: where its tools meet wood that has not been taken away before.</summary>
+internal sealed class ProgramLoads
+{
+    // Wood less high than this above the tip is not counted as a cut, mm: rounding, and the last hair of a finished floor.
+    private const double LeastDepthMm = 0.02;
+
+    private readonly ToolPath _path;
+    private readonly ProgramSetting _setting;
+    private readonly Part _part;
+    private readonly LoadGathering _loads;
+    private readonly WoodLeft _wood;
+    private readonly SortedDictionary<int, (CutterCut Cut, int Pass, int First, int Last)> _tools = [];
+
+    // Where the tool has just been: taken away once it is a whole diameter on, so that its own last steps do not hide what it cuts.
+    private readonly Queue<(Point2 At, double TipMm, double OnPathMm)> _behind = new();
+    private double _onPath;
+    private double _lastLookedAt = double.NegativeInfinity;
+    private double _lastTip;
+
+    private ProgramLoads(ToolPath path, ProgramSetting setting, CutRequest request, Part part, Region blank, LoadGathering loads)
+    {
+        (_path, _setting, _part, _loads) = (path, setting, part, loads);
+        var smallest = path.Tools.Where(setting.Tools.ContainsKey).Select(t => setting.Tools[t].DiameterMm).DefaultIfEmpty(CutterCut.UsualDiameterMm).Min();
+        _wood = new(blank, part.ThicknessMm, smallest);
+        foreach (var number in path.Tools.Where(setting.Tools.ContainsKey))
+        {
+            var setup = (request.Program?.Cutters.GetValueOrDefault(number) ?? new CutterSetup("$.program.tools")).Over(request.Cutter);
+            _tools[number] = (new(setup, setting.Tools[number].DiameterMm, part), -1, 0, 0);
+        }
+    }
+
+    /// <summary>Adds the loads of a program; every tool of it must be in the table.</summary>
+    /// <param name="path">The program.</param>
+    /// <param name="setting">How it stands to the part.</param>
+    /// <param name="request">What the job says of cuts.</param>
+    /// <param name="part">The part.</param>
+    /// <param name="blank">Where there is wood before it runs.</param>
+    /// <param name="loads">Where they go.</param>
+    public static void Add(ToolPath path, ProgramSetting setting, CutRequest request, Part part, Region blank, LoadGathering loads)
+    {
+        ProgramLoads run = new(path, setting, request, part, blank, loads);
+        var tool = int.MinValue;
+        foreach (ref readonly var stretch in path.Stretches.AsSpan())
+        {
+            if (!run._tools.ContainsKey(stretch.ToolNumber))
+            {
+                continue;
+            }
+
+            if (stretch.ToolNumber != tool || stretch.Kind is StretchKind.Rapid)
+            {
+                run.Clear(tool);
+                tool = stretch.ToolNumber;
+            }
+
+            if (stretch.Kind is StretchKind.Line or StretchKind.Arc)
+            {
+                run.Follow(stretch);
+            }
+        }
+
+        run.NameTools(request);
+    }
+
+    private void Follow(in Stretch stretch)
+    {
+        var tool = _setting.Tools[stretch.ToolNumber];
+        var length = stretch.LengthMm;
+        if (length == 0 || stretch.LowestZMm >= _setting.FaceZMm)
+        {
+            _onPath += length;
+            return;
+        }
+
+        // A quarter of the radius is a hundredth of it in what is left between two discs.
+        var step = Math.Min(LoadGathering.StepMm, Math.Max(0.25, tool.DiameterMm / 8));
+        var steps = Math.Max(1, (int)Math.Ceiling(length / step));
+        var before = stretch.From;
+        for (var i = 1; i <= steps; i++)
+        {
+            var at = stretch.At((double)i / steps);
+            _onPath += length / steps;
+            if (_onPath - _lastLookedAt >= step * 0.999 || Math.Abs(at.ZMm - _lastTip) > LeastDepthMm || i == steps)
+            {
+                Look(stretch, tool, before, at);
+                (_lastLookedAt, _lastTip) = (_onPath, at.ZMm);
+            }
+
+            before = at;
+        }
+    }
+
+    private void Look(in Stretch stretch, Tool tool, TipPoint before, TipPoint at)
+    {
+        var centre = new Point2(at.XMm, at.YMm) + _setting.Offset;
+        var tip = at.ZMm - _setting.UndersideZMm;
+        while (_behind.TryPeek(out var past) && _onPath - past.OnPathMm > tool.DiameterMm)
+        {
+            Take(tool, past.At, past.TipMm);
+            _behind.Dequeue();
+        }
+
+        _behind.Enqueue((centre, tip, _onPath));
+        var top = Math.Min(_part.ThicknessMm, _wood.HighestUnder(centre, tool.DiameterMm / 2));
+        var depth = top - Math.Max(0, tip);
+        if (!(depth > LeastDepthMm))
+        {
+            return;
+        }
+
+        var (cut, pass, first, last) = _tools[stretch.ToolNumber];
+        if (pass < 0)
+        {
+            (pass, first) = (_loads.Begin($"tool {stretch.ToolNumber.ToString(CultureInfo.InvariantCulture)}", ""), stretch.Line);
+        }
+
+        _tools[stretch.ToolNumber] = (cut, pass, first, Math.Max(last, stretch.Line));
+        _loads.Add(pass, centre, top - depth / 2, Forces(stretch, cut, before, at, depth));
+    }
+
+    private static CutForces Forces(in Stretch stretch, CutterCut cut, TipPoint before, TipPoint at, double depth)
+    {
+        var way = new Point2(at.XMm - before.XMm, at.YMm - before.YMm);
+        var (flat, drop) = (way.Length, Math.Max(0, before.ZMm - at.ZMm));
+        var whole = at.DistanceTo(before);
+        var chip = cut.ChipMm(
+            stretch.FeedMmPerMin > 0 ? stretch.FeedMmPerMin : cut.FeedMmPerMin, stretch.SpindleRpm > 0 ? stretch.SpindleRpm : cut.SpindleRpm);
+        if (whole == 0 || flat <= 1e-9 * whole)
+        {
+            return drop > 0 ? cut.Down(chip) : default;
+        }
+
+        depth = Math.Min(depth, cut.StatedPassDepthMm ?? depth);
+        return cut.Along(way * (1 / flat), 0, chip * flat / whole, depth, chip * drop / whole);
+    }
+
+    // A tool that narrows towards its tip leaves wood beside it: it takes what its outline passes, in a few steps of height.
+    private void Take(Tool tool, Point2 at, double tip)
+    {
+        if (tool.Form is CutterForm.Flat)
+        {
+            _wood.Take(at, tool.DiameterMm / 2, tip);
+            return;
+        }
+
+        const int Steps = 4;
+        for (var i = 1; i <= Steps; i++)
+        {
+            var above = tool.DiameterMm / 2 * i / Steps;
+            _wood.Take(at, tool.RadiusUpTo(above), tip + above);
+        }
+    }
+
+    private void Clear(int tool)
+    {
+        while (_behind.TryDequeue(out var past))
+        {
+            Take(_setting.Tools[tool], past.At, past.TipMm);
+        }
+
+        _lastLookedAt = double.NegativeInfinity;
+    }
+
+    private void NameTools(CutRequest request)
+    {
+        foreach (var (number, (cut, pass, first, last)) in _tools.Where(t => t.Value.Pass >= 0))
+        {
+            _loads.Rename(pass, string.Create(CultureInfo.InvariantCulture, $"{_path.FileName} lines {first} to {last}: {cut.Words}"));
+            _loads.Assume(cut.Assumed(fromProgram: true));
+        }
+
+        var cuts = _path.Stretches.Where(s => s.Kind is StretchKind.Line or StretchKind.Arc && s.LowestZMm < _setting.FaceZMm && _tools.ContainsKey(s.ToolNumber)).ToList();
+        if (cuts.Exists(s => s.FeedMmPerMin <= 0))
+        {
+            _loads.Assume(Text($"Where the program names no feed, {_tools.Values.Max(t => t.Cut.FeedMmPerMin) / 1000:0.###} m/min are reckoned with."));
+        }
+
+        if (cuts.Exists(s => s.SpindleRpm <= 0))
+        {
+            _loads.Assume(Text($"Where the program does not start the spindle, {_tools.Values.Min(t => t.Cut.SpindleRpm):0} rpm are reckoned with."));
+        }
+
+        _loads.Assume("The depth of a cut is the height of the wood that no earlier move has taken away under the tool, in a raster of the blank; its width is the tool's.");
+        if (request.Blank is null)
+        {
+            _loads.Assume("The blank is taken to reach one tool's width beyond the part's outline.");
+        }
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
