@@ -50,7 +50,7 @@ internal static class CardPages
         return
         [
             card.Edition,
-            .. card.Warnings,
+            .. card.Warnings.IsEmpty ? [] : new[] { card.Warnings.Length == 1 ? card.Warnings[0] : $"READ FIRST: {CsvText.Count(card.Warnings.Length)} warnings at the head of page 2." },
             $"Part: {Said("Part")}, {Said("Wood")}",
             $"Face: {Said("Face")}",
             $"Grain: {Said("Grain")}",

@@ -18,6 +18,9 @@ internal sealed record SetupCard(
     ImmutableArray<CardSection> Sections,
     Laying Laying)
 {
+    // More would hide the work behind them.
+    private const int MostBroken = 10;
+
     /// <summary>The card of a layout.</summary>
     /// <param name="result">A plan with a layout.</param>
     /// <param name="options">What the caller adds.</param>
@@ -32,7 +35,7 @@ internal sealed record SetupCard(
             result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name,
             $"Revision {Or(options.Revision, "________")}    Date {Or(options.Date, "____________")}",
             CardHead.Of(result, layout, options, unit),
-            [.. broken.Select(b => "This layout breaks a rule: " + b), .. result.Interrupted ? ["The search was cut short: this is the best layout found, not the best possible."] : Array.Empty<string>()],
+            [.. broken.Take(MostBroken).Select(b => "This layout breaks a rule: " + b), .. broken.Length > MostBroken ? [$"And {CsvText.Count(broken.Length - MostBroken)} more: podlayout check lists them all."] : Array.Empty<string>(), .. result.Interrupted ? ["The search was cut short: this is the best layout found, not the best possible."] : Array.Empty<string>()],
             [
                 .. BoardSteps.Of(result, layout, changes, unit),
                 .. PartSteps.Of(result, layout, laying, unit),

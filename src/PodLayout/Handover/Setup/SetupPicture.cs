@@ -21,6 +21,9 @@ internal static class SetupPicture
 
     private const double LargestLabelMm = 6;
 
+    // The table of pods names them all; the panel has room for so many.
+    private const int MostTypes = 8;
+
     // Smaller type cannot be read at arm's length: the height of a printed capital is then 1.6 mm. Common practice, no source.
     private const double LeastIdMm = 2.2;
 
@@ -100,7 +103,7 @@ internal static class SetupPicture
 
     private static IEnumerable<PanelItem> TypeNames(PlanResult result, IReadOnlyDictionary<string, string> names) =>
         result.Layout!.Pods.Select(p => p.Type.Name).Distinct(StringComparer.Ordinal).Where(n => names[n] != n)
-            .Order(StringComparer.Ordinal).SelectMany(n => PanelItem.Words($"{names[n]} = {n}", 2));
+            .Order(StringComparer.Ordinal).Take(MostTypes).SelectMany(n => PanelItem.Words($"{names[n]} = {n}", 2));
 
     private static double GrainDeg(PlanResult result) => result.Job.Part.GrainDeg + result.Layout!.Placement.AngleDeg;
 

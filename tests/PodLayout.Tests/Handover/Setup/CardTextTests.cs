@@ -146,6 +146,8 @@ public class CardTextTests
     {
         var files = CardFiles.Of(HandMade.Ell(), Cards.Options, ["P1 reaches over the edge."]).ToDictionary(f => f.Name, f => f.Content);
         Assert.Contains("<p><bdi>This layout breaks a rule: P1 reaches over the edge.</bdi></p>", Encoding.UTF8.GetString(files["card.html"]), StringComparison.Ordinal);
+        var many = CardFiles.Of(HandMade.Ell(), Cards.Options, [.. Enumerable.Range(0, 200).Select(i => $"Rule {i} is broken by a long way and at many places of the part.")]).ToDictionary(f => f.Name, f => f.Content);
+        Assert.Contains("And 190 more", Encoding.UTF8.GetString(many["card.html"]), StringComparison.Ordinal);
         Assert.Equal(2, PaperText.Lines(files["card.pdf"]).Count(l => string.Concat(l).Contains("breaks a rule", StringComparison.Ordinal)));
     }
 
