@@ -1,8 +1,8 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using PodLayout.Handover.Setup;
 using PodLayout.Handover.Picture;
+using PodLayout.Handover.Setup;
 using PodLayout.Reading;
 using PodLayout.Tests.Independent;
 
