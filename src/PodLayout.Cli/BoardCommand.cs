@@ -1,6 +1,9 @@
 using System.CommandLine;
 using PodLayout.BoardMaking;
 using PodLayout.Findings;
+using PodLayout.Handover;
+using PodLayout.Shops;
+using PodLayout.Shops.Written;
 
 namespace PodLayout.Cli;
 
@@ -9,16 +12,43 @@ internal static class BoardCommand
 {
     public static Command Make(Terminal terminal, Action<Func<CancellationToken, int>> run)
     {
-        Argument<string> input = new("FILE") { Description = "A shop file (.json) with the member \"making\"." };
+        Argument<string> input = new("FILE") { Description = "A shop file (.json); with the member \"making\" unless --svg is given." };
         Option<string?> outFolder = new("--out") { HelpName = "DIR", Description = "Folder for the drawings; without it the board is only checked." };
-        Command command = new("board", "Draws both sides of the grid board for the machine, and checks it before it is cut.") { input, outFolder };
+        Option<bool> svg = new("--svg") { Description = "Only the empty board with its column and row numbers, at full size, for engraving or printing along the edge: board.svg in the folder, or on the terminal. Any shop file will do." };
+        Command command = new("board", "Draws both sides of the grid board for the machine, and checks it before it is cut.") { input, outFolder, svg };
         command.SetAction(parsed => run(_ =>
         {
             var path = parsed.GetRequiredValue(input);
+            if (parsed.GetValue(svg))
+            {
+                var shop = InputFile.Read(path).Then(content => ShopReading.Read(path, content));
+                return shop.Succeeded ? WriteNumbers(shop.Value, shop.Findings, parsed.GetValue(outFolder), terminal) : terminal.Refuse(shop.Findings);
+            }
+
             var plan = InputFile.Read(path).Then(content => BoardRequestReading.Read(path, content)).Then(BoardDesign.Make);
             return plan.Succeeded ? Write(plan.Value, plan.Findings, parsed.GetValue(outFolder), terminal) : terminal.Refuse(plan.Findings);
         }));
         return command;
+    }
+
+    private static int WriteNumbers(Shop shop, IEnumerable<Finding> findings, string? outFolder, Terminal terminal)
+    {
+        const string name = "board.svg";
+        terminal.Print(findings);
+        var picture = NumberedBoard.Svg(shop.Board);
+        if (outFolder is null)
+        {
+            terminal.Out.Write(picture);
+            return ExitCodes.LayoutFound;
+        }
+
+        if (OutputFolder.Write(outFolder, [(name, picture)]) is { } refusal)
+        {
+            return terminal.Refuse([refusal]);
+        }
+
+        terminal.Out.WriteLine($"Written to {outFolder}: {name}");
+        return ExitCodes.LayoutFound;
     }
 
     private static int Write(BoardPlan plan, IEnumerable<Finding> findings, string? outFolder, Terminal terminal)

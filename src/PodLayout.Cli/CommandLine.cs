@@ -61,6 +61,7 @@ public static class CommandLine
         {
             PlanCommand.Make(terminal, run),
             CheckCommand.Make(terminal, run),
+            CardCommand.Make(terminal, run),
             InspectCommand.Make(terminal, run),
             BoardCommand.Make(terminal, run),
             ShopCommand.Make(terminal, run),

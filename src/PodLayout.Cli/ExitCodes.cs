@@ -26,7 +26,7 @@ internal static class ExitCodes
         (BadFile, "a file cannot be read or written"),
         (NoLayout, "no layout is possible for what was asked"),
         (OutOfTime, "the time limit came before any layout was found"),
-        (RuleBroken, "check: the layout breaks at least one of its rules"),
+        (RuleBroken, "check, card: the layout breaks at least one of its rules"),
         (InternalError, "a fault of the program (PODLAYOUT_TRACE=1 shows where)"),
         (Interrupted, "interrupted; the best layout found so far is written, if there is one"),
     ];

@@ -14,12 +14,16 @@ internal static class OutputFolder
     /// <summary>
     /// Tries whether the folder can be written to, and leaves it as it was: better to know before a long search than after.
     /// </summary>
-    public static Finding? Try(string folder) => Write(folder, [("try", "")], keep: false);
+    public static Finding? Try(string folder) => Write(folder, [("try", [])], keep: false);
+
+    /// <summary>Writes files of text; null, or what stood against it.</summary>
+    public static Finding? Write(string folder, IReadOnlyList<(string Name, string Content)> files) =>
+        Write(folder, [.. files.Select(f => (f.Name, Utf8.GetBytes(f.Content)))], keep: true);
 
     /// <summary>Writes the files; null, or what stood against it.</summary>
-    public static Finding? Write(string folder, IReadOnlyList<(string Name, string Content)> files) => Write(folder, files, keep: true);
+    public static Finding? Write(string folder, IReadOnlyList<(string Name, byte[] Content)> files) => Write(folder, files, keep: true);
 
-    private static Finding? Write(string folder, IReadOnlyList<(string Name, string Content)> files, bool keep)
+    private static Finding? Write(string folder, IReadOnlyList<(string Name, byte[] Content)> files, bool keep)
     {
         var made = NewFolders(folder);
         List<string> passing = [];
@@ -30,7 +34,7 @@ internal static class OutputFolder
             {
                 var path = Path.Combine(folder, $".{name}.{Environment.ProcessId}.tmp");
                 passing.Add(path);
-                File.WriteAllText(path, content, Utf8);
+                File.WriteAllBytes(path, content);
             }
 
             if (keep)

@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Text.Json;
 using PodLayout.Findings;
 using PodLayout.Handover;
+using PodLayout.Handover.Setup;
 using PodLayout.Jobs;
 using PodLayout.Jobs.Written;
 using PodLayout.JsonFiles;
@@ -24,9 +25,11 @@ internal static class PlanCommand
         Option<string?> threads = new("--threads") { HelpName = "N", Description = "Threads to use; the result does not depend on it. All cores when not given." };
         Option<string?> timeLimit = new("--time-limit") { HelpName = "S", Description = "Seconds after which the best layout so far is taken." };
         Option<string?> from = new("--from") { HelpName = "FILE", Description = "A layout.json whose pods stand on the board now: with as few pods, a layout that moves fewest of them is preferred." };
+        Option<bool> card = new("--card") { Description = "Make the setup card too: card.html, card.pdf, layout.dxf." };
+        CardOptionsGiven cardOptions = new();
         Option<bool> progress = new("--progress") { Description = "Tell on stderr where the search stands, even when stderr is no terminal." };
         Command command = new("plan", "Finds the fewest pods that support a part, and hands over where they stand and which ports to open.") { input };
-        foreach (var option in (IEnumerable<Option>)[.. members.All, from, outFolder, threads, timeLimit, progress])
+        foreach (var option in (IEnumerable<Option>)[.. members.All, from, outFolder, card, .. cardOptions.All, threads, timeLimit, progress])
         {
             command.Add(option);
         }
@@ -34,13 +37,26 @@ internal static class PlanCommand
         command.SetAction(parsed => run(cancellation =>
         {
             var effort = EffortOf(threads, parsed.GetValue(threads), timeLimit, parsed.GetValue(timeLimit));
-            var asked = effort.Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members))
+            var cardAsked = CardAsked(cardOptions, card, outFolder, parsed);
+            var asked = effort.Then(_ => cardAsked).Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members))
                 .Then(job => Standing(parsed.GetValue(from), job));
             return asked.Succeeded
-                ? Plan(asked.Value, asked.Findings, effort.Value!, parsed.GetValue(outFolder), parsed.GetValue(progress), terminal, cancellation)
+                ? Plan(asked.Value, asked.Findings, effort.Value!, new(parsed.GetValue(outFolder), parsed.GetValue(card) ? cardAsked.Value : null), parsed.GetValue(progress), terminal, cancellation)
                 : terminal.Refuse(asked.Findings);
         }));
         return command;
+    }
+
+    // A card is of no use where nothing is written, and words about it are of none without it.
+    private static Outcome<CardOptions> CardAsked(CardOptionsGiven given, Option<bool> card, Option<string?> outFolder, ParseResult parsed)
+    {
+        var named = given.All.FirstOrDefault(o => parsed.GetResult(o) is { Implicit: false });
+        (string Given, string Needs)? alone = parsed.GetValue(card)
+            ? (parsed.GetValue(outFolder) is null ? (card.Name, outFolder.Name) : null)
+            : named is null ? null : (named.Name, card.Name);
+        return alone is not var (option, needs) ? given.Read(parsed) : Outcome<CardOptions>.Refuse(new Finding(
+            "card-nowhere", Severity.Refused, FindingKind.Request, $"given without {needs}, which it needs.",
+            new Place.InOption(option), $"Add {needs}, or leave it out."));
     }
 
     /// <summary>Everything that is asked, read and checked.</summary>
@@ -72,7 +88,10 @@ internal static class PlanCommand
                 {
                     Standing = new(
                         [.. layout.Pods.Select(p => new StandingPod(p.Type.Name, p.Turned, p.Column, p.Row))],
-                        new(layout.Placement.ZeroOnBoard, layout.Placement.AngleDeg)),
+                        new(layout.Placement.ZeroOnBoard, layout.Placement.AngleDeg))
+                    {
+                        OpenPorts = [.. layout.Pods.SelectMany(p => p.OpenPorts).Select(p => p.Name).Distinct(StringComparer.Ordinal)],
+                    },
                 })
                 : Outcome<Job>.Refuse(new Finding(
                     "from-without-layout",
@@ -128,11 +147,12 @@ internal static class PlanCommand
         Job job,
         ImmutableArray<Finding> found,
         Effort effort,
-        string? outFolder,
+        Output output,
         bool progress,
         Terminal terminal,
         CancellationToken cancellation)
     {
+        var outFolder = output.Folder;
         if (outFolder is not null && OutputFolder.Try(outFolder) is { } unwritable)
         {
             return terminal.Refuse([.. found, unwritable]);
@@ -158,7 +178,7 @@ internal static class PlanCommand
             return code;
         }
 
-        var files = Results.Files(result);
+        var files = Results.Files(result, output.Card);
         if (OutputFolder.Write(outFolder, files) is { } refusal)
         {
             return terminal.Refuse([refusal]);
@@ -167,4 +187,7 @@ internal static class PlanCommand
         terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", files.Select(f => f.Name))}");
         return code;
     }
+
+    /// <summary>Where results go; a folder of null for the terminal alone, a card of null for none.</summary>
+    private sealed record Output(string? Folder, CardOptions? Card);
 }

@@ -1,4 +1,6 @@
+using System.Text;
 using PodLayout.Handover;
+using PodLayout.Handover.Setup;
 using PodLayout.Layouts;
 
 namespace PodLayout.Cli;
@@ -8,11 +10,20 @@ internal static class Results
 {
     public static string Summary(PlanResult result) => Handover.Summary.Write(result);
 
-    public static IReadOnlyList<(string Name, string Content)> Files(PlanResult result) =>
-    [
-        ("layout.json", LayoutJson.Write(result)),
-        ("pods.csv", PodsCsv.Write(result)),
-        ("ports.csv", PortsCsv.Write(result)),
-        ("layout.svg", LayoutPicture.Svg(result)),
-    ];
+    /// <param name="result">The plan.</param>
+    /// <param name="card">What the setup card adds; null for no card. Without a layout there is none.</param>
+    public static IReadOnlyList<(string Name, byte[] Content)> Files(PlanResult result, CardOptions? card)
+    {
+        IReadOnlyList<(string Name, byte[] Content)> files =
+        [
+            ("layout.json", Bytes(LayoutJson.Write(result))),
+            ("pods.csv", Bytes(PodsCsv.Write(result))),
+            ("ports.csv", Bytes(PortsCsv.Write(result))),
+            ("layout.svg", Bytes(LayoutPicture.Svg(result))),
+        ];
+        return card is null || result.Layout is null
+            ? files : [.. files, .. CardFiles.Of(result, card, []).Where(f => !files.Any(known => known.Name == f.Name))];
+    }
+
+    private static byte[] Bytes(string text) => Encoding.UTF8.GetBytes(text);
 }

@@ -35,7 +35,9 @@ public static class Cutting
             .Then(shop => OperationHazards.Of(drawing, shape, request, jobFile)
             .Then(operations => FromProgram(shop, path, request, job)
             .Then(program => Offcuts.Tell(drawing, shape, request, [.. operations, .. program], thickness, OffcutDensity(request, job.Part), jobFile)
-            .Then(loose => WithAll(job with { Shop = shop }, drawing, request, path, [.. operations, .. program], loose, jobFile)))));
+            .Then(loose => WithAll(
+                job with { Shop = shop, ProgramZero = request.Program is { } p ? new(p.FilePath, p.ZZero, p.Offset) : null },
+                drawing, request, path, [.. operations, .. program], loose, jobFile)))));
     }
 
     private static Outcome<Job> WithAll(

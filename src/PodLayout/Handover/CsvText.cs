@@ -1,12 +1,15 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace PodLayout.Handover;
 
 /// <summary>
 /// Rows of comma-separated values as RFC 4180 describes them: CRLF at line ends, quotes where needed. A text cell that a
-/// spreadsheet would take for a formula (it starts with = + - @, a tab or a carriage return, blanks before it or not) gets an apostrophe in front.
+/// spreadsheet would take for a formula (it starts with = + - @, a tab or a carriage return, blanks before it or not, also in
+/// the full width of East Asian type) gets an apostrophe in front; so does what follows a semicolon, a tab or a line end, where a
+/// spreadsheet with other habits would begin a new cell.
 /// </summary>
-internal static class CsvText
+internal static partial class CsvText
 {
     public static string Of(IEnumerable<IEnumerable<string>> rows) =>
         string.Concat(rows.Select(cells => string.Join(',', cells) + "\r\n"));
@@ -14,12 +17,14 @@ internal static class CsvText
     /// <summary>A cell with text from the user.</summary>
     public static string Text(string text)
     {
-        var start = text.TrimStart(' ', '\n');
-        var isFormula = start.Length > 0 && "=+-@\t\r".Contains(start[0], StringComparison.Ordinal);
-        var plain = isFormula ? "'" + text : text;
+        var plain = FormulaStart().Replace(text, "'");
         return plain.AsSpan().IndexOfAny(",\"\r\n") < 0 && plain == plain.Trim()
             ? plain : "\"" + plain.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
     }
+
+    // Blanks of any kind, marks without width and quotes may stand before the sign.
+    [GeneratedRegex("""(?:^|(?<=[;\t\r\n|]))(?=[\s\u200B-\u200F\u202A-\u202E\u2060-\u2069\uFEFF"']*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20])|^(?=[\t\r])""")]
+    private static partial Regex FormulaStart();
 
     /// <summary>A cell with a length; a minus in front of a number is no formula.</summary>
     public static string Mm(double value) => LayoutFiling.Mm(value).ToString("0.###", CultureInfo.InvariantCulture);

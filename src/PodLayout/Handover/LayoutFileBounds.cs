@@ -6,6 +6,9 @@ namespace PodLayout.Handover;
 /// <summary>Figures of a layout file that can be worked with: those that the job and shop files are held to.</summary>
 internal static class LayoutFileBounds
 {
+    // More grooves one way are a slip of the pitch, as in the shop file.
+    private const double MostGrooves = 2000;
+
     /// <summary>The first figure out of bounds: its path and what is wrong with it; null when there is none.</summary>
     public static (string Path, string Message)? First(LayoutFile file)
     {
@@ -46,6 +49,12 @@ internal static class LayoutFileBounds
             yield return ("$.placement.angleDeg", placement.AngleDeg, -360, 360);
         }
 
+        if (file.Program is { } program)
+        {
+            yield return ("$.program.zeroInDrawingMm[0]", program.ZeroInDrawingMm.X, -Far, Far);
+            yield return ("$.program.zeroInDrawingMm[1]", program.ZeroInDrawingMm.Y, -Far, Far);
+        }
+
         for (var i = 0; i < file.Asked.Keep.Length; i++)
         {
             var at = string.Create(CultureInfo.InvariantCulture, $"$.asked.keep[{i}]");
@@ -68,9 +77,22 @@ internal static class LayoutFileBounds
     {
         const double Far = Tolerances.LargestCoordinateMm, Least = 0.001, Body = 100_000;
         yield return ("$.shop.podGapMm", shop.PodGapMm, 0, 1000);
-        yield return ("$.shop.board.pitchMm", shop.Board.PitchMm, Least, Far);
+        yield return ("$.shop.board.widthMm", shop.Board.WidthMm, Least, Body);
+        yield return ("$.shop.board.lengthMm", shop.Board.LengthMm, Least, Body);
+        yield return ("$.shop.board.pitchMm", shop.Board.PitchMm, Math.Max(shop.Board.WidthMm, shop.Board.LengthMm) / MostGrooves, Far);
+        yield return ("$.shop.board.firstGrooveMm[0]", shop.Board.FirstGrooveMm.X, 0, shop.Board.PitchMm);
+        yield return ("$.shop.board.firstGrooveMm[1]", shop.Board.FirstGrooveMm.Y, 0, shop.Board.PitchMm);
         yield return ("$.shop.board.portDiameterMm", shop.Board.PortDiameterMm, Least, Far);
         yield return ("$.shop.board.portMarginMm", shop.Board.PortMarginMm, 0, 1000);
+        for (var i = 0; i < shop.Zones.Length; i++)
+        {
+            var (area, at) = (shop.Zones[i].Area, string.Create(CultureInfo.InvariantCulture, $"$.shop.zones[{i}].area"));
+            yield return (at + ".minXMm", area.MinXMm, -Far, Far);
+            yield return (at + ".minYMm", area.MinYMm, -Far, Far);
+            yield return (at + ".maxXMm", area.MaxXMm, -Far, Far);
+            yield return (at + ".maxYMm", area.MaxYMm, -Far, Far);
+        }
+
         for (var i = 0; i < shop.PodTypes.Length; i++)
         {
             var (type, at) = (shop.PodTypes[i], string.Create(CultureInfo.InvariantCulture, $"$.shop.podTypes[{i}]"));

@@ -14,6 +14,9 @@ internal static class LayoutFiling
 {
     public static string PodId(int index) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"P{index + 1}");
 
+    /// <summary>What an open port is pointed at with, by its place in the list of open ports.</summary>
+    public static string PortId(int index) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"O{index + 1}");
+
     public static LayoutFile File(PlanResult result)
     {
         var job = result.Job;
@@ -33,9 +36,11 @@ internal static class LayoutFiling
                 Mm(job.Support.InteriorStepMm), Mm(job.Support.ThinFloorSpanMm)),
             AskedOf(job),
             ShopOf(job.Shop),
+            job.ProgramZero is not { } zero ? null : new(zero.File, zero.Z, Xy(zero.InDrawing)),
             job.Standing is not { } standing ? null : new(
                 new(Xy(standing.LaidAt.ZeroOnBoard), Deg(standing.LaidAt.AngleDeg)),
-                [.. standing.Pods.Select(p => new StandingPodEntry(p.Type, p.Turned, p.Column + 1, p.Row + 1))]),
+                [.. standing.Pods.Select(p => new StandingPodEntry(p.Type, p.Turned, p.Column + 1, p.Row + 1))],
+                standing.OpenPorts),
             layout is null ? null : PlacementOf(layout.Placement),
             [.. (layout?.Pods ?? []).Select(PodOf)],
             [.. OpenPorts(layout).Select(p => p.Name)],
@@ -130,7 +135,9 @@ internal static class LayoutFiling
                 Mm(board.GrooveDepthMm), Xy(board.FirstGroove), Box(board.UsableArea), Mm(board.PortDiameterMm),
                 Mm(board.PortMarginMm), [.. board.Ports.Select(p => new PortEntry(p.Name, Xy(p.Centre), p.State))],
                 [.. board.Obstacles.Select(ObstacleOf)]),
-            [.. shop.Pods.Select(PodTypeOf)]);
+            [.. shop.Pods.Select(PodTypeOf)],
+            [.. shop.Zones.Select(z => new ZoneEntry(z.Name, Box(z.Area)))],
+            shop.WorksInInches);
     }
 
     private static ObstacleEntry ObstacleOf(Obstacle o) => o.Shape switch

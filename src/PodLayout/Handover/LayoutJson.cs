@@ -8,6 +8,7 @@ using System.Text.Unicode;
 using PodLayout.Findings;
 using PodLayout.Handover.Format;
 using PodLayout.Layouts;
+using PodLayout.Programs;
 using PodLayout.Shops;
 
 namespace PodLayout.Handover;
@@ -112,7 +113,7 @@ public static class LayoutJson
             Converters =
             {
                 Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Holding.FailureMode>(), Words<Severity>(),
-                Words<SupportLimit>(), Words<FindingKind>(),
+                Words<SupportLimit>(), Words<FindingKind>(), Words<ZZero>(),
             },
         };
         options.MakeReadOnly();

@@ -3,6 +3,8 @@ using PodLayout.Geometry;
 using PodLayout.Handover.Picture;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Parts;
+using PodLayout.Shops;
 
 namespace PodLayout.Handover;
 
@@ -21,16 +23,13 @@ public static class LayoutPicture
         var shape = job.Part.Shape.Laid(turn, placement.ZeroOnBoard);
         var grainDeg = job.Part.GrainDeg + placement.AngleDeg;
         var board = job.Shop.Board;
-        var outline = shape.Outline.Bounds;
-        var content = new Box2(
-            Math.Min(0, outline.MinX), Math.Min(0, outline.MinY), Math.Max(board.WidthMm, outline.MaxX),
-            Math.Max(board.LengthMm, outline.MaxY));
+        var content = Content(board, shape);
 
         // The names that fit into pods depend on the scale, and the words of the panel on the names: letters take the
         // same room or more, so the frame is found with letters.
         var letters = Letters(job);
         var frame = PageFrame.Fit(content, [.. PanelText.Items(result, letters, grainDeg).Select(i => i.HeightMm)]);
-        var names = layout is null || !NamesFit(layout, frame.Scale) ? letters : job.Shop.Pods.ToDictionary(p => p.Name, p => p.Name);
+        var names = Names(result, frame.Scale);
 
         var draft = new SheetDraft(frame.Scale, frame.Page, content);
         draft.AddBox(SheetDraft.Paper, "paper", frame.Page);
@@ -42,7 +41,7 @@ public static class LayoutPicture
             PodDrawing.Bodies(draft, board, layout);
             SupportDrawing.Ticks(draft, shape, layout);
             HoldingDrawing.Bars(draft, layout);
-            PodDrawing.Labels(draft, board, layout, names);
+            PodLabels.Draw(draft, board, layout, names);
             SupportDrawing.Worst(draft, shape, layout, job.Support, grainDeg);
             HoldingDrawing.Weakest(draft, layout);
         }
@@ -54,6 +53,20 @@ public static class LayoutPicture
         PartDrawing.GrainArrow(draft, shape, grainDeg);
         PanelItem.DrawAll(draft, frame, PanelText.Items(result, names, grainDeg));
         return draft.Finish(Title(result), Description(result));
+    }
+
+    /// <summary>What stands in the pods for each type's name: the name where it fits at a scale, else a letter.</summary>
+    internal static IReadOnlyDictionary<string, string> Names(PlanResult result, double scale) =>
+        result.Layout is null || !NamesFit(result.Layout, scale)
+            ? Letters(result.Job) : result.Job.Shop.Pods.ToDictionary(p => p.Name, p => p.Name, StringComparer.Ordinal);
+
+    /// <summary>The board, and the part where it reaches beyond.</summary>
+    internal static Box2 Content(GridBoard board, PartShape shape)
+    {
+        var outline = shape.Outline.Bounds;
+        return new(
+            Math.Min(0, outline.MinX), Math.Min(0, outline.MinY), Math.Max(board.WidthMm, outline.MaxX),
+            Math.Max(board.LengthMm, outline.MaxY));
     }
 
     // Where it was to lie; else in the middle of the usable area.
@@ -86,9 +99,9 @@ public static class LayoutPicture
         return side >= leastSideMm && TextMeasure.Width(p.Type.Name, Math.Clamp(0.19 * side, 1.6, 2.6)) <= 0.85 * longSide;
     });
 
-    private static string Title(PlanResult result) =>
+    internal static string Title(PlanResult result) =>
         (result.Layout is null ? "No layout: " : "Layout: ") + (result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name);
 
     // The same in words; the summary holds nothing that the picture does not show.
-    private static string Description(PlanResult result) => Summary.Write(result).Replace('\n', ' ').TrimEnd();
+    internal static string Description(PlanResult result) => Summary.Write(result).Replace('\n', ' ').TrimEnd();
 }

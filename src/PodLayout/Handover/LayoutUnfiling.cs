@@ -36,7 +36,11 @@ internal static class LayoutUnfiling
         {
             Standing = file.Standing is not { } standing ? null : new(
                 [.. standing.Pods.Select(p => new StandingPod(p.Type, p.Turned, p.ColumnFromDatum - 1, p.RowFromDatum - 1))],
-                new(Point(standing.Placement.ZeroOnBoardMm), standing.Placement.AngleDeg)),
+                new(Point(standing.Placement.ZeroOnBoardMm), standing.Placement.AngleDeg))
+            {
+                OpenPorts = standing.OpenPorts,
+            },
+            ProgramZero = file.Program is { } program ? new(program.File, program.ZZero, Point(program.ZeroInDrawingMm)) : null,
             Keep = [.. file.Asked.Keep.Select(k => new KeptPod(
                 shop.Pods.First(t => t.Name == k.Pod), k.Turned, k.ColumnFromDatum - 1, k.RowFromDatum - 1))],
         };
@@ -104,7 +108,11 @@ internal static class LayoutUnfiling
             b.Name, b.WidthMm, b.LengthMm, b.PitchMm, b.GrooveWidthMm, b.GrooveDepthMm, Point(b.FirstGrooveMm),
             Box(b.UsableArea), [.. b.Ports.Select(p => new Port(p.Name, Point(p.CentreMm), p.State))], b.PortDiameterMm,
             b.PortMarginMm, [.. b.Obstacles.Select(o => new Obstacle(o.Name, o.Kind, ExtentOf(o), o.ClearanceMm))]);
-        return new(s.Name, board, [.. s.PodTypes.Select(PodTypeOf)], s.PodGapMm);
+        return new(s.Name, board, [.. s.PodTypes.Select(PodTypeOf)], s.PodGapMm)
+        {
+            Zones = [.. s.Zones.Select(z => new ValveZone(z.Name, Box(z.Area)))],
+            WorksInInches = s.WorksInInches,
+        };
     }
 
     private static ObstacleShape ExtentOf(ObstacleEntry o) => o.Extent is { } extent

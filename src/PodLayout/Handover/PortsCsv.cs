@@ -37,6 +37,6 @@ public static class PortsCsv
         return stuck.Count == 0 ? "stay plugged" : $"stay plugged; these cannot be: {string.Join(' ', stuck)}";
     }
 
-    private static int GroovesBefore(double fromFirstMm, double pitchMm) =>
+    internal static int GroovesBefore(double fromFirstMm, double pitchMm) =>
         (int)Math.Floor((fromFirstMm + Tolerances.ContactMm) / pitchMm) + 1;
 }

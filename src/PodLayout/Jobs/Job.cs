@@ -16,6 +16,9 @@ public sealed record Job(string Name, Part Part, Shop Shop, Margins Margins, Sup
     /// <summary>What stands on the board now; null when it is bare, or when that does not matter.</summary>
     public StandingLayout? Standing { get; init; }
 
+    /// <summary>Where the program has its zero; null when the job names no program.</summary>
+    public ProgramZero? ProgramZero { get; init; }
+
     /// <summary>What the job says of how firmly its part is held.</summary>
     public HoldingWish Holding { get; init; } = new(HoldingRules.Default.LeastFactor, null);
 

@@ -12,6 +12,12 @@ public sealed record Shop(string Name, GridBoard Board, ImmutableArray<PodType> 
     /// <summary>How parts are to be held here.</summary>
     public HoldingRules Holding { get; init; } = HoldingRules.Default;
 
+    /// <summary>The table's zones under the board; empty where the shop file names none.</summary>
+    public ImmutableArray<ValveZone> Zones { get; init; } = [];
+
+    /// <summary>Whether the shop works in inches: its file gives the size of the board in inches.</summary>
+    public bool WorksInInches { get; init; }
+
     /// <summary>The vacuum there is here.</summary>
     public VacuumSupply Vacuum { get; init; } = VacuumSupply.Default;
 }

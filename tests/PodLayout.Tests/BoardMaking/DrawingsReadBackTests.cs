@@ -1,5 +1,3 @@
-using System.Diagnostics;
-using System.Globalization;
 using System.Text.Json.Nodes;
 using PodLayout.BoardMaking;
 using PodLayout.Handover.Picture;
@@ -14,10 +12,6 @@ namespace PodLayout.Tests.BoardMaking;
 /// </summary>
 public class DrawingsReadBackTests
 {
-    private const string Python = "/usr/bin/python3";
-
-    private static readonly Lazy<string?> Missing = new(() => Ran(["-c", "import ezdxf"], out _, out var error) ? null : "python3-ezdxf is not installed: " + error);
-
     public static TheoryData<string> Samples() => [.. Boards.Samples];
 
     [Theory]
@@ -88,36 +82,5 @@ public class DrawingsReadBackTests
 
     private static JsonNode ReadBack(BoardPlan plan, BoardSide side) => ReadBack(DxfWriter.Write(MachineDrawing.Draw(plan, side)));
 
-    private static JsonNode ReadBack(string dxf)
-    {
-        Assert.SkipWhen(Missing.Value is not null, Missing.Value ?? "");
-        var file = Path.GetTempFileName();
-        try
-        {
-            File.WriteAllText(file, dxf);
-            var script = Repository.Path("tests", "PodLayout.Tests", "BoardMaking", "read_back.py");
-            Assert.True(Ran([script, file], out var output, out var error), error);
-            return JsonNode.Parse(output)!;
-        }
-        finally
-        {
-            File.Delete(file);
-        }
-    }
-
-    private static bool Ran(string[] arguments, out string output, out string error)
-    {
-        (output, error) = ("", $"{Python} cannot be started");
-        if (!File.Exists(Python))
-        {
-            return false;
-        }
-
-        using var process = Process.Start(new ProcessStartInfo(Python, arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
-        var errors = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
-        output = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        error = string.Create(CultureInfo.InvariantCulture, $"exit code {process.ExitCode}: {errors.Result.Trim().Split('\n')[^1]}");
-        return process.ExitCode == 0;
-    }
+    private static JsonNode ReadBack(string dxf) => Ezdxf.Read(dxf, "BoardMaking", "read_back.py");
 }

@@ -50,9 +50,9 @@ public class ExitCodesTests
     [InlineData(false)]
     public void Every_result_file_can_be_written_whether_there_is_a_layout_or_not(bool found)
     {
-        var files = Results.Files(Planned(found, cutShort: false));
+        var files = Results.Files(Planned(found, cutShort: false), null);
         Assert.Equal(["layout.json", "pods.csv", "ports.csv", "layout.svg"], files.Select(f => f.Name));
-        Assert.All(files, f => Assert.EndsWith("\n", f.Content, StringComparison.Ordinal));
+        Assert.All(files, f => Assert.Equal((byte)'\n', f.Content[^1]));
     }
 
     private static Finding Refusal(FindingKind kind, Place? place) => new("x", Severity.Refused, kind, "x", place);

@@ -13,6 +13,7 @@ namespace PodLayout.Handover.Format;
 /// <param name="Rules">Distances and limits that were kept.</param>
 /// <param name="Asked">What was asked about where the part should lie.</param>
 /// <param name="Shop">The board and the pods in stock.</param>
+/// <param name="Program">Where the job's program has its zero; null when the job names none.</param>
 /// <param name="Standing">What stood on the board before; null when that did not matter.</param>
 /// <param name="Placement">Where the part lies; null when there is no layout.</param>
 /// <param name="Pods">The pods in placing order; empty when there is no layout.</param>
@@ -33,6 +34,7 @@ public sealed record LayoutFile(
     RulesEntry Rules,
     AskedEntry Asked,
     ShopEntry Shop,
+    ProgramEntry? Program,
     StandingEntry? Standing,
     PlacementEntry? Placement,
     ImmutableArray<PodEntry> Pods,

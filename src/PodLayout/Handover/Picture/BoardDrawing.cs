@@ -82,7 +82,8 @@ internal static class BoardDrawing
         draft.Add(layer, new Primitive.Area("avoided", [ring]));
     }
 
-    private static void Grooves(SheetDraft draft, GridBoard board)
+    /// <summary>The middle lines of the grooves.</summary>
+    public static void Grooves(SheetDraft draft, GridBoard board)
     {
         var plain = new List<Point2>();
         var fifth = new List<Point2>();

@@ -19,7 +19,10 @@ internal static class EdgePath
     });
 
     /// <summary>Distance from a side to a point.</summary>
-    public static double Distance(Point2 a, Point2 b, Point2 p) => (p - (a + (b - a) * Along(a, b, p))).Length;
+    public static double Distance(Point2 a, Point2 b, Point2 p) => (p - Nearest(a, b, p)).Length;
+
+    /// <summary>The point of a side that is nearest to a point.</summary>
+    public static Point2 Nearest(Point2 a, Point2 b, Point2 p) => a + (b - a) * Along(a, b, p);
 
     /// <summary>
     /// The way along an edge from one point to another whose length is nearest to the one given (there are two ways round

@@ -12,7 +12,41 @@ internal static class Legend
     /// <param name="result">What is drawn.</param>
     /// <param name="grainDeg">The grain on the board.</param>
     public static IEnumerable<PanelItem> Items(PlanResult result, double grainDeg) =>
-        [.. Pods(result.Layout), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg), .. HoldingDrawing.Signs(result.Layout)];
+    [
+        .. Pods(result.Layout), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg),
+        .. Support(result), .. HoldingDrawing.Signs(result.Layout),
+    ];
+
+    /// <summary>The same for the picture that a board is set up from, which does not show the overhang.</summary>
+    public static IEnumerable<PanelItem> ForSetup(PlanResult result, double grainDeg) =>
+    [
+        .. Pods(result.Layout), .. Ports(result), .. Before(result.Job), .. Board(result.Job.Shop.Board), .. Zones(result.Job.Shop),
+        .. Part(result, grainDeg), Mark(),
+    ];
+
+    private static IEnumerable<PanelItem> Before(Job job)
+    {
+        if (job.Standing is { Pods.IsEmpty: false })
+        {
+            yield return PanelItem.Sign("pod on the board now: take up", (draft, at) =>
+            {
+                var box = Around(draft, at, 3.2, 1.6);
+                draft.AddBox(SheetDraft.Panel, "before", box);
+                Symbols.Cross(draft, SheetDraft.Panel, "before-cross", box.Centre, 1.1 * draft.Scale);
+            });
+        }
+    }
+
+    private static IEnumerable<PanelItem> Zones(Shop shop)
+    {
+        if (!shop.Zones.IsEmpty)
+        {
+            yield return PanelItem.Sign("zone of the table, with its valve", (draft, at) => Stroke(draft, at, "zone"));
+        }
+    }
+
+    private static PanelItem Mark() => PanelItem.Sign("place on the part's edge, in the table for laying it", (draft, at) =>
+        Symbols.Flag(draft, SheetDraft.Panel, at, "A"));
 
     private static IEnumerable<PanelItem> Pods(Layout? layout)
     {
@@ -125,6 +159,10 @@ internal static class Legend
             draft.Add(SheetDraft.Panel, new Primitive.Strokes(
                 "zero", [at - new Point2(half, 0), at + new Point2(half, 0), at - new Point2(0, half), at + new Point2(0, half)]));
         });
+    }
+
+    private static IEnumerable<PanelItem> Support(PlanResult result)
+    {
         if (result.Layout is null)
         {
             if (!result.Unsupported.IsEmpty)

@@ -3,7 +3,7 @@ using PodLayout.Geometry;
 
 namespace PodLayout.Handover.Picture;
 
-/// <summary>How the drawing and the panel of text share an A4 page.</summary>
+/// <summary>How the drawing and the panel of text share a page.</summary>
 /// <param name="Scale">Board millimetres for a millimetre of paper.</param>
 /// <param name="Page">The page in board coordinates.</param>
 /// <param name="ColumnTops">Upper left corners of the panel's columns, board coordinates.</param>
@@ -13,8 +13,6 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<Point2>
     /// <summary>Width of a column of the panel, mm of paper.</summary>
     public const double ColumnWidthMm = 61;
 
-    private const double LongSideMm = 297;
-    private const double ShortSideMm = 210;
     private const double MarginMm = 8;
     private const double GapMm = 5;
 
@@ -30,9 +28,11 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<Point2>
     /// <summary>The frame that draws the board largest.</summary>
     /// <param name="content">The board and the part, board coordinates.</param>
     /// <param name="itemHeights">Heights of the panel's items in order, mm of paper.</param>
-    public static PageFrame Fit(Box2 content, IReadOnlyList<double> itemHeights)
+    /// <param name="paper">The paper; A4 when not given.</param>
+    public static PageFrame Fit(Box2 content, IReadOnlyList<double> itemHeights, PaperSize? paper = null)
     {
-        var frames = new[] { (LongSideMm, ShortSideMm), (ShortSideMm, LongSideMm) }
+        var (shortSide, longSide) = ((paper ?? PaperSize.A4).WidthMm, (paper ?? PaperSize.A4).HeightMm);
+        var frames = new[] { (longSide, shortSide), (shortSide, longSide) }
             .SelectMany(p => new[] { Beside(content, itemHeights, p), Below(content, itemHeights, p) })
             .OfType<PageFrame>();
         return frames.MinBy(f => f.Scale)!;

@@ -77,7 +77,8 @@ internal static class PanelText
         ]);
     }
 
-    private static PanelItem ScaleBar() => new(9.5, (draft, at) =>
+    /// <summary>A bar to measure against, and the scale.</summary>
+    public static PanelItem ScaleBar(string paper = "A4") => new(9.5, (draft, at) =>
     {
         var u = draft.Scale;
         double[] lengths = [1000, 500, 300, 200, 100, 50, 20, 10, 5, 2, 1];
@@ -90,7 +91,7 @@ internal static class PanelText
         }
 
         draft.AddBox(SheetDraft.Panel, "rule", new(left.X, left.Y, left.X + length, left.Y + 1.3 * u));
-        draft.AddText(SheetDraft.Panel, "text", left + new Point2(0, 3.2 * u), $"Scale 1:{Mm(u)} on A4", 2.6);
+        draft.AddText(SheetDraft.Panel, "text", left + new Point2(0, 3.2 * u), $"Scale 1:{Mm(u)} on {paper}", 2.6);
         draft.AddText(SheetDraft.Panel, "text", left + new Point2(0, -1.9 * u), "0", 2.3);
         draft.AddText(SheetDraft.Panel, "text", left + new Point2(length, -1.9 * u), Mm(length) + " mm", 2.3, TextAnchor.Middle);
     });

@@ -98,7 +98,8 @@ internal static class PartDrawing
         shape.Holes.Prepend(shape.Outline).Concat(shape.Defects).Aggregate(0, (n, ring) => n + (Within(ring, p) ? 1 : 0)) == 1
         && Within(shape.Outline, p);
 
-    private static bool Within(Ring ring, Point2 p)
+    /// <summary>Whether a point lies within a ring.</summary>
+    public static bool Within(Ring ring, Point2 p)
     {
         var isInside = false;
         for (var i = 0; i < ring.Points.Length; i++)

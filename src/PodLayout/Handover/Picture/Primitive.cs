@@ -7,6 +7,9 @@ namespace PodLayout.Handover.Picture;
 /// <param name="Style">Name of its style in <see cref="PictureStyles"/>.</param>
 public abstract record Primitive(string Style)
 {
+    /// <summary>What it belongs to, for instance pod P3, so that a reader can point at it; null for nothing in particular.</summary>
+    public string? Of { get; init; }
+
     /// <summary>An open line through points.</summary>
     /// <param name="Style">Name of its style.</param>
     /// <param name="Points">At least two.</param>

@@ -9,8 +9,8 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     // Names and order of the layers.
     private static readonly ImmutableArray<string> Order =
     [
-        Paper, Board, Part, GrainLines, Grooves, Ports, Obstacles, Defects, Pods, Seals, OpenPorts, Support, Labels, Numbers,
-        Panel,
+        Paper, Board, Part, GrainLines, Grooves, Zones, Ports, Obstacles, Defects, Before, Pods, Seals, OpenPorts, Support, Laying,
+        Labels, Numbers, Panel,
     ];
 
     private readonly Dictionary<string, ImmutableArray<Primitive>.Builder> layers =
@@ -29,6 +29,9 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     public const string Pods = "pods";
     public const string Seals = "seals";
     public const string OpenPorts = "open-ports";
+    public const string Before = "on-the-board-before";
+    public const string Zones = "zones";
+    public const string Laying = "laying";
     public const string Support = "support";
     public const string Labels = "labels";
     public const string Numbers = "groove-numbers";
@@ -43,7 +46,11 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>The board and the part: labels stay inside, off the numbers and the panel.</summary>
     public Box2 Content { get; } = content;
 
-    public void Add(string layer, Primitive primitive) => layers[layer].Add(primitive);
+    /// <summary>What is drawn now belongs to this; null for nothing in particular.</summary>
+    public string? Belongs { get; set; }
+
+    public void Add(string layer, Primitive primitive) =>
+        layers[layer].Add(Belongs is null ? primitive : primitive with { Of = Belongs });
 
     public void AddLine(string layer, string style, params ImmutableArray<Point2> points) =>
         Add(layer, new Primitive.Line(style, points));
@@ -60,6 +67,14 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
 
     public bool IsFree(Box2 box) => Content.Contains(box) && !taken.Any(t => t.Touches(box));
 
+    /// <summary>Whether a straight line runs over nothing that is taken.</summary>
+    public bool IsClear(Point2 from, Point2 to)
+    {
+        const int samples = 24;
+        return !Enumerable.Range(1, samples).Select(i => from + (to - from) * ((double)i / samples))
+            .Any(p => taken.Any(t => t.Contains(p)));
+    }
+
     /// <summary>The box that a line of text fills, with its middle at a point.</summary>
     public Box2 TextBox(Point2 middle, string words, double paperSize, bool isBold = false)
     {
@@ -67,6 +82,9 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
         var height = paperSize * Scale;
         return new(middle.X - width / 2, middle.Y - height / 2, middle.X + width / 2, middle.Y + height / 2);
     }
+
+    /// <summary>The primitives of a layer so far.</summary>
+    public ImmutableArray<Primitive> On(string layer) => layers[layer].ToImmutable();
 
     public Sheet Finish(string title, string description) => new(
         title, description, Page, Scale, [.. Order.Select(name => new Layer(name, layers[name].ToImmutable()))]);

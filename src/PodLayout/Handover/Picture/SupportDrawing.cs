@@ -132,32 +132,44 @@ internal static class SupportDrawing
         }
     }
 
-    // A label near a point, joined to it by a line: outside the part by preference, off everything already placed.
-    private static void Callout(SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size)
+    /// <summary>A label near a point, joined to it by a line: outside the part by preference, off everything already placed.</summary>
+    /// <param name="draft">The sheet.</param>
+    /// <param name="shape">The part, board coordinates.</param>
+    /// <param name="at">The point.</param>
+    /// <param name="draw">Draws the label into its box.</param>
+    /// <param name="size">The label's box about zero.</param>
+    /// <param name="fromEdgeMm">How far it stays from the part's edges, mm of paper.</param>
+    /// <param name="mustBeClear">Whether the line to the label may not run over anything.</param>
+    /// <returns>Whether there was room.</returns>
+    public static bool Callout(
+        SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size, double fromEdgeMm = 0.8 * TickMm,
+        bool mustBeClear = false)
     {
         var u = draft.Scale;
         var outwards = Outwards(shape, at);
         var edges = shape.Holes.Prepend(shape.Outline).SelectMany(r => EdgePath.Points(r, u)).ToList();
-        var places = from distance in new[] { 7.0, 9, 12, 16, 21, 28, 40 }
+        var places = from distance in new[] { 7.0, 9, 12, 16, 21, 28, 40, 4, 2.5, 1.2 }
                      from turnDeg in new[] { 0.0, 20, -20, 40, -40, 65, -65, 90, -90, 120, -120, 150, -150, 180 }
                      let direction = Turn.FromDegrees(turnDeg).Apply(outwards)
                      let middle = at + direction * (distance * u)
                          + new Point2(Math.Sign(Math.Round(direction.X, 3)) * size.Width / 2, Math.Sign(Math.Round(direction.Y, 3)) * size.Height / 2)
                      select size.Moved(middle);
-        foreach (var place in places)
+        bool HasRoom(Box2 grown) => draft.IsFree(grown) && !edges.Any(p => grown.Grow(fromEdgeMm * u).Contains(p));
+        var free = places.Where(p => HasRoom(p.Grow(0.6 * u))).ToList();
+
+        // Over nothing where that can be; else the nearest.
+        foreach (var place in free.Where(p => draft.IsClear(at, Nearest(p, at))).Concat(mustBeClear ? [] : free).Take(1))
         {
             var grown = place.Grow(0.6 * u);
-            if (!draft.IsFree(grown) || edges.Any(p => grown.Grow(0.8 * TickMm * u).Contains(p)))
-            {
-                continue;
-            }
 
             draft.AddLine(SheetDraft.Labels, "leader", at, Nearest(place, at));
             draft.AddBox(SheetDraft.Labels, "knockout", place.Grow(0.3 * u));
             draw(place);
             draft.Take(grown);
-            return;
+            return true;
         }
+
+        return false;
     }
 
     private static Point2 Nearest(Box2 box, Point2 p) =>

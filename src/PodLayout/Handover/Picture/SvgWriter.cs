@@ -25,28 +25,70 @@ public static class SvgWriter
         return text.Append('\n').ToString();
     }
 
+    /// <summary>
+    /// The same as a part of a page: no size of its own, no looks (the page brings those of <see cref="Css"/>), and each thing that
+    /// belongs to something says to what, as <c>data-of</c>.
+    /// </summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="id">Word that the page's identifiers begin with, so that several pictures can stand on it.</param>
+    public static string WriteInPage(Sheet sheet, string id)
+    {
+        var text = new StringBuilder();
+        var settings = new XmlWriterSettings { NewLineChars = "\n", OmitXmlDeclaration = true, ConformanceLevel = ConformanceLevel.Fragment };
+        using (var xml = XmlWriter.Create(text, settings))
+        {
+            Begin(xml, sheet, id);
+            Layers(xml, sheet, id);
+            xml.WriteEndElement();
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>The looks of the styles that a sheet uses.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="scope">What the rules are limited to, as CSS selects it, with a blank after it; empty for the whole page.</param>
+    /// <param name="colour">What stands for a colour; null for the colour itself.</param>
+    public static string CssInPage(Sheet sheet, string scope, Func<string, string> colour) => Css(sheet, scope, colour);
+
     private static void WriteSheet(XmlWriter xml, Sheet sheet)
     {
         var e = sheet.Extent;
+        const string id = "podlayout-";
+        Begin(xml, sheet, id, () =>
+        {
+            xml.WriteAttributeString("width", Number(e.Width / sheet.Scale) + "mm");
+            xml.WriteAttributeString("height", Number(e.Height / sheet.Scale) + "mm");
+        });
+        xml.WriteElementString("style", Css(sheet, "", c => c));
+        Layers(xml, sheet, id);
+        xml.WriteEndElement();
+    }
+
+    private static void Begin(XmlWriter xml, Sheet sheet, string id, Action? size = null)
+    {
+        var e = sheet.Extent;
         xml.WriteStartElement("svg", "http://www.w3.org/2000/svg");
-        xml.WriteAttributeString("width", Number(e.Width / sheet.Scale) + "mm");
-        xml.WriteAttributeString("height", Number(e.Height / sheet.Scale) + "mm");
+        size?.Invoke();
         xml.WriteAttributeString("viewBox", $"{Number(e.MinX)} {Number(-e.MaxY)} {Number(e.Width)} {Number(e.Height)}");
         xml.WriteAttributeString("role", "img");
-        xml.WriteAttributeString("aria-labelledby", "podlayout-title podlayout-desc");
+        xml.WriteAttributeString("aria-labelledby", $"{id}title {id}desc");
         xml.WriteStartElement("title");
-        xml.WriteAttributeString("id", "podlayout-title");
+        xml.WriteAttributeString("id", id + "title");
         xml.WriteString(XmlText(sheet.Title));
         xml.WriteEndElement();
         xml.WriteStartElement("desc");
-        xml.WriteAttributeString("id", "podlayout-desc");
+        xml.WriteAttributeString("id", id + "desc");
         xml.WriteString(XmlText(sheet.Description));
         xml.WriteEndElement();
-        xml.WriteElementString("style", Css(sheet));
+    }
+
+    private static void Layers(XmlWriter xml, Sheet sheet, string id)
+    {
         foreach (var layer in sheet.Layers.Where(l => !l.Primitives.IsEmpty))
         {
             xml.WriteStartElement("g");
-            xml.WriteAttributeString("id", "podlayout-" + layer.Name);
+            xml.WriteAttributeString("id", id + layer.Name);
             foreach (var primitive in layer.Primitives)
             {
                 WritePrimitive(xml, primitive);
@@ -54,20 +96,19 @@ public static class SvgWriter
 
             xml.WriteEndElement();
         }
-
-        xml.WriteEndElement();
     }
 
-    private static string Css(Sheet sheet)
+    private static string Css(Sheet sheet, string scope, Func<string, string> colour)
     {
         var used = sheet.Layers.SelectMany(l => l.Primitives).Select(p => p.Style).ToHashSet(StringComparer.Ordinal);
-        var css = new StringBuilder("\n    .pl-text { font-family: ").Append(Fonts).Append("; white-space: pre; }\n");
+        var css = new StringBuilder("\n    ").Append(scope).Append(".pl-text { font-family: ").Append(Fonts).Append("; white-space: pre; }\n");
         foreach (var style in PictureStyles.All.Where(s => used.Contains(s.Name)))
         {
-            css.Append("    .pl-").Append(style.Name).Append(" { fill: ").Append(style.Fill ?? "none").Append(';');
+            css.Append("    ").Append(scope).Append(".pl-").Append(style.Name).Append(" { fill: ")
+                .Append(style.Fill is { } fill ? colour(fill) : "none").Append(';');
             if (style.Stroke is not null)
             {
-                css.Append(" stroke: ").Append(style.Stroke).Append("; stroke-width: ")
+                css.Append(" stroke: ").Append(colour(style.Stroke)).Append("; stroke-width: ")
                     .Append(Number(style.WidthMm * sheet.Scale)).Append("; stroke-linejoin: round;");
             }
 
@@ -87,20 +128,21 @@ public static class SvgWriter
         switch (primitive)
         {
             case Primitive.Line line:
-                Path(xml, line.Style, "M" + string.Join('L', line.Points.Select(Pair)));
+                Path(xml, line, "M" + string.Join('L', line.Points.Select(Pair)));
                 break;
             case Primitive.Strokes strokes:
-                Path(xml, strokes.Style, StrokesData(strokes.Ends));
+                Path(xml, strokes, StrokesData(strokes.Ends));
                 break;
             case Primitive.Hatch hatch:
-                Path(xml, hatch.Style, StrokesData(HatchLines.Of(hatch)));
+                Path(xml, hatch, StrokesData(HatchLines.Of(hatch)));
                 break;
             case Primitive.Area area:
-                Path(xml, area.Style, string.Concat(area.Rings.Select(r => "M" + string.Join('L', r.Points.Select(Pair)) + "Z")));
+                Path(xml, area, string.Concat(area.Rings.Select(r => "M" + string.Join('L', r.Points.Select(Pair)) + "Z")));
                 break;
             case Primitive.Disc disc:
                 xml.WriteStartElement("circle");
                 xml.WriteAttributeString("class", "pl-" + disc.Style);
+                Of(xml, disc);
                 Centre(xml, disc.Centre);
                 xml.WriteAttributeString("r", Number(disc.RadiusMm));
                 xml.WriteEndElement();
@@ -108,6 +150,7 @@ public static class SvgWriter
             case Primitive.Ellipse ellipse:
                 xml.WriteStartElement("ellipse");
                 xml.WriteAttributeString("class", "pl-" + ellipse.Style);
+                Of(xml, ellipse);
                 Centre(xml, ellipse.Centre);
                 xml.WriteAttributeString("rx", Number(ellipse.HalfAxisMm));
                 xml.WriteAttributeString("ry", Number(ellipse.OtherHalfAxisMm));
@@ -122,11 +165,20 @@ public static class SvgWriter
         }
     }
 
+    private static void Of(XmlWriter xml, Primitive primitive)
+    {
+        if (primitive.Of is { } owner)
+        {
+            xml.WriteAttributeString("data-of", owner);
+        }
+    }
+
     private static void WriteText(XmlWriter xml, Primitive.Text text)
     {
         var baseline = text.At - Turn.FromDegrees(text.AngleDeg).Apply(new(0, HalfCapital * text.SizeMm));
         xml.WriteStartElement("text");
         xml.WriteAttributeString("class", "pl-text pl-" + text.Style);
+        Of(xml, text);
         xml.WriteAttributeString("x", Number(baseline.X));
         xml.WriteAttributeString("y", Number(-baseline.Y));
         xml.WriteAttributeString("font-size", Number(text.SizeMm));
@@ -140,7 +192,7 @@ public static class SvgWriter
         xml.WriteEndElement();
     }
 
-    private static void Path(XmlWriter xml, string style, string data)
+    private static void Path(XmlWriter xml, Primitive primitive, string data)
     {
         if (data.Length == 0)
         {
@@ -148,7 +200,8 @@ public static class SvgWriter
         }
 
         xml.WriteStartElement("path");
-        xml.WriteAttributeString("class", "pl-" + style);
+        xml.WriteAttributeString("class", "pl-" + primitive.Style);
+        Of(xml, primitive);
         xml.WriteAttributeString("fill-rule", "evenodd");
         xml.WriteAttributeString("d", data);
         xml.WriteEndElement();
@@ -171,12 +224,18 @@ public static class SvgWriter
         }
     }
 
-    // Characters that XML cannot hold, and controls that would break the line, become a blank.
-    private static string XmlText(string text)
+    /// <summary>Text without characters that XML cannot hold, and controls that would break the line: they become a blank.</summary>
+    internal static string XmlText(string text)
     {
         var clean = new StringBuilder(text.Length);
         foreach (var rune in text.EnumerateRunes())
         {
+            // Marks that turn the direction of what follows are dropped: letters bring their own direction.
+            if (rune.Value is >= 0x202A and <= 0x202E or >= 0x2066 and <= 0x2069)
+            {
+                continue;
+            }
+
             var allowed = !Rune.IsControl(rune) && rune.Value is not (0xFFFE or 0xFFFF);
             clean.Append(allowed ? rune.ToString() : " ");
         }

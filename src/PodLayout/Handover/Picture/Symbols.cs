@@ -56,11 +56,11 @@ internal static class Symbols
         layer, new Primitive.Area(
             "pod-turned", [new([upperLeft, upperLeft - new Point2(0, size), upperLeft + new Point2(size, 0)])]));
 
-    /// <summary>A number in a circle.</summary>
-    public static void Flag(SheetDraft draft, string layer, Point2 at, string number)
+    /// <summary>A number in a circle, or a smaller one.</summary>
+    public static void Flag(SheetDraft draft, string layer, Point2 at, string number, double share = 1)
     {
-        draft.Add(layer, new Primitive.Disc("stretch-flag", at, 2 * draft.Scale));
-        draft.AddText(layer, "stretch-number", at, number, number.Length > 2 ? 1.7 : 2.3, TextAnchor.Middle);
+        draft.Add(layer, new Primitive.Disc("stretch-flag", at, 2 * share * draft.Scale));
+        draft.AddText(layer, "stretch-number", at, number, (number.Length > 2 ? 1.7 : 2.3) * share, TextAnchor.Middle);
     }
 
     private static void Head(SheetDraft draft, string layer, string style, Point2 from, Point2 to)

@@ -29,7 +29,14 @@ internal static class ShopMaking
 
         return PodMaking.WrongTogether(pods, refusals) is { } finding
             ? Outcome<Shop>.Refuse(finding)
-            : VacuumMaking.Into(new Shop(written.Name, board, [.. PodMaking.Levelled(pods)], written.PodGapMm), written, refusals);
+            : VacuumMaking.Into(
+                new Shop(written.Name, board, [.. PodMaking.Levelled(pods)], written.PodGapMm)
+                {
+                    Zones = [.. (written.Making?.Table.Zones ?? []).Select(z => new ValveZone(
+                        z.Name, new(z.Area.MinXMm, z.Area.MinYMm, z.Area.MaxXMm, z.Area.MaxYMm)))],
+                    WorksInInches = refusals.Inches.Contains("$.board.widthIn"),
+                },
+                written, refusals);
     }
 
     private static Outcome<GridBoard> Board(WrittenBoard written, FileRefusals refusals)

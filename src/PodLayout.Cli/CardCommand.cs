@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Text;
+using PodLayout.Checking;
+using PodLayout.Findings;
+using PodLayout.Handover;
+using PodLayout.Handover.Format;
+using PodLayout.Handover.Setup;
+
+namespace PodLayout.Cli;
+
+/// <summary><c>card</c>: from a layout to the card that the board is set up from.</summary>
+internal static class CardCommand
+{
+    public static Command Make(Terminal terminal, Action<Func<CancellationToken, int>> run)
+    {
+        Argument<string> input = new("FILE") { Description = "A layout.json, as plan wrote it or changed by hand." };
+        Option<string?> outFolder = new("--out") { HelpName = "DIR", Description = "Folder for the card.", Required = true };
+        CardOptionsGiven given = new();
+        Command command = new("card", "Makes the setup card of a layout: for the screen, for paper, and as a drawing.") { input, outFolder };
+        foreach (var option in given.All)
+        {
+            command.Add(option);
+        }
+
+        command.SetAction(parsed => run(_ =>
+        {
+            var path = parsed.GetRequiredValue(input);
+            var options = given.Read(parsed);
+            var read = options.Then(_ => InputFile.Read(path)).Then(content => Layout(path, content));
+            return read.Succeeded
+                ? Write(read.Value, read.Findings, options.Value!, parsed.GetRequiredValue(outFolder)!, terminal)
+                : terminal.Refuse(read.Findings);
+        }));
+        return command;
+    }
+
+    // As plan wrote it the file says how the part is supported; once it has been changed that no longer holds, and is left out.
+    private static Outcome<LayoutFile> Layout(string path, byte[] content) => EditedLayout.Read(path, content).Then(edited =>
+        LayoutJson.Read(path, Encoding.UTF8.GetString(content).TrimStart('\uFEFF')) is { Succeeded: true } asWritten
+            ? Outcome<LayoutFile>.Of(asWritten.Value) : Outcome<LayoutFile>.Of(edited));
+
+    private static int Write(
+        LayoutFile file, ImmutableArray<Finding> found, CardOptions options, string outFolder, Terminal terminal)
+    {
+        // Whoever changed the file by hand is told on the card what it breaks: the operator has nothing else to go by.
+        var plan = LayoutJson.ToPlan(file);
+        var report = LayoutCheck.Of(plan.Job, plan.Layout!, file.OpenPorts);
+        var breaches = report.Rules.SelectMany(r => r.Breaches).ToList();
+        terminal.Print(found.Concat(breaches));
+        var files = CardFiles.Of(plan, options, [.. breaches.Select(b => b.Message)]);
+        if (OutputFolder.Write(outFolder, files) is { } refusal)
+        {
+            return terminal.Refuse([refusal]);
+        }
+
+        terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", files.Select(f => f.Name))}");
+        return report.AllHold ? ExitCodes.LayoutFound : ExitCodes.RuleBroken;
+    }
+}

@@ -1,0 +1,9 @@
+using PodLayout.Programs;
+
+namespace PodLayout.Handover.Format;
+
+/// <summary>The job's program: where it has its zero.</summary>
+/// <param name="File">The program, as the job names it.</param>
+/// <param name="ZZero">Where its Z zero lies.</param>
+/// <param name="ZeroInDrawingMm">Where its X and Y zero lies in the drawing.</param>
+public sealed record ProgramEntry(string File, ZZero ZZero, XyMm ZeroInDrawingMm);

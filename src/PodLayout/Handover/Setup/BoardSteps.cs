@@ -1,0 +1,152 @@
+using System.Collections.Immutable;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover.Setup;
+
+/// <summary>What is done on the board: take up, set down, open, plug, valves.</summary>
+internal static class BoardSteps
+{
+    public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, StandingChanges changes, CardUnit unit) =>
+    [
+        new("clear", "Clear the board", [.. Clear(result.Job, changes)]),
+        new("pods", "Set the pods", [.. Pods(result.Job, layout, changes, unit)]),
+        new("ports", "Open the ports", [.. Ports(result.Job, layout, changes, unit)]),
+        new("valves", "Zone valves", [.. Valves(result.Job.Shop, layout)]),
+    ];
+
+    private static IEnumerable<CardBlock> Clear(Job job, StandingChanges changes)
+    {
+        if (job.Standing is null)
+        {
+            yield return new CardBlock.Words("What stands on the board now was not given: take up all pods and plug all ports first.");
+            yield break;
+        }
+
+        yield return new CardBlock.Words(
+            changes.Staying.IsEmpty ? "Of the pods on the board none stays."
+                : $"Stay where they stand: {string.Join(", ", changes.Staying.Select(LayoutFiling.PodId))}.");
+        if (!changes.TakeUp.IsEmpty)
+        {
+            yield return new CardBlock.Table(
+                "Pods to take up", "Up", ["Take up", "Turn", "Column", "Row", "It becomes"],
+                [
+                    .. changes.TakeUp.Select((p, i) => new CardRow($"U{CsvText.Count(i + 1)}",
+                    [
+                        p.Type, Turn(p.Turned), CsvText.Count(p.Column + 1), CsvText.Count(p.Row + 1),
+                        changes.From[i] < 0 ? "nothing: to the shelf" : LayoutFiling.PodId(changes.From[i]),
+                    ])),
+                ]);
+        }
+
+        if (!changes.ToPlug.IsEmpty)
+        {
+            yield return new CardBlock.Table(
+                "Ports to plug", "Plugged", ["Plug port", "Where"],
+                [
+                    .. changes.ToPlug.Select((name, i) => new CardRow($"C{CsvText.Count(i + 1)}",
+                    [
+                        name, job.Shop.Board.Ports.FirstOrDefault(p => p.Name == name) is { } port ? CellOf(job.Shop.Board, port) : "",
+                    ])),
+                ]);
+        }
+        else
+        {
+            yield return new CardBlock.Words("No port that is open now has to be plugged.");
+        }
+    }
+
+    private static IEnumerable<CardBlock> Pods(Job job, Layout layout, StandingChanges changes, CardUnit unit)
+    {
+        yield return new CardBlock.Words(
+            "Count the grooves from the datum, the first one is 1: column is the groove under the pod's left edge, row the groove "
+                + $"under its edge nearest to you. X and Y are the pod's middle from the datum, {unit.Name}.");
+        ImmutableArray<string> now = job.Standing is null ? [] : ["Now"];
+        yield return new CardBlock.Table(
+            "Pods in placing order", "Set", ["Pod", "Type", "Turn", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Ports", .. now],
+            [
+                .. layout.Pods.Select((p, i) => new CardRow(LayoutFiling.PodId(i),
+                [
+                    LayoutFiling.PodId(i), p.Type.Name, Turn(p.Turned), CsvText.Count(p.Column + 1), CsvText.Count(p.Row + 1),
+                    unit.Length(p.Centre.X), unit.Length(p.Centre.Y), string.Join(' ', p.OpenPorts.Select(o => o.Name)),
+                    .. now.Select(_ => Now(changes, i)),
+                ])),
+            ]);
+    }
+
+    private static string Now(StandingChanges changes, int pod)
+    {
+        if (changes.Staying.Contains(pod))
+        {
+            return "stays";
+        }
+
+        var from = changes.From.IndexOf(pod);
+        return from < 0 ? "set down"
+            : $"move from {CsvText.Count(changes.TakeUp[from].Column + 1)}, {CsvText.Count(changes.TakeUp[from].Row + 1)}";
+    }
+
+    private static IEnumerable<CardBlock> Ports(Job job, Layout layout, StandingChanges changes, CardUnit unit)
+    {
+        var board = job.Shop.Board;
+        var open = LayoutFiling.OpenPorts(layout).ToList();
+        var podOf = layout.Pods.SelectMany((p, i) => p.OpenPorts.Select(o => (o.Name, Id: LayoutFiling.PodId(i))))
+            .ToLookup(p => p.Name, p => p.Id, StringComparer.Ordinal);
+        ImmutableArray<string> zone = job.Shop.Zones.IsEmpty ? [] : ["Zone"], now = job.Standing is null ? [] : ["Now"];
+        yield return new CardBlock.Words(
+            "Column and row are the grooves next to the port on the side of the datum.");
+        yield return new CardBlock.Table(
+            "Ports to open", "Open", ["Port", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Under pod", .. zone, .. now],
+            [
+                .. open.Select((p, i) => new CardRow(LayoutFiling.PortId(i),
+                [
+                    p.Name, CsvText.Count(PortsCsv.GroovesBefore(p.Centre.X - board.FirstGroove.X, board.PitchMm)),
+                    CsvText.Count(PortsCsv.GroovesBefore(p.Centre.Y - board.FirstGroove.Y, board.PitchMm)),
+                    unit.Length(p.Centre.X), unit.Length(p.Centre.Y), string.Join(' ', podOf[p.Name]),
+                    .. zone.Select(_ => ZoneOf(job.Shop, p)),
+                    .. now.Select(_ => changes.OpenAlready.Contains(p.Name) ? "open already" : "open"),
+                ])),
+            ]);
+        yield return new CardBlock.Words($"All other {CsvText.Count(board.Ports.Length - open.Count)} ports stay plugged.", IsStrong: true);
+        var stuck = board.Ports.Where(p => p.State == PortState.StuckOpen).Select(p => p.Name).ToList();
+        if (stuck.Count > 0)
+        {
+            yield return new CardBlock.Words($"These cannot be plugged: {string.Join(", ", stuck)}. Cover them.", IsStrong: true);
+        }
+
+        var dead = board.Ports.Where(p => p.State == PortState.Dead).Select(p => p.Name).ToList();
+        if (dead.Count > 0)
+        {
+            yield return new CardBlock.Words($"Dead, and no use to open: {string.Join(", ", dead)}.");
+        }
+    }
+
+    private static IEnumerable<CardBlock> Valves(Shop shop, Layout layout)
+    {
+        if (shop.Zones.IsEmpty)
+        {
+            yield return new CardBlock.Words("The shop file names no zones of the table: open the valves that feed the ports above.");
+            yield break;
+        }
+
+        var needed = LayoutFiling.OpenPorts(layout).SelectMany(p => shop.Zones.Where(z => z.Area.Contains(p.Centre))).ToHashSet();
+        yield return new CardBlock.Table(
+            "Valves of the table's zones", "Done", ["Zone", "Valve"],
+            [.. shop.Zones.Select((z, i) => new CardRow($"Z{CsvText.Count(i + 1)}", [z.Name, needed.Contains(z) ? "OPEN" : "closed"]))]);
+        var outside = LayoutFiling.OpenPorts(layout).Where(p => !shop.Zones.Any(z => z.Area.Contains(p.Centre))).Select(p => p.Name).ToList();
+        if (outside.Count > 0)
+        {
+            yield return new CardBlock.Words($"In no zone of the shop file: {string.Join(", ", outside)}.", IsStrong: true);
+        }
+    }
+
+    private static string ZoneOf(Shop shop, Port port) =>
+        string.Join(", ", shop.Zones.Where(z => z.Area.Contains(port.Centre)).Select(z => z.Name));
+
+    private static string CellOf(GridBoard board, Port port) =>
+        $"column {CsvText.Count(PortsCsv.GroovesBefore(port.Centre.X - board.FirstGroove.X, board.PitchMm))}, "
+            + $"row {CsvText.Count(PortsCsv.GroovesBefore(port.Centre.Y - board.FirstGroove.Y, board.PitchMm))}";
+
+    private static string Turn(bool turned) => turned ? "turned" : "-";
+}

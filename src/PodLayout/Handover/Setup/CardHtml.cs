@@ -1,0 +1,194 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using PodLayout.Handover.Picture;
+using PodLayout.JsonFiles;
+using PodLayout.Layouts;
+
+namespace PodLayout.Handover.Setup;
+
+/// <summary>
+/// The card as one page that needs nothing else: no network, no server. Its policy lets the browser fetch nothing and run no
+/// script but its own. Text from the user is escaped, and kept apart from what stands around it whatever its direction.
+/// </summary>
+internal static class CardHtml
+{
+    // What is shown and hidden together: the name on the page, and the layers of the picture.
+    private static readonly (string Name, string Layers)[] Layers =
+    [
+        ("Grid", "grooves"), ("Numbers", "groove-numbers"), ("Ports", "ports"), ("Zones", "zones"),
+        ("Keep clear", "keep-clear defects"), ("Part", "part grain support"), ("Marks for laying", "laying"),
+        ("On the board now", "on-the-board-before"), ("Pods", "pods"), ("Seals", "seals"), ("Open ports", "open-ports"), ("Names", "labels"),
+    ];
+
+    // A cell of more characters than this is broken into lines.
+    private const int ShortCell = 20;
+
+    public static string Write(PlanResult result, SetupCard card, CardOptions options)
+    {
+        var picture = SetupPicture.OnScreen(result, card.Laying);
+        var signs = SetupPicture.Signs(result);
+        var script = Encoding.UTF8.GetString(Embedded.Bytes("card.js"));
+        var style = $"\n{CardColours.Css(picture, signs)}{Encoding.UTF8.GetString(Embedded.Bytes("card.css"))}{Paper(card, options)}\n";
+        StringBuilder page = new();
+        page.Append(CultureInfo.InvariantCulture, $"""
+            <!DOCTYPE html>
+            <html lang="en" data-card="{Identity(result, options)}">
+            <head>
+            <meta charset="utf-8">
+            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src {Hash(style)}; script-src {Hash(script)}; base-uri 'none'; form-action 'none'">
+            <meta name="viewport" content="width=device-width, initial-scale=1">
+            <title>Setup card: {Plain(card.Title)}</title>
+            <style>{style}</style>
+            </head>
+            <body>
+            <a class="skip" href="#pods">To the pods</a>
+            <header>
+            <h1>{Text(card.Title)}</h1>
+            <p class="edition">{Text(card.Edition)}</p>
+
+            """);
+        Block(page, card.Head);
+        if (!card.Warnings.IsEmpty)
+        {
+            page.Append("<section class=\"warnings\" aria-label=\"Read this first\">\n");
+            foreach (var warning in card.Warnings)
+            {
+                page.Append("<p>").Append(Text(warning)).Append("</p>\n");
+            }
+
+            page.Append("</section>\n");
+        }
+
+        page.Append("</header>\n<main>\n");
+        Picture(page, picture, signs);
+        page.Append("<div>\n");
+        for (var i = 0; i < card.Sections.Length; i++)
+        {
+            var section = card.Sections[i];
+            page.Append(CultureInfo.InvariantCulture, $"<section id=\"{section.Id}\" aria-labelledby=\"h-{section.Id}\">\n<h2 id=\"h-{section.Id}\">{i + 1}. {Text(section.Heading)}</h2>\n");
+            foreach (var block in section.Blocks)
+            {
+                Block(page, block);
+            }
+
+            page.Append("</section>\n");
+        }
+
+        page.Append("</div>\n</main>\n<script>").Append(script).Append("</script>\n</body>\n</html>\n");
+        return page.ToString();
+    }
+
+    private static void Picture(StringBuilder page, Sheet picture, Sheet signs)
+    {
+        var used = picture.Layers.Where(l => !l.Primitives.IsEmpty).Select(l => l.Name).ToHashSet(StringComparer.Ordinal);
+        page.Append("""
+            <section id="picture" aria-labelledby="h-picture">
+            <h2 id="h-picture">The board from above</h2>
+            <div class="tools">
+            <button type="button" id="nearer" aria-label="Zoom in">+</button>
+            <button type="button" id="farther" aria-label="Zoom out">&#8722;</button>
+            <button type="button" id="whole">Whole board</button>
+            <button type="button" id="theme">Light or dark</button>
+            <button type="button" id="untick">Untick all</button>
+            <p class="progress" id="progress" role="status"></p>
+            </div>
+            <div class="view" tabindex="0" role="group" aria-label="Picture: arrow keys move it, + and - zoom, 0 shows all of it">
+
+            """);
+        page.Append(SvgWriter.WriteInPage(picture, "pic-"));
+        page.Append("\n</div>\n<p class=\"told\" id=\"told\" role=\"status\">Tap a pod or a port, or press its number in the table.</p>\n<details class=\"layers\">\n<summary>Layers</summary>\n<div>\n");
+        foreach (var (name, layers) in Layers.Where(l => l.Layers.Split(' ').Any(used.Contains)))
+        {
+            page.Append(CultureInfo.InvariantCulture, $"<label><input type=\"checkbox\" checked data-layers=\"{layers}\">{name}</label>\n");
+        }
+
+        page.Append("</div>\n</details>\n<div class=\"signs\">\n").Append(SvgWriter.WriteInPage(signs, "signs-")).Append("\n</div>\n</section>\n");
+    }
+
+    private static void Block(StringBuilder page, CardBlock block)
+    {
+        switch (block)
+        {
+            case CardBlock.Words words:
+                page.Append(words.IsStrong ? "<p class=\"strong\">" : "<p>").Append(Text(words.Text)).Append("</p>\n");
+                break;
+            case CardBlock.Facts facts:
+                page.Append("<dl class=\"facts\">\n");
+                foreach (var (name, value) in facts.Rows)
+                {
+                    page.Append("<div><dt>").Append(Plain(name)).Append("</dt>")
+                        .Append(value.Length == 0 ? "<dd class=\"blank\"></dd>" : $"<dd>{Text(value)}</dd>").Append("</div>\n");
+                }
+
+                page.Append("</dl>\n");
+                break;
+            case CardBlock.Table table:
+                Table(page, table);
+                break;
+            case CardBlock.Steps steps:
+                page.Append("<ul class=\"steps-list\">\n");
+                foreach (var (key, text) in steps.Items)
+                {
+                    page.Append(CultureInfo.InvariantCulture, $"<li><label><input type=\"checkbox\" data-key=\"{key}\"><span>{Text(text)}</span></label></li>\n");
+                }
+
+                page.Append("</ul>\n");
+                break;
+            case CardBlock.Lines lines:
+                page.Append("<div class=\"write\">").AppendJoin("", lines.Names.Select(n => $"<span>{Plain(n)}</span>")).Append("</div>\n");
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(block), block, "Unknown block.");
+        }
+    }
+
+    private static void Table(StringBuilder page, CardBlock.Table table)
+    {
+        page.Append("<div class=\"scroll\"><table>\n<caption>").Append(Plain(table.Caption)).Append("</caption>\n<thead><tr>");
+        if (table.Tick is not null)
+        {
+            page.Append("<th scope=\"col\">").Append(Plain(table.Tick)).Append("</th>");
+        }
+
+        page.AppendJoin("", table.Columns.Select(c => c.Length == 0 ? "<td></td>" : $"<th scope=\"col\">{Plain(c)}</th>")).Append("</tr></thead>\n<tbody>\n");
+        foreach (var row in table.Rows)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"<tr id=\"row-{row.Key}\">");
+            if (table.Tick is { } tick)
+            {
+                page.Append(CultureInfo.InvariantCulture, $"<td class=\"tick\"><label><input type=\"checkbox\" data-key=\"{row.Key}\" aria-label=\"{Plain(row.Cells[0])}: {Plain(tick)}\"></label></td>");
+            }
+
+            // What is drawn in the picture can be pointed at from here.
+            var name = row.Key[0] is 'P' or 'O' ? $"<button type=\"button\" data-show=\"{row.Key}\">{Text(row.Cells[0])}</button>" : Text(row.Cells[0]);
+            page.Append("<th scope=\"row\">").Append(name).Append("</th>").AppendJoin("", row.Cells.Skip(1).Select(c => $"<td{(c.Length > ShortCell ? " class=\"long\"" : "")}>{Text(c)}</td>")).Append("</tr>\n");
+        }
+
+        page.Append("</tbody>\n</table></div>\n");
+    }
+
+    // Page size and the foot of each page; the job's name is written in numbers of characters, so that it cannot end the string.
+    private static string Paper(SetupCard card, CardOptions options)
+    {
+        var name = string.Concat(SvgWriter.XmlText(card.Title).EnumerateRunes().Take(60).Select(r =>
+            Rune.IsLetterOrDigit(r) && r.IsAscii ? r.ToString() : $"\\{r.Value:x6} "));
+        return $"@page {{ size: {options.Paper.WidthMm.ToString(CultureInfo.InvariantCulture)}mm {options.Paper.HeightMm.ToString(CultureInfo.InvariantCulture)}mm; margin: 12mm 12mm 16mm; "
+            + $"@bottom-left {{ content: \"{name}\"; font: 9pt sans-serif; }} @bottom-right {{ content: \"page \" counter(page) \" of \" counter(pages); font: 9pt sans-serif; }} }}";
+    }
+
+    // Ticks belong to this card: another layout, revision or date has its own.
+    private static string Identity(PlanResult result, CardOptions options) => Convert.ToHexString(SHA256.HashData(
+        Encoding.UTF8.GetBytes(string.Join('\u0001', LayoutJson.Write(result), options.Revision, options.Date, options.Face))).AsSpan(0, 8));
+
+    // How the page's policy names its one style sheet and its one script.
+    private static string Hash(string text) => $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}'";
+
+    // Text of ours or of the user: escaped, and in a box of its own direction.
+    private static string Text(string text) => "<bdi>" + Plain(text) + "</bdi>";
+
+    private static string Plain(string text) => SvgWriter.XmlText(text)
+        .Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal)
+        .Replace(">", "&gt;", StringComparison.Ordinal).Replace("\"", "&quot;", StringComparison.Ordinal)
+        .Replace("'", "&#39;", StringComparison.Ordinal);
+}

@@ -1,0 +1,62 @@
+using System.Globalization;
+using PodLayout.Air;
+using PodLayout.Holding;
+using PodLayout.Layouts;
+
+namespace PodLayout.Handover.Setup;
+
+/// <summary>
+/// What the card says of holding: the factor and where it is weakest, the gauge reading to wait for, what was assumed. What has
+/// not been computed is said to be so.
+/// </summary>
+internal static class HoldingSteps
+{
+    private const string NotComputed = "not computed";
+
+    /// <param name="layout">The layout.</param>
+    /// <param name="unit">The card's unit.</param>
+    public static IEnumerable<CardBlock> Of(Layout layout, CardUnit unit)
+    {
+        if (layout.Holding is not { } held)
+        {
+            yield return new CardBlock.Facts(
+            [
+                ("Holding factor", NotComputed),
+                ("Weakest", NotComputed),
+                ("Gauge reading to reach before the spindle starts", NotComputed),
+                ("The shop's own gauge reading", ""),
+                ("Assumed", "nothing: where pods fit and how far the part reaches beyond them was computed, not whether vacuum holds it"),
+            ]);
+            yield break;
+        }
+
+        yield return new CardBlock.Facts(
+        [
+            ("Gauge reading to reach before the spindle starts", Text($"{held.GaugeKPa:0.#} kPa ({held.GaugeKPa / PressureUnits.InHgKPa:0.#} inHg) of vacuum")),
+            ("Holding factor", Text($"{HoldingWords.Factor(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##})")),
+            ("Weakest", Weakest(layout, held, unit)),
+            .. held.WorstLoss < 0 ? [] : new[]
+            {
+                ("If one pod loses its seal", $"{HoldingWords.Factor(held.Pods[held.WorstLoss].FactorIfLost)} without {LayoutFiling.PodId(held.WorstLoss)}, the worst one"),
+            },
+            .. held.AcceptLessBecause is not { } reason ? [] : new[] { ("Less than the shop's least is accepted", reason) },
+        ]);
+        if (!held.Assumptions.IsEmpty)
+        {
+            yield return new CardBlock.Words("Assumed: " + string.Join(" ", held.Assumptions));
+        }
+    }
+
+    private static string Weakest(Layout layout, HoldingReport held, CardUnit unit)
+    {
+        if (held.Weakest is not { } weakest)
+        {
+            return "nowhere: no force of the cutter moves the part";
+        }
+
+        var at = HoldingWords.OnBoard(layout, weakest);
+        return $"with the cutter at X {unit.Rough(at.X)}, Y {unit.Rough(at.Y)} {unit.Name} ({weakest.Pass}): the part {HoldingFindings.Verb(weakest.Mode)}";
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

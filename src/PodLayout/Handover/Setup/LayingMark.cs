@@ -1,0 +1,11 @@
+using PodLayout.Geometry;
+
+namespace PodLayout.Handover.Setup;
+
+/// <summary>A place on the part's edge whose coordinates say how the part lies.</summary>
+/// <param name="Letter">Its letter in the picture and in the table.</param>
+/// <param name="What">What it is.</param>
+/// <param name="At">Where it lies, board coordinates.</param>
+/// <param name="XCounts">Whether its X is sharp.</param>
+/// <param name="YCounts">Whether its Y is sharp.</param>
+internal sealed record LayingMark(string Letter, string What, Point2 At, bool XCounts, bool YCounts);

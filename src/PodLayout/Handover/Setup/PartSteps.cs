@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Geometry;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+using PodLayout.Programs;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover.Setup;
+
+/// <summary>How the part is laid down, and what the machine is told about it.</summary>
+internal static class PartSteps
+{
+    public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, Laying laying, CardUnit unit) =>
+    [
+        new("laying", "Lay the part", [.. Lay(result, layout, laying, unit)]),
+        new("heights", "Heights and work offset", [.. Heights(result.Job, layout, unit)]),
+    ];
+
+    private static IEnumerable<CardBlock> Lay(PlanResult result, Layout layout, Laying laying, CardUnit unit)
+    {
+        var (part, board) = (result.Job.Part, result.Job.Shop.Board);
+        var placement = layout.Placement;
+        var bounds = part.Shape.Outline.Laid(Turn.FromDegrees(placement.AngleDeg), placement.ZeroOnBoard).Bounds;
+        yield return new CardBlock.Words(
+            $"Put it down within {unit.LengthAndUnit(Tolerances.PlacingMm)} of these figures: that is the placing tolerance of the plan. "
+                + $"It reaches from X {unit.Rough(bounds.MinX)} to {unit.Rough(bounds.MaxX)} and from Y {unit.Rough(bounds.MinY)} to {unit.Rough(bounds.MaxY)} {unit.Name}.");
+        yield return new CardBlock.Table(
+            "Marks on the part's edge", "Fits",
+            ["Mark", "What", $"X {unit.Name}", $"Y {unit.Name}", "Column", "Row", "Measure"],
+            [
+                .. laying.Marks.Select(m => new CardRow("L" + m.Letter,
+                [
+                    m.Letter, m.What, unit.Rough(m.At.X), unit.Rough(m.At.Y), unit.Grooves(m.At.X, board.FirstGroove.X, board),
+                    unit.Grooves(m.At.Y, board.FirstGroove.Y, board), (m.XCounts, m.YCounts) switch
+                    {
+                        (true, true) => "X and Y",
+                        (true, false) => "X",
+                        _ => "Y",
+                    },
+                ])),
+            ]);
+        yield return new CardBlock.Words(
+            $"\"13 + 12.4\" is 12.4 {unit.Name} past the 13th groove, away from the datum. \"Measure\" says which of the two is sharp there.");
+        yield return laying.Gaps.IsEmpty
+            ? new CardBlock.Words("No pin or stop of the board lies near the part.")
+            : new CardBlock.Table(
+                "Pins and stops near the part's edge", null, ["Pin or stop", $"Gap {unit.Name}", $"Edge at X {unit.Name}", $"Y {unit.Name}", ""],
+                [
+                    .. laying.Gaps.Select((g, i) => new CardRow($"G{CsvText.Count(i + 1)}",
+                    [
+                        g.Stop.Name, g.GapMm <= Tolerances.ContactMm ? "touches" : unit.Rough(g.GapMm), unit.Rough(g.At.X), unit.Rough(g.At.Y),
+                        g.IsUnder ? "under the part" : g.Stop.Kind == ObstacleKind.Pin ? "pin" : "stop",
+                    ])),
+                ]);
+    }
+
+    private static IEnumerable<CardBlock> Heights(Job job, Layout layout, CardUnit unit)
+    {
+        var height = layout.Pods[0].Type.HeightMm;
+        var (thickness, placement) = (job.Part.ThicknessMm, layout.Placement);
+        var turn = Turn.FromDegrees(placement.AngleDeg);
+        ImmutableArray<(string, string)> overBoard =
+        [
+            ("Pod face over the board's face", unit.LengthAndUnit(height)),
+            ("Part's upper face over the board's face", unit.LengthAndUnit(height + thickness)),
+        ];
+        if (job.ProgramZero is not { } zero)
+        {
+            yield return new CardBlock.Facts(
+            [
+                .. overBoard,
+                ("Zero of the part's drawing on the board", unit.Place(placement.ZeroOnBoard)),
+                ("Part turned", Degrees(placement.AngleDeg)),
+                ("Program", "none named in the job: where its zero lies is not known here"),
+                ("Work offset as set", ""),
+            ]);
+            yield break;
+        }
+
+        var setting = new ProgramSetting(ImmutableSortedDictionary<int, Tool>.Empty, zero.Z, thickness, height, 0, zero.InDrawing);
+        yield return new CardBlock.Facts(
+        [
+            .. overBoard,
+            ("Program", zero.File),
+            ("Program's X and Y zero, from the datum", unit.Place(turn.Apply(zero.InDrawing) + placement.ZeroOnBoard)),
+            ("Program's Z zero", zero.Z switch
+            {
+                ZZero.PartFace => "on the part's upper face",
+                ZZero.PartUnderside => "on the part's underside",
+                ZZero.PodFace => "on the pods' face",
+                _ => "on the board's face",
+            }),
+            ("Z of the part's upper face", unit.LengthAndUnit(setting.FaceZMm)),
+            ("Z of the pod face", unit.LengthAndUnit(setting.UndersideZMm)),
+            ("Z of the board's face", unit.LengthAndUnit(setting.BoardZMm)),
+            ("Part turned", Degrees(placement.AngleDeg)),
+            ("Work offset as set", ""),
+        ]);
+        if (placement.AngleDeg % 360 != 0)
+        {
+            yield return new CardBlock.Words(
+                $"The part lies turned by {Degrees(placement.AngleDeg)}: the program has to be turned by as much about its zero, or it cuts beside the part.", IsStrong: true);
+        }
+    }
+
+    private static string Degrees(double degrees) =>
+        degrees.ToString("0.###", CultureInfo.InvariantCulture) + " degrees" + (degrees == 0 ? "" : " counter-clockwise");
+}

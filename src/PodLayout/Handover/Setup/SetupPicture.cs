@@ -1,0 +1,202 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
+using PodLayout.Handover.Picture;
+using PodLayout.Jobs;
+using PodLayout.Layouts;
+using PodLayout.Parts;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover.Setup;
+
+/// <summary>The picture that a board is set up from: board, pods, ports, the part and the marks that it is laid by.</summary>
+internal static class SetupPicture
+{
+    // On a screen the drawing is so wide and high, in millimetres of a paper that the browser stretches.
+    private const double ScreenWidthMm = 130;
+    private const double ScreenHeightMm = 105;
+
+    // Numbers, and the datum's arrows left and below.
+    private const double AroundMm = 8;
+    private const double DatumMm = 14;
+
+    private const double LargestLabelMm = 6;
+
+    // The table of pods names them all; the panel has room for so many.
+    private const int MostTypes = 8;
+
+    // Smaller type cannot be read at arm's length: the height of a printed capital is then 1.6 mm. Common practice, no source.
+    private const double LeastIdMm = 2.2;
+
+    private const double LegendColumns = 2;
+    private const double LegendGapMm = 6;
+
+    /// <summary>For the screen: the drawing alone.</summary>
+    public static Sheet OnScreen(PlanResult result, Laying laying)
+    {
+        var content = Content(result);
+        var scale = Math.Max(content.Width / ScreenWidthMm, content.Height / ScreenHeightMm);
+        var page = new Box2(
+            content.MinX - DatumMm * scale, content.MinY - DatumMm * scale, content.MaxX + AroundMm * scale, content.MaxY + AroundMm * scale);
+        SheetDraft draft = new(scale, page, content);
+        Draw(draft, result, laying);
+        return draft.Finish(LayoutPicture.Title(result), LayoutPicture.Description(result));
+    }
+
+    /// <summary>For paper: the first page of the card.</summary>
+    /// <param name="result">The plan.</param>
+    /// <param name="laying">How the part is laid.</param>
+    /// <param name="head">What stands beside it, a heading and its lines.</param>
+    /// <param name="foot">What stands at the foot of the page.</param>
+    /// <param name="paper">The paper.</param>
+    public static Sheet OnPaper(
+        PlanResult result, Laying laying, (string Title, ImmutableArray<string> Lines) head, string foot, PaperSize paper)
+    {
+        var content = Content(result);
+        IReadOnlyList<PanelItem> Items(IReadOnlyDictionary<string, string>? names) =>
+        [
+            .. PanelItem.Title(head.Title),
+            .. head.Lines.SelectMany(l => PanelItem.Words(l, 3)),
+            PanelText.ScaleBar(paper.Name),
+            .. names is null ? [] : TypeNames(result, names),
+            .. PanelItem.Under("Signs", Legend.ForSetup(result, GrainDeg(result))),
+            .. PanelItem.Words(foot, 1, isBold: true),
+        ];
+
+        // Letters for the types take the most room, and are what is drawn where names do not fit.
+        var letters = LayoutPicture.Names(result, double.PositiveInfinity);
+        var frame = PageFrame.Fit(content, [.. Items(letters).Select(i => i.HeightMm)], paper);
+        SheetDraft draft = new(frame.Scale, frame.Page, content);
+        Draw(draft, result, laying);
+        PanelItem.DrawAll(draft, frame, Items(LayoutPicture.Names(result, frame.Scale)));
+        return draft.Finish(LayoutPicture.Title(result), "");
+    }
+
+    /// <summary>What the signs mean, for the screen.</summary>
+    public static Sheet Signs(PlanResult result)
+    {
+        IReadOnlyList<PanelItem> items =
+        [
+            .. TypeNames(result, LayoutPicture.Names(result, ScreenScale(result))),
+            .. Legend.ForSetup(result, GrainDeg(result)),
+        ];
+        var heights = items.Select(i => i.HeightMm).ToList();
+        var height = heights.Max();
+        while (PageFrame.ColumnsFilled(heights, height) > LegendColumns)
+        {
+            height++;
+        }
+
+        var columns = PageFrame.ColumnsFilled(heights, height);
+        var page = new Box2(0, 0, columns * PageFrame.ColumnWidthMm + (columns - 1) * LegendGapMm, height + 1);
+        PageFrame frame = new(
+            1, page, [.. Enumerable.Range(0, columns).Select(i => new Point2(i * (PageFrame.ColumnWidthMm + LegendGapMm), page.MaxY))], height);
+        SheetDraft draft = new(1, page, page);
+        PanelItem.DrawAll(draft, frame, items);
+        return draft.Finish("Signs in the picture", string.Join("; ", draft.On(SheetDraft.Panel).OfType<Primitive.Text>().Select(t => t.Words)));
+    }
+
+    private static double ScreenScale(PlanResult result)
+    {
+        var content = Content(result);
+        return Math.Max(content.Width / ScreenWidthMm, content.Height / ScreenHeightMm);
+    }
+
+    private static IEnumerable<PanelItem> TypeNames(PlanResult result, IReadOnlyDictionary<string, string> names) =>
+        result.Layout!.Pods.Select(p => p.Type.Name).Distinct(StringComparer.Ordinal).Where(n => names[n] != n)
+            .Order(StringComparer.Ordinal).Take(MostTypes).SelectMany(n => PanelItem.Words($"{names[n]} = {n}", 2));
+
+    private static double GrainDeg(PlanResult result) => result.Job.Part.GrainDeg + result.Layout!.Placement.AngleDeg;
+
+    private static PartShape Shape(PlanResult result) => result.Job.Part.Shape.Laid(
+        Turn.FromDegrees(result.Layout!.Placement.AngleDeg), result.Layout.Placement.ZeroOnBoard);
+
+    private static Box2 Content(PlanResult result) => LayoutPicture.Content(result.Job.Shop.Board, Shape(result));
+
+    private static void Draw(SheetDraft draft, PlanResult result, Laying laying)
+    {
+        var (job, layout, shape) = (result.Job, result.Layout!, Shape(result));
+        draft.AddBox(SheetDraft.Paper, "paper", draft.Page);
+        BoardDrawing.Draw(draft, job.Shop.Board);
+        PartDrawing.Draw(draft, shape, GrainDeg(result), layout.Placement.ZeroOnBoard);
+        Before(draft, job, layout);
+        PodDrawing.Bodies(draft, job.Shop.Board, layout);
+        foreach (var mark in laying.Marks)
+        {
+            Mark(draft, shape, mark);
+        }
+
+        PodLabels.Draw(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), LargestLabelMm, LeastIdMm);
+
+        ZoneNames(draft, job.Shop);
+        PartDrawing.GrainArrow(draft, shape, GrainDeg(result));
+    }
+
+    // The pods that stand on the board now and are not part of the layout.
+    private static void Before(SheetDraft draft, Job job, Layout layout)
+    {
+        foreach (var pod in StandingChanges.Of(job, layout).TakeUp)
+        {
+            if (StandingChanges.Placed(pod, job.Shop) is not { } body)
+            {
+                continue;
+            }
+
+            if (body.Type.Footprint is PodFootprint.Round round)
+            {
+                draft.Add(SheetDraft.Before, new Primitive.Disc("before", body.Centre, round.DiameterMm / 2));
+            }
+            else
+            {
+                draft.AddBox(SheetDraft.Before, "before", body.BodyBox);
+            }
+
+            Symbols.Cross(
+                draft, SheetDraft.Before, "before-cross", body.Centre,
+                Math.Min(2.5 * draft.Scale, 0.3 * Math.Min(body.ExtentXMm, body.ExtentYMm)));
+        }
+    }
+
+    private static void Mark(SheetDraft draft, PartShape shape, LayingMark mark)
+    {
+        draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
+        var places = from mustBeClear in new[] { true, false } from share in new[] { 1, 0.7, 0.5, 0.35 } select (mustBeClear, share);
+        foreach (var (mustBeClear, share) in places)
+        {
+            var size = 2.1 * share * draft.Scale;
+            if (SupportDrawing.Callout(
+                draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Letter, share),
+                new(-size, -size, size, size), fromEdgeMm: 0.3, mustBeClear))
+            {
+                return;
+            }
+        }
+
+        // Pods all round, and no room off the board: the flag stands on the place itself.
+        Symbols.Flag(draft, SheetDraft.Labels, mark.At, mark.Letter, 0.5);
+    }
+
+    private static void ZoneNames(SheetDraft draft, Shop shop)
+    {
+        const double sizeMm = 2.6;
+        foreach (var zone in shop.Zones)
+        {
+            draft.AddLine(
+                SheetDraft.Zones, "zone", [.. SheetDraft.RingOf(zone.Area).Points, new(zone.Area.MinX, zone.Area.MinY)]);
+            var words = TextMeasure.Cut(zone.Name, Math.Max(8, zone.Area.Width / draft.Scale - 4), sizeMm, true);
+            var box = draft.TextBox(default, words, sizeMm, true);
+            var places =
+                from down in Enumerable.Range(1, 12)
+                from across in Enumerable.Range(0, 9)
+                select box.Moved(new(
+                    zone.Area.MinX + (zone.Area.Width - box.Width) * across / 8 + (across == 0 ? 1 : across == 8 ? -1 : 0) * draft.Scale + box.Width / 2,
+                    zone.Area.MaxY - down * 4 * draft.Scale));
+            foreach (var place in places.Where(p => zone.Area.Contains(p) && draft.IsFree(p.Grow(0.5 * draft.Scale))))
+            {
+                draft.AddBox(SheetDraft.Labels, "knockout", place);
+                draft.AddText(SheetDraft.Labels, "text-bold", place.Centre, words, sizeMm, TextAnchor.Middle);
+                draft.Take(place);
+                break;
+            }
+        }
+    }
+}

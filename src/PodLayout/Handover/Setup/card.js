@@ -1,0 +1,194 @@
+"use strict";
+// The card works without this script; it adds zoom, pointing, layers, and ticks that this browser remembers.
+(() => {
+  const root = document.documentElement;
+  const memory = "podlayout-card-" + root.dataset.card;
+  const picture = document.querySelector(".view svg");
+  const view = document.querySelector(".view");
+  const told = document.getElementById("told");
+  const all = (selector, inside = document) => [...inside.querySelectorAll(selector)];
+
+  // Browsers may refuse to remember anything for a file; the ticks then last as long as the page.
+  const kept = {
+    read() { try { return JSON.parse(localStorage.getItem(memory)) ?? {}; } catch { return {}; } },
+    write(state) { try { localStorage.setItem(memory, JSON.stringify(state)); } catch { told.textContent = "This browser does not keep the ticks."; } },
+  };
+  const state = Object.assign({ ticks: {}, hidden: {}, theme: "" }, kept.read());
+
+  // Ticks.
+  const boxes = all("input[data-key]");
+  const progress = document.getElementById("progress");
+  const group = picture.appendChild(document.createElementNS("http://www.w3.org/2000/svg", "g"));
+  const bodies = new Map();
+  for (const shape of all(".pl-pod[data-of], .pl-port-open-ring[data-of]", picture)) {
+    bodies.set(shape.dataset.of, shape);
+  }
+
+  function mark(key) {
+    const body = bodies.get(key);
+    if (!body) return;
+    const box = body.getBBox(), size = Math.min(box.width, box.height) * (key.startsWith("P") ? 0.42 : 0.9);
+    const x = key.startsWith("P") ? box.x + box.width - size * 1.15 : box.x + box.width / 2 - size / 2;
+    const y = key.startsWith("P") ? box.y + size * 0.15 : box.y + box.height / 2 - size / 2;
+    for (const [name, width] of [["done-mark under", 0.34], ["done-mark", 0.18]]) {
+      const path = document.createElementNS("http://www.w3.org/2000/svg", "path");
+      path.setAttribute("class", name);
+      path.setAttribute("stroke-width", size * width);
+      path.setAttribute("d", `M${x} ${y + size * 0.55}L${x + size * 0.38} ${y + size * 0.92}L${x + size} ${y + size * 0.1}`);
+      group.append(path);
+    }
+  }
+
+  function showTicks() {
+    group.replaceChildren();
+    for (const box of boxes) {
+      box.checked = Boolean(state.ticks[box.dataset.key]);
+      box.closest("tr, li").classList.toggle("done", box.checked);
+      if (box.checked) mark(box.dataset.key);
+    }
+    const count = letter => {
+      const those = boxes.filter(b => b.dataset.key.startsWith(letter));
+      return `${those.filter(b => b.checked).length} of ${those.length}`;
+    };
+    progress.textContent = `Pods set: ${count("P")}. Ports open: ${count("O")}.`;
+  }
+
+  for (const box of boxes) {
+    box.addEventListener("change", () => {
+      state.ticks[box.dataset.key] = box.checked;
+      kept.write(state);
+      showTicks();
+    });
+  }
+
+  document.getElementById("untick").addEventListener("click", () => {
+    if (!confirm("Take all ticks off this card?")) return;
+    state.ticks = {};
+    kept.write(state);
+    showTicks();
+  });
+
+  // Pointing at a pod or port, in the picture or in its table.
+  function point(key, scroll) {
+    for (const lit of all(".lit")) lit.classList.remove("lit");
+    const row = key ? document.getElementById("row-" + key) : null;
+    if (!row) return;
+    const heads = all("thead th", row.closest("table")).map(h => h.textContent.trim());
+    const cells = [...row.children].slice(row.querySelector(".tick") ? 1 : 0);
+    const names = heads.slice(heads.length - cells.length);
+    told.textContent = cells.map((c, i) => `${names[i]} ${c.textContent.trim()}`).join(", ");
+    row.classList.add("lit");
+    for (const shape of all("[data-of]", picture)) shape.classList.toggle("lit", shape.dataset.of === key);
+    if (scroll) row.scrollIntoView({ block: "nearest" });
+  }
+
+  picture.addEventListener("pointerover", e => { if (e.pointerType === "mouse" && e.target.dataset.of) point(e.target.dataset.of, false); });
+  picture.addEventListener("click", e => { if (!moved && e.target.dataset.of) point(e.target.dataset.of, true); });
+  for (const button of all("button[data-show]")) {
+    button.addEventListener("click", () => {
+      point(button.dataset.show, false);
+      view.scrollIntoView({ block: "nearest" });
+    });
+  }
+
+  // Layers.
+  for (const box of all("input[data-layers]")) {
+    const show = () => {
+      for (const name of box.dataset.layers.split(" ")) {
+        const layer = document.getElementById("pic-" + name);
+        if (layer) layer.classList.toggle("off", !box.checked);
+      }
+    };
+    box.checked = !state.hidden[box.dataset.layers];
+    show();
+    box.addEventListener("change", () => {
+      state.hidden[box.dataset.layers] = !box.checked;
+      kept.write(state);
+      show();
+    });
+  }
+
+  // Zoom and pan: the part of the picture that is seen.
+  const [x0, y0, w0, h0] = picture.getAttribute("viewBox").split(" ").map(Number), full = { x: x0, y: y0, w: w0, h: h0 };
+  const seen = { ...full };
+  let moved = false;
+
+  function look() {
+    seen.w = Math.min(full.w, Math.max(full.w / 16, seen.w));
+    seen.h = seen.w * full.h / full.w;
+    seen.x = Math.min(full.x + full.w - seen.w, Math.max(full.x, seen.x));
+    seen.y = Math.min(full.y + full.h - seen.h, Math.max(full.y, seen.y));
+    picture.setAttribute("viewBox", `${seen.x} ${seen.y} ${seen.w} ${seen.h}`);
+    view.classList.toggle("near", seen.w < full.w * 0.999);
+  }
+
+  // About a point given as shares of the picture's width and height.
+  function zoom(factor, sx = 0.5, sy = 0.5) {
+    const w = Math.min(full.w, Math.max(full.w / 16, seen.w / factor)), h = w * full.h / full.w;
+    seen.x += (seen.w - w) * sx;
+    seen.y += (seen.h - h) * sy;
+    seen.w = w;
+    look();
+  }
+
+  const shares = (x, y) => {
+    const r = picture.getBoundingClientRect(), scale = Math.min(r.width / seen.w, r.height / seen.h);
+    return [(x - r.x - (r.width - seen.w * scale) / 2) / (seen.w * scale), (y - r.y - (r.height - seen.h * scale) / 2) / (seen.h * scale), scale];
+  };
+  const fit = () => { Object.assign(seen, full); look(); };
+  document.getElementById("nearer").addEventListener("click", () => zoom(1.5));
+  document.getElementById("farther").addEventListener("click", () => zoom(1 / 1.5));
+  document.getElementById("whole").addEventListener("click", fit);
+  view.addEventListener("wheel", e => {
+    if (!e.ctrlKey && seen.w >= full.w * 0.999 && e.deltaY > 0) return;
+    e.preventDefault();
+    zoom(Math.exp(-e.deltaY / 400), ...shares(e.clientX, e.clientY));
+  }, { passive: false });
+  view.addEventListener("keydown", e => {
+    const step = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key];
+    if (step) { seen.x += step[0] * seen.w / 8; seen.y += step[1] * seen.h / 8; look(); }
+    else if (e.key === "+" || e.key === "=") zoom(1.5);
+    else if (e.key === "-") zoom(1 / 1.5);
+    else if (e.key === "0") fit();
+    else return;
+    e.preventDefault();
+  });
+
+  const fingers = new Map();
+  view.addEventListener("pointerdown", e => { fingers.set(e.pointerId, { x: e.clientX, y: e.clientY }); moved = false; });
+  view.addEventListener("pointermove", e => {
+    const last = fingers.get(e.pointerId);
+    if (!last) return;
+    const now = { x: e.clientX, y: e.clientY }, others = [...fingers.entries()].filter(([id]) => id !== e.pointerId).map(([, p]) => p);
+    if (others.length > 0) {
+      const apart = p => Math.hypot(p.x - others[0].x, p.y - others[0].y);
+      zoom(apart(now) / Math.max(1, apart(last)), ...shares((now.x + others[0].x) / 2, (now.y + others[0].y) / 2));
+      moved = true;
+    } else if (view.classList.contains("near")) {
+      if (!moved && Math.hypot(now.x - last.x, now.y - last.y) < 6) return;
+      const scale = shares(0, 0)[2];
+      seen.x -= (now.x - last.x) / scale;
+      seen.y -= (now.y - last.y) / scale;
+      moved = true;
+      look();
+    }
+    fingers.set(e.pointerId, now);
+  });
+  for (const end of ["pointerup", "pointercancel", "pointerleave"]) view.addEventListener(end, e => fingers.delete(e.pointerId));
+
+  // Light, dark, or as the machine is set.
+  const theme = document.getElementById("theme"), themes = ["", "light", "dark"];
+  const names = { "": "Light or dark: as this machine", light: "Light", dark: "Dark" };
+  function dress() {
+    if (state.theme) root.dataset.theme = state.theme; else delete root.dataset.theme;
+    theme.textContent = names[state.theme];
+  }
+  theme.addEventListener("click", () => {
+    state.theme = themes[(themes.indexOf(state.theme) + 1) % themes.length];
+    kept.write(state);
+    dress();
+  });
+
+  dress();
+  showTicks();
+})();

@@ -1,0 +1,10 @@
+using PodLayout.Geometry;
+using PodLayout.Programs;
+
+namespace PodLayout.Jobs;
+
+/// <summary>Where the job's program has its zero.</summary>
+/// <param name="File">The program, as the job names it.</param>
+/// <param name="Z">Where its Z zero lies.</param>
+/// <param name="InDrawing">Where its X and Y zero lies in the drawing, mm.</param>
+public sealed record ProgramZero(string File, ZZero Z, Point2 InDrawing);

@@ -1,0 +1,176 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using PodLayout.Tests.Cli;
+
+namespace PodLayout.Tests.Handover.Setup;
+
+/// <summary>The page in a browser: it needs nothing but itself, and does what it promises.</summary>
+public class CardInBrowserTests
+{
+    public static TheoryData<string> Plans() => [.. Cards.Names];
+
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public async Task It_opens_from_a_file_asks_for_nothing_and_complains_of_nothing(string name)
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1280, 900);
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(Cards.Plan(name), "card.html")));
+        Assert.Equal([], browser.Complaints);
+        Assert.Equal(Cards.Plan(name).Layout!.Pods.Length, await page.Locator(".view .pl-pod").CountAsync());
+        Assert.Contains($"0 of {Cards.Plan(name).Layout!.Pods.Length}", await page.Locator("#progress").InnerTextAsync(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Ticks_are_kept_in_the_browser_for_this_card_and_no_other()
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1280, 900);
+        var file = scratch.Put("card.html", Cards.File(Cards.Plan("oval"), "card.html"));
+        var page = await browser.Open(file);
+        await page.Locator("input[data-key=P3]").CheckAsync();
+        await page.Locator("input[data-key=O1]").CheckAsync();
+        Assert.Equal("Pods set: 1 of 7. Ports open: 1 of 7.", await page.Locator("#progress").InnerTextAsync());
+
+        // A mark in the picture too, drawn twice: a light one under a dark one.
+        Assert.Equal(4, await page.Locator(".view .done-mark").CountAsync());
+        await page.CloseAsync();
+        page = await browser.Open(file);
+        Assert.True(await page.Locator("input[data-key=P3]").IsCheckedAsync());
+        Assert.False(await page.Locator("input[data-key=P1]").IsCheckedAsync());
+        var other = await browser.Open(scratch.Put("other.html", Cards.File(Cards.Plan("oval"), "card.html", Cards.Options with { Revision = "C" })));
+        Assert.False(await other.Locator("input[data-key=P3]").IsCheckedAsync());
+        page.Dialog += (_, dialog) => dialog.AcceptAsync();
+        await page.Locator("#untick").ClickAsync();
+        Assert.False(await page.Locator("input[data-key=P3]").IsCheckedAsync());
+        Assert.Equal([], browser.Complaints);
+    }
+
+    [Fact]
+    public async Task Layers_go_and_come_back_and_print_shows_them_all()
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1280, 900);
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(Cards.Plan("standing"), "card.html")));
+        await page.Locator("details.layers summary").ClickAsync();
+        foreach (var (name, layer) in new[] { ("Grid", "grooves"), ("Seals", "seals"), ("Open ports", "open-ports"), ("On the board now", "on-the-board-before") })
+        {
+            var box = page.GetByLabel(name, new() { Exact = true });
+            await box.UncheckAsync();
+            Assert.False(await page.Locator($"#pic-{layer}").IsVisibleAsync());
+            await page.EmulateMediaAsync(new() { Media = Media.Print });
+            Assert.True(await page.Locator($"#pic-{layer}").IsVisibleAsync());
+            await page.EmulateMediaAsync(new() { Media = Media.Screen });
+            await box.CheckAsync();
+            Assert.True(await page.Locator($"#pic-{layer}").IsVisibleAsync());
+        }
+
+        Assert.Equal([], browser.Complaints);
+    }
+
+    [Fact]
+    public async Task A_pod_tells_what_it_is_to_mouse_finger_and_keyboard()
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(820, 1180, hasTouch: true);
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(Cards.Plan("oval"), "card.html")));
+        await page.Locator(".view .pl-pod[data-of=P2]").HoverAsync();
+        var told = page.Locator("#told");
+        Assert.Contains("Pod P2, Type 120x120, Turn -, Column 13, Row 6, X mm 435, Y mm 225, Ports 4-2", await told.InnerTextAsync(), StringComparison.Ordinal);
+        await page.Locator(".view .pl-pod[data-of=P5]").TapAsync();
+        Assert.Contains("Pod P5", await told.InnerTextAsync(), StringComparison.Ordinal);
+        await page.Locator("button[data-show=P6]").FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        Assert.Contains("Pod P6", await told.InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Equal(1, await page.Locator(".view .pl-pod.lit").CountAsync());
+    }
+
+    [Fact]
+    public async Task The_picture_zooms_and_moves_by_button_and_key_and_stays_on_the_board()
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1280, 900);
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(Cards.Plan("door"), "card.html")));
+        async Task<double[]> Seen() => [.. (await page.Locator(".view svg").GetAttributeAsync("viewBox"))!.Split(' ').Select(PaperText.Number)];
+        var whole = await Seen();
+        await page.Locator("#nearer").ClickAsync();
+        var near = await Seen();
+        Assert.Equal(whole[2] / 1.5, near[2], whole[2] * 1e-6);
+        await page.Locator(".view").FocusAsync();
+        await page.Keyboard.PressAsync("ArrowRight");
+        Assert.True((await Seen())[0] > near[0]);
+        for (var i = 0; i < 40; i++)
+        {
+            await page.Keyboard.PressAsync("ArrowRight");
+        }
+
+        var last = await Seen();
+        Assert.Equal(whole[0] + whole[2], last[0] + last[2], whole[2] * 1e-6);
+        await page.Keyboard.PressAsync("0");
+        Assert.Equal(whole, await Seen());
+    }
+
+    [Theory]
+    [InlineData("oval", ColorScheme.Light)]
+    [InlineData("standing", ColorScheme.Dark)]
+    [InlineData("door", ColorScheme.Light)]
+    [InlineData("hostile", ColorScheme.Dark)]
+    public async Task An_accessibility_check_finds_nothing_serious(string name, ColorScheme scheme)
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1024, 768, scheme);
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(Cards.Plan(name), "card.html")));
+        var found = await page.RunAxe();
+        Assert.Equal([], found.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Help}: {v.Nodes[0].Html}"));
+        Assert.True(found.Passes.Length > 10);
+    }
+
+    [Theory]
+    [InlineData("oval", "A4")]
+    [InlineData("door", "A4")]
+    [InlineData("standing", "Letter")]
+    public async Task Printed_from_the_browser_no_table_is_clipped_and_pages_are_numbered(string name, string paper)
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1024, 768, ColorScheme.Dark);
+        var options = Cards.Options with { Paper = paper == "A4" ? PodLayout.Handover.Picture.PaperSize.A4 : PodLayout.Handover.Picture.PaperSize.Letter };
+        var plan = Cards.Plan(name);
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(plan, "card.html", options)));
+        var print = await page.PdfAsync(new() { PreferCSSPageSize = true });
+        using var document = UglyToad.PdfPig.PdfDocument.Open(print);
+        var pages = document.GetPages().ToList();
+
+        // A page for the picture, and about 25 rows of pods or ports on each of the others.
+        var rows = 2 * plan.Layout!.Pods.Length;
+        Assert.InRange(pages.Count, 3 + rows / 30, 6 + rows / 15);
+        for (var i = 0; i < pages.Count; i++)
+        {
+            Assert.Equal(options.Paper.WidthMm, pages[i].Width / 72 * 25.4, 0.5);
+            Assert.Contains($"page {i + 1} of {pages.Count}", string.Join(' ', pages[i].GetWords().Select(w => w.Text)), StringComparison.Ordinal);
+            Assert.All(pages[i].Letters, l => Assert.InRange(l.StartBaseLine.X, 0, pages[i].Width));
+        }
+
+        var words = pages.SelectMany(p => p.GetWords()).Select(w => w.Text).ToHashSet();
+        Assert.All(plan.Layout.Pods.Select((p, i) => ($"P{i + 1}", p.OpenPorts[0].Name)), p => Assert.True(words.Contains(p.Item1) && words.Contains(p.Name)));
+    }
+
+    [Theory]
+    [InlineData(1280, 900)]
+    [InlineData(820, 1180)]
+    [InlineData(1180, 820)]
+    [InlineData(390, 800)]
+    public async Task Nothing_runs_off_the_side_of_the_screen(int width, int height)
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(width, height);
+        foreach (var name in new[] { "hostile", "standing", "wide-60", "small" })
+        {
+            var page = await browser.Open(scratch.Put(name + ".html", Cards.File(Cards.Plan(name), "card.html")));
+            Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= width, name);
+
+            // What is pressed with gloves on is at least 44 CSS pixels high (Web Content Accessibility Guidelines 2.2, 2.5.5).
+            var low = await page.EvaluateAsync<string[]>("[...document.querySelectorAll('button, summary, .tick label, .steps-list label')].filter(b => b.getBoundingClientRect().height < 44).map(b => b.outerHTML)");
+            Assert.Equal([], low);
+        }
+    }
+}

@@ -1,0 +1,129 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using PodLayout.Handover;
+using PodLayout.Handover.Setup;
+using PodLayout.Layouts;
+
+namespace PodLayout.Tests.Handover.Setup;
+
+/// <summary>From the card alone another program rebuilds the same pods and ports, and all outputs say the same places.</summary>
+public class CardReadBackTests
+{
+    public static TheoryData<string> Plans() => [.. Cards.Names.Where(n => n is not ("hostile" or "inches"))];
+
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void The_page_alone_gives_the_pods_and_ports_back(string name)
+    {
+        var plan = Cards.Plan(name);
+        var page = Cards.Text(plan, "card.html");
+        var pods = PageTables.Rows(page, "Pods in placing order");
+        Assert.Equal(Expected(plan), pods.Select(r => (
+            r["Pod"], r["Type"], r["Turn"] == "turned", Whole(r["Column"]), Whole(r["Row"]), PaperText.Number(r["X mm"]), PaperText.Number(r["Y mm"]), r["Ports"])));
+        var ports = PageTables.Rows(page, "Ports to open");
+        Assert.Equal(ExpectedPorts(plan), ports.Select(r => (r["Port"], PaperText.Number(r["X mm"]), PaperText.Number(r["Y mm"]), r["Under pod"])));
+        Assert.Contains($"All other {plan.Job.Shop.Board.Ports.Length - ports.Count} ports stay plugged.", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void The_printed_text_alone_gives_the_pods_and_ports_back(string name)
+    {
+        var plan = Cards.Plan(name);
+        var lines = PaperText.Lines(Cards.File(plan, "card.pdf"));
+        List<(string, string, bool, int, int, double, double, string)> pods = [];
+        List<(string, double, double, string)> ports = [];
+        foreach (var line in lines)
+        {
+            if (line.Count >= 8 && Regex.IsMatch(line[0], "^P[0-9]+$") && Regex.IsMatch(line[3], "^[0-9]+$"))
+            {
+                pods.Add((line[0], line[1], line[2] == "turned", Whole(line[3]), Whole(line[4]), PaperText.Number(line[5]), PaperText.Number(line[6]), line[7]));
+            }
+            else if (line.Count >= 6 && Regex.IsMatch(line[5], "^P[0-9]+$") && Regex.IsMatch(line[0], "^[0-9]+-[0-9]+$"))
+            {
+                ports.Add((line[0], PaperText.Number(line[3]), PaperText.Number(line[4]), line[5]));
+            }
+        }
+
+        Assert.Equal(Expected(plan), pods);
+        Assert.Equal(ExpectedPorts(plan), ports);
+    }
+
+    [Fact]
+    public void Page_print_drawing_tables_and_layout_file_say_the_same_places()
+    {
+        var plan = Cards.Plan("standing");
+        var json = JsonNode.Parse(LayoutJson.Write(plan))!;
+        var centres = json["pods"]!.AsArray().Select(p => (X: (double)p!["centreMm"]![0]!, Y: (double)p["centreMm"]![1]!)).ToList();
+        var rows = PageTables.Rows(Cards.Text(plan, "card.html"), "Pods in placing order");
+        Assert.Equal(centres, rows.Select(r => (PaperText.Number(r["X mm"]), PaperText.Number(r["Y mm"]))));
+        var table = Cards.Text(plan, "pods.csv").Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(l => l.Split(','));
+        Assert.Equal(centres, table.Select(c => (PaperText.Number(c[3]), PaperText.Number(c[4]))));
+        var drawn = Ezdxf.Read(Cards.Text(plan, "layout.dxf"), "Handover", "Setup", "layout_back.py")["layers"]!["PODLAYOUT-PODS"]!["rings"]!.AsArray()
+            .Select(r => ((r!.AsArray().Min(p => (double)p![0]!) + r.AsArray().Max(p => (double)p![0]!)) / 2, (r.AsArray().Min(p => (double)p![1]!) + r.AsArray().Max(p => (double)p![1]!)) / 2));
+        Assert.Equal(centres, drawn);
+
+        // The picture on the page, too.
+        var page = Cards.Text(plan, "card.html");
+        var picture = XDocument.Parse(Regex.Match(page, "<svg.*?</svg>", RegexOptions.Singleline).Value).Root!;
+        var bodies = picture.Descendants().Where(e => e.Attribute("class")?.Value == "pl-pod").Select(e => Regex.Matches(e.Attribute("d")!.Value, "-?[0-9.]+")
+            .Select(m => PaperText.Number(m.Value)).Chunk(2).ToList());
+        Assert.Equal(centres, bodies.Select(b => ((b.Min(p => p[0]) + b.Max(p => p[0])) / 2, -(b.Min(p => p[1]) + b.Max(p => p[1])) / 2)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void The_drawing_passes_the_audit_and_lies_where_the_layout_file_says(string name)
+    {
+        var plan = Cards.Plan(name);
+        var json = JsonNode.Parse(LayoutJson.Write(plan))!;
+        var read = Ezdxf.Read(Cards.Text(plan, "layout.dxf"), "Handover", "Setup", "layout_back.py");
+        Assert.Equal((0, 0, "AC1015", 4), ((int)read["errors"]!, (int)read["fixes"]!, (string)read["version"]!, (int)read["units"]!));
+        var layers = read["layers"]!;
+        var open = json["openPorts"]!.AsArray().Select(p => (string)p!).ToHashSet();
+        var ports = json["shop"]!["board"]!["ports"]!.AsArray().Where(p => open.Contains((string)p!["name"]!))
+            .Select(p => ((double)p!["centreMm"]![0]!, (double)p["centreMm"]![1]!)).ToHashSet();
+        Assert.Equal(ports, layers["PODLAYOUT-OPEN-PORTS"]!["circles"]!.AsArray().Select(c => ((double)c![0]!, (double)c[1]!)).ToHashSet());
+        var outline = json["part"]!["onBoard"]!["outlineMm"]!.AsArray().Select(p => ((double)p![0]!, (double)p[1]!)).ToList();
+        Assert.Equal(outline, layers["PODLAYOUT-PART"]!["rings"]![0]!.AsArray().Select(p => ((double)p![0]!, (double)p[1]!)));
+        Assert.Equal(plan.Job.Shop.Board.Ports.Length, layers["PODLAYOUT-PORTS"]!["circles"]!.AsArray().Count);
+        Assert.Equal(plan.Layout!.Pods.Length, layers["PODLAYOUT-SEALS"]!["rings"]!.AsArray().Count + layers["PODLAYOUT-SEALS"]!["circles"]!.AsArray().Count);
+        Assert.Equal(plan.Layout.Pods.Select((_, i) => $"P{i + 1}"), layers["PODLAYOUT-LABELS"]!["texts"]!.AsArray().Select(t => (string)t!));
+    }
+
+    [Fact]
+    public void In_inches_the_figures_are_the_same_lengths()
+    {
+        var plan = Cards.Plan("inches");
+        var rows = PageTables.Rows(Cards.Text(plan, "card.html"), "Pods in placing order");
+
+        // The first pod's middle lies at 585, 195 mm: 585 / 25.4 = 23.03149..., 195 / 25.4 = 7.67716...
+        Assert.Equal(("23.0315", "7.6772"), (rows[0]["X in"], rows[0]["Y in"]));
+        Assert.Contains("X in", Encoding.UTF8.GetString(Cards.File(Cards.Plan("oval"), "card.html", Cards.Options with { InInches = true })), StringComparison.Ordinal);
+        Assert.DoesNotContain("X in<", Cards.Text(plan, "card.html", Cards.Options with { InInches = false }), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Made_from_the_file_or_with_the_plan_the_card_is_the_same()
+    {
+        var plan = Cards.Plan("oval");
+        var read = LayoutJson.ToPlan(LayoutJson.Read("layout.json", LayoutJson.Write(plan)).Value!);
+        foreach (var (name, content) in CardFiles.Of(plan, Cards.Options, []))
+        {
+            Assert.Equal(content, Cards.File(read, name));
+        }
+    }
+
+    private static IEnumerable<(string, string, bool, int, int, double, double, string)> Expected(PlanResult plan) => plan.Layout!.Pods.Select((p, i) => (
+        "P" + (i + 1).ToString(CultureInfo.InvariantCulture), p.Type.Name, p.Turned, p.Column + 1, p.Row + 1, p.Centre.X, p.Centre.Y,
+        string.Join(' ', p.OpenPorts.Select(o => o.Name))));
+
+    private static IEnumerable<(string, double, double, string)> ExpectedPorts(PlanResult plan) => plan.Layout!.Pods
+        .SelectMany((p, i) => p.OpenPorts.Select(o => (o.Name, o.Centre.X, o.Centre.Y, Pod: "P" + (i + 1).ToString(CultureInfo.InvariantCulture))))
+        .OrderBy(p => p.Y).ThenBy(p => p.X);
+
+    private static int Whole(string text) => int.Parse(text, NumberStyles.None, CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,175 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using PodLayout.Handover.Picture;
+using PodLayout.Handover.Setup;
+using PodLayout.Reading;
+using PodLayout.Tests.Independent;
+
+namespace PodLayout.Tests.Handover.Setup;
+
+/// <summary>Text from the user stays text in every output.</summary>
+public class CardTextTests
+{
+    [Fact]
+    public void No_name_becomes_markup_or_a_script_on_the_page()
+    {
+        var page = Cards.Text(Cards.Plan("hostile"), "card.html");
+        Assert.Single(Regex.Matches(page, "<script"));
+        Assert.Single(Regex.Matches(page, "</script"));
+        Assert.Single(Regex.Matches(page, "</style"));
+        Assert.DoesNotContain("<b>", page, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain('\u202E', page);
+        Assert.DoesNotContain('\u0001', page);
+        Assert.Contains("&lt;b&gt;&quot;Tisch&quot; &amp; &#39;Stuhl&#39;", page, StringComparison.Ordinal);
+        Assert.Contains("\U0001FA91", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_style_sheet_cannot_be_ended_by_a_name()
+    {
+        var page = Cards.Text(Cards.Renamed(HandMade.Ell(), "\"; } body { display: none } /* \\\n */"), "card.html");
+        var style = Regex.Match(page, "<style>(.*?)</style>", RegexOptions.Singleline).Groups[1].Value;
+        Assert.DoesNotContain("display: none }\\", style.Replace(".off { display: none; }", ""), StringComparison.Ordinal);
+
+        // In the string at the foot of a page every character but plain letters and digits is a number of six digits.
+        var foot = Regex.Match(style, "@bottom-left { content: \"([^\"]*)\"").Groups[1].Value;
+        Assert.Matches(@"^(?:[A-Za-z0-9]|\\[0-9a-f]{6} )*$", foot);
+    }
+
+    [Fact]
+    public void The_pictures_on_the_page_are_well_formed_whatever_the_names()
+    {
+        var page = Cards.Text(Cards.Plan("hostile"), "card.html");
+        var pictures = Regex.Matches(page, "<svg.*?</svg>", RegexOptions.Singleline);
+        Assert.Equal(2, pictures.Count);
+        foreach (Match picture in pictures)
+        {
+            var root = XDocument.Parse(picture.Value).Root!;
+            Assert.DoesNotContain(root.Descendants(), e => e.Name.LocalName is "script" or "b");
+        }
+    }
+
+    [Fact]
+    public void Print_and_drawing_are_read_by_others_whatever_the_names()
+    {
+        var plan = Cards.Plan("hostile");
+        var words = PaperText.All(Cards.File(plan, "card.pdf"));
+        Assert.Contains("<b>\"Tisch\"", words, StringComparison.Ordinal);
+        Assert.Contains("\U0001FA91", words, StringComparison.Ordinal);
+
+        // Right-to-left words stand on the page from right to left; each letter is still known.
+        Assert.Contains("\u05df\u05d7\u05dc\u05d5\u05e9", words, StringComparison.Ordinal);
+        Assert.Contains("\u0629\u0644\u0648\u0627\u0637", words, StringComparison.Ordinal);
+        var read = Ezdxf.Read(Cards.Text(plan, "layout.dxf"), "Handover", "Setup", "layout_back.py");
+        Assert.Equal((0, 0), ((int)read["errors"]!, (int)read["fixes"]!));
+        Assert.True(DrawingReader.Read("layout.dxf", Cards.File(plan, "layout.dxf"), ReadingOptions.Default).Succeeded);
+    }
+
+    [Theory]
+    [InlineData("pods.csv")]
+    [InlineData("ports.csv")]
+    public void No_cell_of_a_table_starts_a_formula(string file)
+    {
+        foreach (var start in new[] { "=1+1", "+1", "-1", "@x", "\t=1", ";=1", "\uff1d1", " =1", "\"=1", "\r\n=1" })
+        {
+            var text = Cards.Text(Cards.Renamed(HandMade.Ell(), start), file);
+
+            // Whatever a spreadsheet takes for the end of a cell: no cell begins with a sign, but for numbers.
+            foreach (var cell in Regex.Split(text, "[,;\t\r\n]"))
+            {
+                var plain = cell.Trim(' ', '"', '\u00a0');
+                Assert.False(plain.Length > 0 && "=+-@\uff1d".Contains(plain[0], StringComparison.Ordinal) && !double.TryParse(plain, out _), cell);
+            }
+        }
+    }
+
+    [Fact]
+    public void No_output_calls_anything_safe()
+    {
+        foreach (var name in Cards.Names)
+        {
+            var plan = Cards.Plan(name);
+            Assert.DoesNotMatch("(?i)\\b(un)?safe", Regex.Replace(Cards.Text(plan, "card.html"), "<style>.*?</style>|<script>.*?</script>", "", RegexOptions.Singleline));
+            Assert.DoesNotContain("safe", PaperText.All(Cards.File(plan, "card.pdf")), StringComparison.OrdinalIgnoreCase);
+        }
+    }
+
+    [Fact]
+    public void What_is_not_computed_and_not_given_is_said_to_be_so()
+    {
+        var page = Cards.Text(Cards.Plan("oval"), "card.html", new CardOptions());
+        Assert.Contains("<dt>Holding factor</dt><dd><bdi>not computed</bdi></dd>", page, StringComparison.Ordinal);
+        Assert.Contains("<dt>Gauge reading to reach before the spindle starts</dt><dd><bdi>not computed</bdi></dd>", page, StringComparison.Ordinal);
+        Assert.Contains("not stated: lay the part as the picture shows it", page, StringComparison.Ordinal);
+        Assert.Contains("none named in the job", page, StringComparison.Ordinal);
+        Assert.Contains("names no zones of the table", page, StringComparison.Ordinal);
+        Assert.Contains("Revision ________", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_stands_now_is_taken_up_moved_set_down_plugged_and_opened()
+    {
+        var page = Cards.Text(Cards.Plan("standing"), "card.html");
+        var up = PageTables.Rows(page, "Pods to take up");
+
+        // Two of five stay; the third square one goes to the nearest place of its type, the small one to the only one.
+        Assert.Equal(["120x120", "60x60", "round 120"], up.Select(r => r["Take up"]));
+        Assert.Equal(["P3", "P7", "nothing: to the shelf"], up.Select(r => r["It becomes"]));
+        Assert.Equal(["1-1"], PageTables.Rows(page, "Ports to plug").Select(r => r["Plug port"]));
+        var now = PageTables.Rows(page, "Pods in placing order").ToDictionary(r => r["Pod"], r => r["Now"]);
+        Assert.Equal(("stays", "stays", "move from 4, 4", "set down", "move from 31, 17"), (now["P1"], now["P2"], now["P3"], now["P4"], now["P7"]));
+        var ports = PageTables.Rows(page, "Ports to open").ToDictionary(r => r["Port"], r => r["Now"]);
+        Assert.Equal(("open already", "open"), (ports["5-2"], ports["7-2"]));
+        var valves = PageTables.Rows(page, "Valves of the table's zones").ToDictionary(r => r["Zone"], r => r["Valve"]);
+        Assert.Equal(("OPEN", "OPEN", "closed"), (valves["left zone"], valves["right zone"], valves["store"]));
+    }
+
+    [Fact]
+    public void Heights_and_work_offset_follow_from_pods_part_and_program()
+    {
+        // Pods of 100 mm, part of 32 mm, zero on the part's face; the program's zero (-300, -200) in the drawing whose zero lies at (600, 300).
+        var page = Cards.Text(Cards.Plan("standing"), "card.html");
+        foreach (var fact in new[]
+        {
+            "<dt>Pod face over the board&#39;s face</dt><dd><bdi>100 mm", "<dt>Part&#39;s upper face over the board&#39;s face</dt><dd><bdi>132 mm",
+            "<dt>Program&#39;s X and Y zero, from the datum</dt><dd><bdi>X 300, Y 100 mm", "<dt>Z of the part&#39;s upper face</dt><dd><bdi>0 mm",
+            "<dt>Z of the pod face</dt><dd><bdi>-32 mm", "<dt>Z of the board&#39;s face</dt><dd><bdi>-132 mm",
+        })
+        {
+            Assert.Contains(fact, page, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Rules_that_are_broken_stand_at_the_head_of_page_and_print()
+    {
+        var files = CardFiles.Of(HandMade.Ell(), Cards.Options, ["P1 reaches over the edge."]).ToDictionary(f => f.Name, f => f.Content);
+        Assert.Contains("<p><bdi>This layout breaks a rule: P1 reaches over the edge.</bdi></p>", Encoding.UTF8.GetString(files["card.html"]), StringComparison.Ordinal);
+        var many = CardFiles.Of(HandMade.Ell(), Cards.Options, [.. Enumerable.Range(0, 200).Select(i => $"Rule {i} is broken by a long way and at many places of the part.")]).ToDictionary(f => f.Name, f => f.Content);
+        Assert.Contains("And 190 more", Encoding.UTF8.GetString(many["card.html"]), StringComparison.Ordinal);
+        Assert.Equal(2, PaperText.Lines(files["card.pdf"]).Count(l => string.Concat(l).Contains("breaks a rule", StringComparison.Ordinal)));
+    }
+
+    [Theory]
+    [InlineData(true, 215.9, 279.4)]
+    [InlineData(false, 210, 297)]
+    public void Pages_have_the_size_of_the_paper_and_nothing_lies_off_them(bool isLetter, double width, double height)
+    {
+        var options = Cards.Options with { Paper = isLetter ? PaperSize.Letter : PaperSize.A4 };
+        foreach (var name in Cards.Names)
+        {
+            using var document = UglyToad.PdfPig.PdfDocument.Open(Cards.File(Cards.Plan(name), "card.pdf", options));
+            var number = 0;
+            foreach (var page in document.GetPages())
+            {
+                double[] sides = [page.Width / 72 * 25.4, page.Height / 72 * 25.4];
+                Assert.Equal(width, sides.Min(), 1e-3);
+                Assert.Equal(height, sides.Max(), 1e-3);
+                Assert.All(page.Letters, l => Assert.True(
+                    l.StartBaseLine.X >= 0 && l.EndBaseLine.X <= page.Width && l.StartBaseLine.Y >= 0 && l.StartBaseLine.Y <= page.Height, $"{name}: {l.Value}"));
+                Assert.Contains($"page {++number} of {document.NumberOfPages}", string.Concat(page.Letters.Select(l => l.Value)), StringComparison.Ordinal);
+            }
+        }
+    }
+}
