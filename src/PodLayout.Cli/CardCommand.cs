@@ -4,6 +4,7 @@ using System.Text;
 using PodLayout.Checking;
 using PodLayout.Findings;
 using PodLayout.Handover;
+using PodLayout.Layouts;
 using PodLayout.Handover.Format;
 using PodLayout.Handover.Setup;
 
@@ -45,6 +46,7 @@ internal static class CardCommand
     {
         // Whoever changed the file by hand is told on the card what it breaks: the operator has nothing else to go by.
         var plan = LayoutJson.ToPlan(file);
+        plan = plan with { Layout = HeldLayout.Renewed(plan.Job, plan.Layout!, Environment.ProcessorCount) };
         var report = LayoutCheck.Of(plan.Job, plan.Layout!, file.OpenPorts);
         var breaches = report.Rules.SelectMany(r => r.Breaches).ToList();
         terminal.Print(found.Concat(breaches));

@@ -27,9 +27,10 @@ internal static class PlanCommand
         Option<string?> from = new("--from") { HelpName = "FILE", Description = "A layout.json whose pods stand on the board now: with as few pods, a layout that moves fewest of them is preferred." };
         Option<bool> card = new("--card") { Description = "Make the setup card too: card.html, card.pdf, layout.dxf." };
         CardOptionsGiven cardOptions = new();
+        Option<bool> explain = new("--explain") { Description = "Print what the holding factor assumes." };
         Option<bool> progress = new("--progress") { Description = "Tell on stderr where the search stands, even when stderr is no terminal." };
         Command command = new("plan", "Finds the fewest pods that support a part, and hands over where they stand and which ports to open.") { input };
-        foreach (var option in (IEnumerable<Option>)[.. members.All, from, outFolder, card, .. cardOptions.All, threads, timeLimit, progress])
+        foreach (var option in (IEnumerable<Option>)[.. members.All, from, outFolder, card, .. cardOptions.All, explain, threads, timeLimit, progress])
         {
             command.Add(option);
         }
@@ -41,7 +42,7 @@ internal static class PlanCommand
             var asked = effort.Then(_ => cardAsked).Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members))
                 .Then(job => Standing(parsed.GetValue(from), job));
             return asked.Succeeded
-                ? Plan(asked.Value, asked.Findings, effort.Value!, new(parsed.GetValue(outFolder), parsed.GetValue(card) ? cardAsked.Value : null), parsed.GetValue(progress), terminal, cancellation)
+                ? Plan(asked.Value, asked.Findings, effort.Value!, new(parsed.GetValue(outFolder), parsed.GetValue(card) ? cardAsked.Value : null, parsed.GetValue(explain)), parsed.GetValue(progress), terminal, cancellation)
                 : terminal.Refuse(asked.Findings);
         }));
         return command;
@@ -165,7 +166,7 @@ internal static class PlanCommand
         // that a person must know; notes, and the one reason why there is no layout, go where a script looks for them.
         var result = planned with { Findings = found.AddRange(planned.Findings) };
         terminal.Print(result.Findings.Where(f => f.Severity == Severity.Note));
-        terminal.Out.Write(Results.Summary(result));
+        terminal.Out.Write(Results.Summary(result) + (output.Explains ? HoldingWords.Explained(result) : ""));
         var code = ExitCodes.Of(result, cancellation.IsCancellationRequested);
         if (result.Layout is null && result.Findings.Any(f => f.Severity == Severity.Refused))
         {
@@ -188,6 +189,6 @@ internal static class PlanCommand
         return code;
     }
 
-    /// <summary>Where results go; a folder of null for the terminal alone, a card of null for none.</summary>
-    private sealed record Output(string? Folder, CardOptions? Card);
+    /// <summary>Where results go; a folder of null for the terminal alone, a card of null for none; and whether assumptions are printed.</summary>
+    private sealed record Output(string? Folder, CardOptions? Card, bool Explains);
 }

@@ -25,9 +25,10 @@ internal sealed class ProgressLines(TextWriter error, bool fromTheStart) : IProg
 
             last = now;
             var best = value.PodsOfBest is { } pods ? string.Create(CultureInfo.InvariantCulture, $"best {pods} pods") : "no layout yet";
+            var bound = value.FewestPossible is { } fewest ? string.Create(CultureInfo.InvariantCulture, $"at least {fewest}") : "none possible so far";
             error.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"podlayout: {now.TotalSeconds:0} s: {best}, at least {value.FewestPossible}; {value.Placements} placements looked at, {value.Open} open"));
+                $"podlayout: {now.TotalSeconds:0} s: {best}, {bound}; {value.Placements} placements looked at, {value.Open} open"));
         }
     }
 }

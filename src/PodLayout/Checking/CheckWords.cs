@@ -29,6 +29,8 @@ internal static class CheckWords
         CheckedRule.FloorWithinLimit => "thin floors within span",
         CheckedRule.PiecesHeld => "loose pieces held",
         CheckedRule.PiecesBalanced => "loose pieces in balance",
+        CheckedRule.PartStands => "part rests without vacuum",
+        CheckedRule.PartHeld => "held against the cutter",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Unknown rule."),
     };
 
@@ -55,6 +57,8 @@ internal static class CheckWords
         CheckedRule.FloorWithinLimit => "floor-beyond-limit",
         CheckedRule.PiecesHeld => "offcut-without-pod",
         CheckedRule.PiecesBalanced => "offcut-not-balanced",
+        CheckedRule.PartStands => "part-tips-off",
+        CheckedRule.PartHeld => "held-too-weakly",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Unknown rule."),
     };
 
@@ -72,7 +76,8 @@ internal static class CheckWords
     public static string Figure(Measure measure, double? value) => (measure, value) switch
     {
         (_, null) => "-",
-        (_, { } v) when double.IsInfinity(v) => "out of reach",
+        (not Measure.LeastFactor, { } v) when double.IsInfinity(v) => "out of reach",
+        (Measure.LeastFactor, { } v) => HoldingWords.Factor(v),
         (Measure.LeastMm or Measure.MostMm, { } v) => Mm(v) + " mm",
         // Rounded up, so that nothing looks better than it is.
         (Measure.ShareOfLimit, { } v) => Percent(v),

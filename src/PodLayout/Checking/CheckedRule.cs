@@ -62,4 +62,10 @@ public enum CheckedRule
 
     /// <summary>The pods of a loose piece lie about its centre of mass, where they are to.</summary>
     PiecesBalanced,
+
+    /// <summary>The part's centre of mass lies inside the figure of its pods, so that it does not tip off before the vacuum is on.</summary>
+    PartStands,
+
+    /// <summary>The part is held against the cutter at the least factor.</summary>
+    PartHeld,
 }

@@ -39,6 +39,7 @@ public static class LayoutCheck
             .. SupportCheck.Check(job, layout, poses),
             PieceRules.Check(job, layout),
             PieceRules.Balance(job, layout),
+            .. HoldingRulesCheck.Check(job, layout),
         ]);
     }
 

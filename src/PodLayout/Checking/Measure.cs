@@ -12,6 +12,9 @@ public enum Measure
     /// <summary>A share of the limit, at most 1.</summary>
     ShareOfLimit,
 
+    /// <summary>A factor, at least what is needed.</summary>
+    LeastFactor,
+
     /// <summary>A count, at least what is needed.</summary>
     LeastCount,
 

@@ -19,7 +19,7 @@ internal sealed class RuleTally(CheckedRule rule, Measure measure, double tolera
     /// <param name="breach">What to say when the rule is broken: what was found, and what mends it.</param>
     public void Add(double found, double needed, string where, (int, int) about, Func<(string Message, string Remedy)> breach)
     {
-        var spare = measure is Measure.LeastMm or Measure.LeastCount ? found - needed : needed - found;
+        var spare = measure is Measure.LeastMm or Measure.LeastCount or Measure.LeastFactor ? found - needed : needed - found;
         if (spare < _leastSpare || _worst is null)
         {
             (_leastSpare, _worst, _needed, _where) = (spare, found, needed, where);

@@ -6,7 +6,7 @@ namespace PodLayout.Handover;
 /// <summary>How a layout holds, into the external form and back.</summary>
 internal static class HoldingFiling
 {
-    public static HoldingEntry Entry(HoldingReport held) => new(
+    public static HoldingEntry Entry(HoldingReport held, Jobs.Job job) => new(
         Factor(held.Factor),
         held.TargetFactor,
         held.LeastFactor,
@@ -22,7 +22,8 @@ internal static class HoldingFiling
         Tenth(held.StandMm),
         Tenth(held.WeightN),
         held.OneMore is not { } more ? null : new(more.Type, more.Turned, more.Column + 1, more.Row + 1, Factor(more.Factor)),
-        held.Assumptions);
+        held.Assumptions,
+        HoldingGivenFiling.Entry(job));
 
     public static HoldingReport Report(HoldingEntry entry) => new(
         Factor(entry.Factor),

@@ -7,7 +7,7 @@ using PodLayout.Layouts;
 namespace PodLayout.Handover;
 
 /// <summary>How a layout holds, in sentences for the summary, the picture and the card.</summary>
-internal static class HoldingWords
+public static class HoldingWords
 {
     /// <summary>A factor as it is shown: rounded down, so that nothing looks better than it is.</summary>
     public static string Factor(double factor) => double.IsInfinity(factor)
@@ -33,11 +33,16 @@ internal static class HoldingWords
         }
 
         yield return Text($"Read at least {held.GaugeKPa:0.#} kPa ({held.GaugeKPa / PressureUnits.InHgKPa:0.#} inHg) of vacuum before the spindle starts. Without vacuum the part's centre of mass lies {held.StandMm:0.#} mm inside its pods.");
+        yield return Text($"The factor rests on {held.Assumptions.Length} assumptions; plan --explain prints them, and layout.json lists them.");
         if (held.AcceptLessBecause is { } reason)
         {
             yield return Text($"Less than the shop's least factor is accepted because: {reason}");
         }
     }
+
+    /// <summary>What was assumed, one line each, LF at line ends; empty where holding was not computed.</summary>
+    public static string Explained(PlanResult result) =>
+        string.Concat((result.Layout?.Holding?.Assumptions ?? []).Select(a => "Assumed: " + Summary.Plain(a) + "\n"));
 
     /// <summary>The factor, where it is least and what happens there.</summary>
     public static string First(Layout layout, HoldingReport held)

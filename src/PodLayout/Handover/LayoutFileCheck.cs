@@ -21,7 +21,7 @@ internal static class LayoutFileCheck
     }
 
     private static IEnumerable<(string Path, string Message)> Given(LayoutFile file) =>
-        [.. Shapes(file), .. Board(file.Shop.Board), .. PodTypes(file.Shop), .. Asked(file), .. Pods(file), .. Together(file)];
+        [.. Shapes(file), .. Board(file.Shop.Board), .. PodTypes(file.Shop), .. Asked(file), .. Pods(file), .. Together(file), .. Holding(file)];
 
     private static IEnumerable<(string Path, string Message)> Shapes(LayoutFile file)
     {
@@ -168,6 +168,24 @@ internal static class LayoutFileCheck
         if (!fed.SetEquals(file.OpenPorts))
         {
             yield return ("$.openPorts", "These are not the ports that the pods name.");
+        }
+    }
+
+    private static IEnumerable<(string Path, string Message)> Holding(LayoutFile file)
+    {
+        if (file.Holding is not { } held)
+        {
+            yield break;
+        }
+
+        if (file.Placement is null)
+        {
+            yield return ("$.holding", "It must be null when placement is null.");
+        }
+
+        if (HoldingGivenFiling.FirstWrong(held, "$.holding") is { } wrong)
+        {
+            yield return wrong;
         }
     }
 

@@ -45,7 +45,7 @@ internal static class LayoutFiling
             [.. (layout?.Pods ?? []).Select(PodOf)],
             [.. OpenPorts(layout).Select(p => p.Name)],
             layout is null ? null : SupportOf(layout),
-            layout?.Holding is { } held ? HoldingFiling.Entry(held) : null,
+            layout?.Holding is { } held ? HoldingFiling.Entry(held, job) : null,
             layout is null ? null : new(
                 layout.Proof.Scope, layout.Proof.FewestPodsPossible, Mm(layout.Proof.PlacingToleranceMm), layout.Proof.Words),
             [.. result.Unsupported.Select(StretchOf)],
@@ -92,7 +92,7 @@ internal static class LayoutFiling
 
     private static Region Rounded(Region area) => area.Rounded(Tolerances.CoordinateMm);
 
-    private static BoxEntry Box(Box2 b) => new(Mm(b.MinX), Mm(b.MinY), Mm(b.MaxX), Mm(b.MaxY));
+    public static BoxEntry Box(Box2 b) => new(Mm(b.MinX), Mm(b.MinY), Mm(b.MaxX), Mm(b.MaxY));
 
     private static PartEntry PartOf(Part part, Placement? placement) => new(
         part.Name, Mm(part.ThicknessMm), part.Species, Deg(part.GrainDeg), Mm(part.Shape.AreaMm2), ShapeOf(part.Shape),

@@ -112,7 +112,7 @@ public static class LayoutJson
             TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
             Converters =
             {
-                Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Holding.FailureMode>(), Words<Severity>(),
+                Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Holding.FailureMode>(), Words<ChannelWish>(), Words<Severity>(),
                 Words<SupportLimit>(), Words<FindingKind>(), Words<ZZero>(),
             },
         };

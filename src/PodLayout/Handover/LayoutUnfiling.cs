@@ -45,7 +45,7 @@ internal static class LayoutUnfiling
                 shop.Pods.First(t => t.Name == k.Pod), k.Turned, k.ColumnFromDatum - 1, k.RowFromDatum - 1))],
         };
         return new(
-            job,
+            file.Holding is { } held ? HoldingGivenFiling.Job(job, held) : job,
             LayoutOf(file, shop),
             [.. file.Unsupported.Select(s => new UnsupportedStretch(
                 Point(s.FromMm), Point(s.ToMm), s.LengthMm, s.Limit, s.Cause, s.OverhangThatWouldDoMm))],

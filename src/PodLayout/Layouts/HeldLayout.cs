@@ -45,6 +45,21 @@ public static class HeldLayout
             [.. job.Part.Loads.Assumptions, .. vacuum.Assumptions, .. Assumed(job)]);
     }
 
+    /// <summary>
+    /// A layout that may have been changed since its report was made, with the report as it now is: the old one where its factor
+    /// still stands, since it also knows what one more pod would give.
+    /// </summary>
+    /// <param name="job">The job.</param>
+    /// <param name="layout">The layout.</param>
+    /// <param name="threads">Threads to use.</param>
+    public static Layout Renewed(Job job, Layout layout, int threads)
+    {
+        var now = Report(job, layout, threads);
+        var stands = now is not null && layout.Holding is { } before && before.Pods.Length == now.Pods.Length
+            && (before.Factor == now.Factor || Math.Abs(before.Factor - now.Factor) <= Tolerances.HoldingShare * 2 * now.Factor);
+        return stands ? layout : layout with { Holding = now };
+    }
+
     /// <summary>The pods of a layout in the part's axes, with the vacuum left at each.</summary>
     /// <param name="ground">The part.</param>
     /// <param name="layout">The layout.</param>

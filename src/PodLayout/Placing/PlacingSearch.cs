@@ -157,8 +157,8 @@ internal sealed class PlacingSearch
             }
 
             _nodes += round.Count;
-            _progress?.Report(new(
-                _best?.Seats.Length, Math.Min(OpenBound(), _best?.Seats.Length ?? int.MaxValue), _nodes, _open.Count));
+            var bound = Math.Min(OpenBound(), _best?.Seats.Length ?? int.MaxValue);
+            _progress?.Report(new(_best?.Seats.Length, bound == int.MaxValue ? null : bound, _nodes, _open.Count));
             if (verdicts.Any(v => v.IsCut))
             {
                 return false;

@@ -17,6 +17,7 @@ namespace PodLayout.Handover.Format;
 /// <param name="WeightN">The part's weight.</param>
 /// <param name="OneMorePod">What one more pod would give at this place of the part; null when none fits.</param>
 /// <param name="Assumptions">What was assumed.</param>
+/// <param name="Given">What all this is worked out from.</param>
 public sealed record HoldingEntry(
     double? Factor,
     double TargetFactor,
@@ -30,7 +31,8 @@ public sealed record HoldingEntry(
     double StandMm,
     double WeightN,
     OneMorePodEntry? OneMorePod,
-    ImmutableArray<string> Assumptions);
+    ImmutableArray<string> Assumptions,
+    HoldingGivenEntry Given);
 
 /// <summary>Where a layout holds least.</summary>
 /// <param name="OnPartMm">The place of the cutter, in the drawing's coordinates.</param>
