@@ -16,6 +16,8 @@ public static class VacuumNetwork
     // Pressure at the pump is found to this, Pa.
     private const double PressureTolerancePa = 1e-6;
 
+    private const int MostOnStack = 64;
+
     // What the tolerances of the pressures may add up to, kPa, with much room.
     private const double RoundingKPa = 1e-6;
 
@@ -26,50 +28,51 @@ public static class VacuumNetwork
     public static VacuumReading At(Shop shop, ImmutableArray<PodOnPorts> pods, int lost = -1)
     {
         var (supply, airPa) = (shop.Vacuum, shop.Vacuum.BarometerKPa * 1000);
-        ImmutableArray<PodBranch> branches =
-            [.. pods.Select((pod, i) => PodBranch.Of(supply, pod, shop.Board.PortDiameterMm, i == lost))];
-        var groups = ChannelGroup.Of(shop, pods, branches);
-        var pumpPa = AtPump(supply, groups, airPa, isWhole: lost < 0);
-        var atPods = new double[pods.Length];
+        var lines = ChannelLine.Of(shop, pods, lost);
+        var pumpPa = AtPump(supply, lines, airPa, isWhole: lost < 0);
+        var inside = new double[pods.Length];
+        Array.Fill(inside, double.NaN);
+        Span<double> atPorts = stackalloc double[MostOnStack];
         double flow = 0;
-        foreach (var group in groups)
+        foreach (var line in lines)
         {
-            var channelPa = group.PressurePa(airPa, pumpPa);
-            flow += group.Inflow(airPa, channelPa);
-            foreach (var pod in group.Pods)
+            var at = line.Ports.Length <= MostOnStack ? atPorts[..line.Ports.Length] : new double[line.Ports.Length];
+            flow += line.Flow(airPa, pumpPa, at);
+            for (var i = 0; i < line.Ports.Length; i++)
             {
-                atPods[pod] = (airPa - branches[pod].PressurePa(airPa, channelPa)) / 1000;
+                // A pod whose ports lie on several channels has what the worst of them gives.
+                var (pod, branch, _) = line.Ports[i];
+                var pressure = branch.PressurePa(airPa, at[i]);
+                inside[pod] = inside[pod] >= pressure ? inside[pod] : pressure;
             }
         }
 
+        ImmutableArray<double> atPods = [.. inside.Select(p => double.IsNaN(p) ? 0 : (airPa - p) / 1000)];
         var litres = supply.Source is VacuumSource.Pump || lost >= 0 ? flow / GasFlow.FreeAirKgPerM3 * 60_000 : 0;
-        return new([.. atPods], (airPa - pumpPa) / 1000, supply.BarometerKPa, litres, Assumptions(shop, lost));
+        return new(atPods, (airPa - pumpPa) / 1000, supply.BarometerKPa, litres, Assumptions(shop, lost));
     }
 
     /// <summary>
     /// The most vacuum that a pod of a type can have in any layout, kPa: never less than what <see cref="At"/> gives it, whatever
-    /// else stands on the board. It is that of the pod alone, at the port with the shortest channel, with nothing lost in the port.
+    /// else stands on the board. It is that of the pod alone, with nothing lost on the way.
     /// </summary>
     /// <param name="shop">The shop, with its pump.</param>
     /// <param name="type">The kind of pod.</param>
     public static double MostKPa(Shop shop, PodType type)
     {
-        var ports = shop.Board.Ports.Where(p => p.State == PortState.Working).ToArray();
-        if (ports.Length == 0)
-        {
-            return 0;
-        }
-
         var (supply, airPa) = (shop.Vacuum, shop.Vacuum.BarometerKPa * 1000);
-        var nearest = ports.Select(p => PortWay.Of(shop, p)).MinBy(w => w.LengthMm);
-        PodBranch alone = new(PodBranch.LeakOf(supply.Leak, type), double.PositiveInfinity, false);
-        ChannelGroup group = new(nearest.Channel(supply.Channels), [0], [(alone, 1)]);
-        var pumpPa = AtPump(supply, [group], airPa, isWhole: true);
-        return (airPa - group.PressurePa(airPa, pumpPa)) / 1000 + RoundingKPa;
+        var lowest = PumpFlow.LowestPa(supply.Source, airPa);
+        var leak = PodBranch.LeakOf(supply.Leak, type);
+
+        // The pump moves at least what leaks in at the pod, at no less vacuum than the pod has: where it could not even do that
+        // at the pod's vacuum, the pod has less.
+        var pressure = supply.Source is VacuumSource.Reading ? lowest : Root.Rising(
+            p => PumpFlow.KgPerS(supply.Source, airPa, p) - leak * (airPa * airPa - p * p), lowest, airPa, PressureTolerancePa);
+        return (airPa - pressure) / 1000 + RoundingKPa;
     }
 
     // Pressure in front of the pump, Pa. A reading is what the gauge shows while all seals hold.
-    private static double AtPump(VacuumSupply supply, ImmutableArray<ChannelGroup> groups, double airPa, bool isWhole)
+    private static double AtPump(VacuumSupply supply, ImmutableArray<ChannelLine> lines, double airPa, bool isWhole)
     {
         var lowest = PumpFlow.LowestPa(supply.Source, airPa);
         if (isWhole && supply.Source is VacuumSource.Reading)
@@ -86,9 +89,10 @@ public static class VacuumNetwork
         double Inflow(double pumpPa)
         {
             double sum = 0;
-            foreach (var group in groups)
+            Span<double> atPorts = stackalloc double[MostOnStack];
+            foreach (var line in lines)
             {
-                sum += group.Inflow(airPa, group.PressurePa(airPa, pumpPa));
+                sum += line.Flow(airPa, pumpPa, line.Ports.Length <= MostOnStack ? atPorts[..line.Ports.Length] : new double[line.Ports.Length]);
             }
 
             return sum;

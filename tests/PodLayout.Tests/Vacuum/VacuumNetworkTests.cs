@@ -98,7 +98,8 @@ public class VacuumNetworkTests
         Assert.Equal(1, reading.FlowLPerMin / pumped, 1e-4);
         if (n.Lost < 0)
         {
-            Assert.Equal(1, leaks / pumped, 1e-4);
+            // Of a pod on two channels the worse is told, at which a little less leaks in.
+            Assert.InRange(leaks / pumped, n.Pods.All(p => p.Ports.Length == 1) ? 1 - 1e-4 : 0.97, 1 + 1e-4);
         }
         else
         {
