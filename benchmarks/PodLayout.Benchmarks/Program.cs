@@ -4,7 +4,7 @@ using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using PodLayout.Benchmarks;
 
-// micro [BenchmarkDotNet's options] | settings [--out FILE] [--seconds S] | placing [--out FILE] [--quick]
+// micro [BenchmarkDotNet's options] | settings [--out FILE] [--seconds S] | placing [--out FILE] [--quick] | program [--out FILE]
 var options = args.Skip(1).ToArray();
 switch (args.FirstOrDefault())
 {
@@ -18,8 +18,14 @@ switch (args.FirstOrDefault())
         return 0;
     case "placing":
         return PlacingTable.Write(Value("--out") ?? Repository.Path("benchmarks", "placing.md"), options.Contains("--quick")) ? 0 : 1;
+    case "program":
+        ProgramTable.Write(Value("--out") ?? Repository.Path("benchmarks", "program.md"));
+        return 0;
+    case "program-one":
+        ProgramTable.One(options[0]);
+        return 0;
     default:
-        Console.Error.WriteLine("Say what to measure: micro, settings or placing (see DEVELOPERS.md).");
+        Console.Error.WriteLine("Say what to measure: micro, settings, placing or program (see DEVELOPERS.md).");
         return 2;
 }
 

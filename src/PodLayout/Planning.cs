@@ -28,12 +28,46 @@ public static class Planning
             return new(job, null, [], [tooLarge], false, new(0, 0, 0));
         }
 
+        return job.Part.Shape.Held.IsEmpty
+            ? PlanAll(job, effort, progress, limited.Token)
+            : OffcutPlanning.Plan(job, holding => PlanAll(holding, effort, progress, limited.Token));
+    }
+
+    // With every piece of the blank that the job holds.
+    private static PlanResult PlanAll(Job job, Effort effort, IProgress<Progress>? progress, CancellationToken cancellation)
+    {
         var reach = ReachMap.Of(job.Part, job.Support);
-        var holding = HoldingModel.Of(job, job.Shop.Holding.TargetFactor);
-        var (best, nodes) = SearchHeights(job, reach, holding, effort, progress, limited.Token);
-        return best?.Best is { } found
-            ? WithLayout(job, reach, holding, found, best, nodes, limited.Token)
-            : WithoutLayout(job, reach, best, nodes, effort, limited.Token);
+        var rules = job.Shop.Holding;
+        foreach (var factor in new[] { rules.TargetFactor, rules.LeastFactor }.Distinct())
+        {
+            var holding = HoldingModel.Of(job, factor);
+            var (best, nodes) = SearchHeights(job, reach, holding, effort, progress, cancellation);
+            if (best?.Best is { } found)
+            {
+                var plan = WithLayout(job, reach, holding, found, best, nodes, effort, cancellation);
+                return factor == rules.TargetFactor || holding is null ? plan : plan with { Findings = [HoldingFindings.BelowTarget(job, plan.Layout!)] };
+            }
+
+            if (holding is null || best is null || best.IsCut)
+            {
+                return WithoutLayout(job, reach, best, nodes, effort, cancellation);
+            }
+        }
+
+        return Unheld(job, reach, effort, cancellation);
+    }
+
+    // No layout that supports the part holds it: why is told by the one with the fewest pods.
+    private static PlanResult Unheld(Job job, ReachMap reach, Effort effort, CancellationToken cancellation)
+    {
+        var (best, nodes) = SearchHeights(job, reach, null, effort, null, cancellation);
+        if (best?.Best is not { } found)
+        {
+            return WithoutLayout(job, reach, best, nodes, effort, cancellation);
+        }
+
+        var supporting = WithLayout(job, reach, null, found, best, nodes, effort, cancellation);
+        return supporting with { Layout = null, Findings = [HoldingFindings.NotHeld(job, supporting.Layout!)] };
     }
 
     // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.
@@ -49,7 +83,7 @@ public static class Planning
         var nodes = 0;
         foreach (var height in job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order())
         {
-            var end = Search(job, reach, PodPose.Of(job.Shop, height), holding, best?.Best, effort, progress, cancellation);
+            var end = Search(job, reach, PodPose.Of(job, height), holding, best?.Best, effort, progress, cancellation);
             nodes += end.Nodes;
             best = best is null ? end : end with
             {
@@ -88,7 +122,7 @@ public static class Planning
     }
 
     private static PlanResult WithLayout(
-        Job job, ReachMap reach, HoldingModel? holding, FoundLayout found, SearchEnd end, int nodes, CancellationToken cancellation)
+        Job job, ReachMap reach, HoldingModel? holding, FoundLayout found, SearchEnd end, int nodes, Effort effort, CancellationToken cancellation)
     {
         ImmutableArray<BoardSeats> board = [.. found.Frame.Poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
         if (job.Standing is { } standing)
@@ -100,8 +134,13 @@ public static class Planning
         var mayMove = job.Placement is not PlacementWish.Given;
         var refined = job.Standing is null
             ? Refinement.Improve(job, board, found, mayMove, cancellation) : found;
-        var proof = ProofWords.Of(job, refined.Seats.Length, end, isRefined: job.Standing is null && !cancellation.IsCancellationRequested);
+        var proof = ProofWords.Of(job, refined.Seats.Length, end, holding?.Ground.Factor, isRefined: job.Standing is null && !cancellation.IsCancellationRequested);
         var layout = LayoutAssembly.Of(job, reach, refined, proof);
+        if (HeldLayout.Report(job, layout, effort.Threads) is { } held)
+        {
+            layout = layout with { Holding = held with { OneMore = holding is null ? null : OneMore.Of(job, holding, board, refined) } };
+        }
+
         var seats = SearchGround.At(
             refined.Frame, board, new OffsetBox(refined.Offset, 0, 0), refined.Columns, refined.Rows);
         var work = new WorkDone(seats.Classes[0].Available.Count(a => a), reach.Points.Length, nodes);

@@ -38,6 +38,9 @@ public static class Tolerances
     /// </summary>
     public const double FiledMm = 0.003;
 
+    /// <summary>The step in which coordinates are written to files, mm.</summary>
+    public const double CoordinateMm = 0.001;
+
     /// <summary>Coordinates farther from zero than this are refused, mm: ten kilometres is no part.</summary>
     public const double LargestCoordinateMm = 1e7;
 

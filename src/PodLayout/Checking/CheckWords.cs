@@ -26,6 +26,9 @@ internal static class CheckWords
         CheckedRule.KeptPodsStand => "kept pods stand",
         CheckedRule.EdgeWithinLimit => "edge within overhang",
         CheckedRule.InteriorWithinLimit => "interior within span",
+        CheckedRule.FloorWithinLimit => "thin floors within span",
+        CheckedRule.PiecesHeld => "loose pieces held",
+        CheckedRule.PiecesBalanced => "loose pieces in balance",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Unknown rule."),
     };
 
@@ -49,12 +52,17 @@ internal static class CheckWords
         CheckedRule.KeptPodsStand => "kept-pod-missing",
         CheckedRule.EdgeWithinLimit => "edge-beyond-limit",
         CheckedRule.InteriorWithinLimit => "interior-beyond-limit",
+        CheckedRule.FloorWithinLimit => "floor-beyond-limit",
+        CheckedRule.PiecesHeld => "offcut-without-pod",
+        CheckedRule.PiecesBalanced => "offcut-not-balanced",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Unknown rule."),
     };
 
     public static string Pod(int index) => LayoutFiling.PodId(index);
 
     public static string Mm(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+
+    public static string Kg(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 
     public static string Whole(double value) => value.ToString("0", CultureInfo.InvariantCulture);
 

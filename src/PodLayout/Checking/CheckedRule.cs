@@ -53,4 +53,13 @@ public enum CheckedRule
 
     /// <summary>Every interior point is within the span limit of a pod, through the wood.</summary>
     InteriorWithinLimit,
+
+    /// <summary>Every point of a thin floor is within their span limit of a pod, through the wood.</summary>
+    FloorWithinLimit,
+
+    /// <summary>A pod stands under each loose piece that pods are to hold.</summary>
+    PiecesHeld,
+
+    /// <summary>The pods of a loose piece lie about its centre of mass, where they are to.</summary>
+    PiecesBalanced,
 }

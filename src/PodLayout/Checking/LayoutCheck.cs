@@ -28,6 +28,7 @@ public static class LayoutCheck
     /// <param name="openPorts">Names of the ports to open.</param>
     public static LayoutReport Of(Jobs.Job job, Layout layout, ImmutableArray<string> openPorts)
     {
+        layout = PieceRules.Named(job, layout);
         ImmutableArray<PodPose> poses = [.. layout.Pods.Select(p => PoseOf(job.Shop, p))];
         return new(
         [
@@ -36,6 +37,8 @@ public static class LayoutCheck
             .. PortRules.Check(job.Shop.Board, layout, poses, openPorts),
             .. PodRules.Check(job, layout),
             .. SupportCheck.Check(job, layout, poses),
+            PieceRules.Check(job, layout),
+            PieceRules.Balance(job, layout),
         ]);
     }
 

@@ -36,6 +36,9 @@ internal readonly record struct StandingBody(Point2 Centre, double HalfX, double
             : (-(Math.Min(HalfX, HalfY) + Math.Max(0, mm)), at);
     }
 
+    /// <summary>How far it reaches from its centre in a direction of length 1, mm.</summary>
+    public double ReachAlong(Point2 direction) => IsRound ? HalfX : HalfX * Math.Abs(direction.X) + HalfY * Math.Abs(direction.Y);
+
     // Distance to the line of a ring, or, negative, the depth of the line's deepest point in the body; and that point.
     private (double Mm, Point2 At) ToLine(Ring ring)
     {

@@ -20,18 +20,21 @@ internal static class SupportCheck
         var (points, shares, pods) = Shares(job, layout, poses);
         var perMm = 1 / Math.Min(rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm);
         yield return Kind(
-            CheckedRule.EdgeWithinLimit, "edge", LayoutCheck.ToleranceMm * perMm, true, "the overhang limit", "no points");
+            CheckedRule.EdgeWithinLimit, SupportLimit.Edge, "edge", LayoutCheck.ToleranceMm * perMm, "the overhang limit", "no points");
         yield return Kind(
-            CheckedRule.InteriorWithinLimit, "interior", LayoutCheck.ToleranceMm / (rules.InteriorSpanMm ?? 1), false, "the span limit",
+            CheckedRule.InteriorWithinLimit, SupportLimit.Interior, "interior", LayoutCheck.ToleranceMm / (rules.InteriorSpanMm ?? 1), "the span limit",
             rules.InteriorSpanMm is null ? "no such rule in this job" : "no points");
+        yield return Kind(
+            CheckedRule.FloorWithinLimit, SupportLimit.ThinFloor, "thin floor's", LayoutCheck.ToleranceMm / rules.ThinFloorSpanMm, "the span limit of thin floors",
+            "no thin floors");
 
-        RuleCheck Kind(CheckedRule rule, string word, double tolerance, bool isEdge, string limit, string otherwise)
+        RuleCheck Kind(CheckedRule rule, SupportLimit kind, string word, double tolerance, string limit, string otherwise)
         {
             var tally = new RuleTally(rule, Measure.ShareOfLimit, tolerance);
-            var beyond = Enumerable.Range(0, points.Length).Count(p => points[p].IsEdge == isEdge && shares[p] > 1 + tolerance);
+            var beyond = Enumerable.Range(0, points.Length).Count(p => points[p].Limit == kind && shares[p] > 1 + tolerance);
             for (var p = 0; p < points.Length; p++)
             {
-                if (points[p].IsEdge != isEdge)
+                if (points[p].Limit != kind)
                 {
                     continue;
                 }
@@ -57,7 +60,7 @@ internal static class SupportCheck
         var points = PointSampling.Of(job.Part.Shape, job.Support);
         var shares = Enumerable.Repeat(double.PositiveInfinity, points.Length).ToArray();
         var pods = Enumerable.Repeat(-1, points.Length).ToArray();
-        PodFace[] faces = [.. poses.Select(p => PodFace.Of(p))];
+        PodFace?[] faces = [.. layout.Pods.Select((pod, i) => FaceOf(job, layout, pod, poses[i]))];
         foreach (var stretch in Stretches)
         {
             if (layout.Pods.IsEmpty || shares.All(double.IsFinite))
@@ -77,8 +80,13 @@ internal static class SupportCheck
 
                 for (var i = 0; i < faces.Length; i++)
                 {
+                    if (faces[i] is not { } face)
+                    {
+                        continue;
+                    }
+
                     var centre = layout.Pods[i].Centre - layout.Placement.ZeroOnBoard;
-                    var share = reach.MayReach(p, faces[i], centre) ? reach.Share(p, faces[i], centre) * stretch : double.PositiveInfinity;
+                    var share = reach.MayReach(p, face, centre) ? reach.Share(p, face, centre) * stretch : double.PositiveInfinity;
                     if (share < shares[p])
                     {
                         (shares[p], pods[p]) = (share, i);
@@ -88,5 +96,22 @@ internal static class SupportCheck
         }
 
         return (points, shares, pods);
+    }
+
+    // A pod under a loose piece supports nothing of the part; one whose body passes an edge where a skin is left, as far as its seal.
+    private static PodFace? FaceOf(Job job, Layout layout, PlacedPod pod, PodPose pose)
+    {
+        if (pod.Holds is not null)
+        {
+            return null;
+        }
+
+        var shape = job.Part.Shape;
+        var turn = Turn.FromDegrees(layout.Placement.AngleDeg);
+        var body = StandingBody.Of(pod, 0);
+        var isPast = shape.Skinned.Any(ring => body.Clear(
+            RingOnBoard.Of("", ring == 0 ? shape.Outline : shape.Holes[ring - 1], turn, layout.Placement.ZeroOnBoard), ring == 0).Mm
+            < job.Margins.CutClearanceMm - LayoutCheck.ToleranceMm);
+        return PodFace.Of(pose, insetMm: isPast ? pod.Type.SealInsetAboveMm : 0);
     }
 }

@@ -13,8 +13,9 @@ internal static class WoodRules
     {
         var turn = Turn.FromDegrees(layout.Placement.AngleDeg);
         var (shape, zero) = (job.Part.Shape, layout.Placement.ZeroOnBoard);
-        var outline = RingOnBoard.Of("the outline", shape.Outline, turn, zero);
-        ImmutableArray<RingOnBoard> holes = [.. shape.Holes.Select(h => RingOnBoard.Of("a hole", h, turn, zero))];
+        var part = (Outline: RingOnBoard.Of("the outline", shape.Outline, turn, zero), Holes: shape.Holes.Select(h => RingOnBoard.Of("a hole", h, turn, zero)).ToArray());
+        var pieces = shape.Held.ToDictionary(h => h.Name, h => (
+            Outline: RingOnBoard.Of($"the edge of {h.Name}", h.Outline, turn, zero), Holes: h.Holes.Select(r => RingOnBoard.Of($"the edge of {h.Name}", r, turn, zero)).ToArray()));
         ImmutableArray<RingOnBoard> defects = [.. shape.Defects.Select(d => RingOnBoard.Of("a defect", d, turn, zero))];
         ImmutableArray<Hazard> hazards = [.. shape.Hazards.Where(h => !h.Area.IsEmpty)];
         ImmutableArray<RingOnBoard> forBodies = [.. hazards.Where(h => h.KeepsBodiesOff).Select(h => RingOnBoard.Of(h, turn, zero))];
@@ -26,12 +27,16 @@ internal static class WoodRules
             var pod = layout.Pods[i];
             var seal = StandingBody.Of(pod, pod.Type.SealInsetAboveMm);
             var body = StandingBody.Of(pod, 0);
-            Add(seals, i, "seal", seal, outline, true, job.Margins.SealMarginMm);
-            Add(bodies, i, "body", body, outline, true, job.Margins.CutClearanceMm);
-            foreach (var hole in holes)
+            var ground = pod.Holds is { } name ? pieces[name] : part;
+            for (var ring = 0; ring <= ground.Holes.Length; ring++)
             {
-                Add(seals, i, "seal", seal, hole, false, job.Margins.SealMarginMm);
-                Add(bodies, i, "body", body, hole, false, job.Margins.CutClearanceMm);
+                var edge = ring == 0 ? ground.Outline : ground.Holes[ring - 1];
+                Add(seals, i, "seal", seal, edge, ring == 0, job.Margins.SealMarginMm);
+                // Where a skin is left no tool comes through.
+                if (pod.Holds is not null || !shape.Skinned.Contains(ring))
+                {
+                    Add(bodies, i, "body", body, edge, ring == 0, job.Margins.CutClearanceMm);
+                }
             }
 
             foreach (var unsound in forSeals)

@@ -16,20 +16,22 @@ public static class CoverModel
     /// Cost of each seat that breaks ties among choices with equally many pods (0 or more); default for none.
     /// </param>
     /// <param name="cancellation">Stops the solver; the answer is then not proven.</param>
+    /// <param name="atLeast">No choice has fewer pods than this, as is known already: a choice with as many is then the best.</param>
     /// <param name="parameters">Settings of the solver; <see cref="Settings"/> unless they are themselves being measured.</param>
     public static CoverAnswer Solve(
         CoverProblem problem,
         int atMost,
         ImmutableArray<int> preference,
         CancellationToken cancellation,
-        string parameters = Settings)
+        string parameters = Settings,
+        int atLeast = 0)
     {
         if (problem.FirstUnsupported >= 0 || problem.Holds.Any(h => h.Seats.Length == 0) || atMost < 0)
         {
             return new(default, atMost + 1, true);
         }
 
-        var model = Build(problem, atMost, preference);
+        var model = Build(problem, atLeast, atMost, preference);
         using var solver = new SolveWrapper();
         solver.SetStringParameters(parameters);
         using var stop = cancellation.Register(solver.StopSearch);
@@ -50,7 +52,7 @@ public static class CoverModel
     /// </summary>
     public const string Settings = "num_workers:1,linearization_level:2,random_seed:1,catch_sigint_signal:false";
 
-    private static CpModel Build(CoverProblem problem, int atMost, ImmutableArray<int> preference)
+    private static CpModel Build(CoverProblem problem, int atLeast, int atMost, ImmutableArray<int> preference)
     {
         var model = new CpModel();
         for (var seat = 0; seat < problem.SeatCount; seat++)
@@ -85,13 +87,13 @@ public static class CoverModel
 
         foreach (var stock in problem.Stocks.Where(s => s.Limit < Math.Min(atMost, s.Seats.Length)))
         {
-            rows.Add(AtMost(stock.Seats, stock.Limit));
+            rows.Add(Between(stock.Seats, 0, stock.Limit));
         }
 
         var all = Enumerable.Range(0, problem.SeatCount).ToArray();
-        if (atMost < problem.SeatCount)
+        if (atMost < problem.SeatCount || atLeast > 0)
         {
-            rows.Add(AtMost(all, atMost));
+            rows.Add(Between(all, atLeast, atMost));
         }
 
         // Pods first: one pod outweighs all that the preferences of a choice can come to.
@@ -103,13 +105,13 @@ public static class CoverModel
         return model;
     }
 
-    private static ConstraintProto AtMost(int[] seats, int limit)
+    private static ConstraintProto Between(int[] seats, int atLeast, int atMost)
     {
         var sum = new LinearConstraintProto();
         sum.Vars.AddRange(seats);
         sum.Coeffs.AddRange(Enumerable.Repeat(1L, seats.Length));
-        sum.Domain.Add(0);
-        sum.Domain.Add(limit);
+        sum.Domain.Add(atLeast);
+        sum.Domain.Add(atMost);
         return new() { Linear = sum };
     }
 

@@ -63,7 +63,7 @@ public static class FewestPods
             {
                 var answer = preference.IsDefault && holds.Count == 0
                     ? Exactly(problem, loose, atMost, cancellation)
-                    : Larger(CoverModel.Solve(problem with { Holds = [.. holds] }, atMost, preference, cancellation), loose);
+                    : Larger(CoverModel.Solve(problem with { Holds = [.. holds] }, atMost, preference, cancellation, atLeast: loose.LowerBound), loose);
                 isNew = answer.HasChoice && Add(answer.Filled);
                 if (!answer.HasChoice || (!isNew && !AddHolds(answer.Filled, out isNew)))
                 {
@@ -163,6 +163,6 @@ public static class FewestPods
             return new(repaired, loose.LowerBound, true);
         }
 
-        return Larger(CoverModel.Solve(problem, atMost, default, cancellation), loose);
+        return Larger(CoverModel.Solve(problem, atMost, default, cancellation, atLeast: loose.LowerBound), loose);
     }
 }

@@ -34,16 +34,36 @@ public static class Cutting
         return Heights.Check(job.Shop, path, request, thickness, jobFile)
             .Then(shop => OperationHazards.Of(drawing, shape, request, jobFile)
             .Then(operations => FromProgram(shop, path, request, job)
-            .Then(program => Offcuts.Tell(drawing, shape, request, [.. operations, .. program], thickness, request.Blank?.DensityKgPerM3 ?? OffcutDensity(job.Part), jobFile)
-            .Then(_ => Outcome<Job>.Of(job with
-            {
-                Shop = shop,
-                Part = job.Part with { Shape = shape with { Hazards = Within(shape, [.. operations, .. program]) } },
-            })))));
+            .Then(program => Offcuts.Tell(drawing, shape, request, [.. operations, .. program], thickness, OffcutDensity(request, job.Part), jobFile)
+            .Then(loose => WithAll(job with { Shop = shop }, drawing, request, path, [.. operations, .. program], loose, jobFile)))));
     }
 
+    private static Outcome<Job> WithAll(
+        Job job, Drawing drawing, CutRequest request, ToolPath? path, IReadOnlyList<Hazard> hazards, IReadOnlyList<Region> loose, string jobFile)
+    {
+        var shape = job.Part.Shape;
+        var floors = ThinFloors.Of(drawing, shape, request, path, Setting(job.Shop, request, job), hazards);
+        return Skins.Of(drawing, shape, request, hazards, jobFile).Then(skinned =>
+        {
+            shape = shape with
+            {
+                Floors = floors,
+                Skinned = [.. skinned],
+                Held = Offcuts.ToHold(loose, request.Blank, job.Part.ThicknessMm, OffcutDensity(request, job.Part)),
+            };
+            shape = shape with { Hazards = Within(shape, hazards) };
+            return Outcome<Job>.Of(
+                job with { Part = job.Part with { Shape = shape } }, ThinFloors.Tell(floors, job.Support.ThinFloorSpanMm, jobFile));
+        });
+    }
+
+    // With zero on the board, the higher the pods the more of the program lies below the underside.
+    private static ProgramSetting Setting(Shops.Shop shop, CutRequest request, Job job) => Heights.Setting(
+        request, shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).DefaultIfEmpty(0).Max(), job.Part.ThicknessMm);
+
     // A heavy piece does more harm than a light one.
-    private static double OffcutDensity(Part part) => part.Wood.IsKnown ? part.Wood.WeightKgPerM3 : UnknownOffcutKgPerM3;
+    private static double OffcutDensity(CutRequest request, Part part) =>
+        request.Blank?.DensityKgPerM3 ?? (part.Wood.IsKnown ? part.Wood.WeightKgPerM3 : UnknownOffcutKgPerM3);
 
     private static Outcome<IReadOnlyList<Hazard>> FromProgram(Shops.Shop shop, ToolPath? path, CutRequest request, Job job)
     {
@@ -52,9 +72,7 @@ public static class Cutting
             return Outcome<IReadOnlyList<Hazard>>.Of([]);
         }
 
-        // With zero on the board, the higher the pods the more of the program lies below the underside.
-        var height = shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).DefaultIfEmpty(0).Max();
-        return ProgramHazards.Of(path, Heights.Setting(request, height, job.Part.ThicknessMm), job.Part.Shape);
+        return ProgramHazards.Of(path, Setting(shop, request, job), job.Part.Shape);
     }
 
     // Every edge of a hazard is gone through for each pod type and angle.
@@ -67,7 +85,12 @@ public static class Cutting
     /// </summary>
     private static ImmutableArray<Hazard> Within(PartShape shape, IReadOnlyList<Hazard> hazards)
     {
-        var wood = Region.Inside(shape.Outline, shape.Holes).Shrink(Tolerances.ContactMm);
-        return [.. hazards.Select(h => h with { Area = Simple(h.Area.Intersect(wood)), Shown = Simple(h.Shown) })];
+        var wood = Region.UnionOf(
+        [
+            Region.Inside(shape.Outline, shape.Holes).Shrink(Tolerances.ContactMm),
+            .. shape.Held.Select(p => Region.Inside(p.Outline, p.Holes).Shrink(Tolerances.ContactMm)),
+        ]);
+        // Where bodies may pass an edge, what is cut beyond it matters too.
+        return [.. hazards.Select(h => h with { Area = Simple(shape.Skinned.IsEmpty ? h.Area.Intersect(wood) : h.Area), Shown = Simple(h.Shown) })];
     }
 }

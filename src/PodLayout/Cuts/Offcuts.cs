@@ -20,6 +20,8 @@ public static class Offcuts
 
     private const int MostTold = 12;
 
+    private const int ManyCorners = 600;
+
     /// <summary>The loose pieces, the largest first.</summary>
     /// <param name="blank">The blank's region.</param>
     /// <param name="cut">All that is cut through.</param>
@@ -53,7 +55,7 @@ public static class Offcuts
         var blank = rings.Count > 0 ? Region.UnionOf(rings.Select(r => Region.Inside(r.Ring))) : outline.Grow(asked.GrownByMm);
         var through = Region.UnionOf(hazards.Where(h => h.KeepsBodiesOff && h.KeepsSealsOff).Select(h => h.Shown));
         var pieces = Of(blank, through, shape);
-        var findings = pieces.Take(MostTold).Select(p => Piece(p, thicknessMm, densityKgPerM3, jobFile)).ToList();
+        var findings = pieces.Take(MostTold).Select((p, i) => Piece(p, i, thicknessMm, densityKgPerM3, asked, jobFile)).ToList();
         if (pieces.Length > MostTold)
         {
             findings.Add(Say(Severity.Note, jobFile, "offcut", Text($"{pieces.Length - MostTold} more loose pieces, all smaller."), null));
@@ -62,14 +64,52 @@ public static class Offcuts
         return Outcome<IReadOnlyList<Region>>.Of(pieces, findings);
     }
 
-    private static Finding Piece(Region piece, double thicknessMm, double density, string jobFile)
+    /// <summary>Those that are heavy enough to be held by pods of their own.</summary>
+    /// <param name="pieces">The loose pieces, the largest first.</param>
+    /// <param name="asked">What the job says of the blank.</param>
+    /// <param name="thicknessMm">Thickness of the blank.</param>
+    /// <param name="densityKgPerM3">Density of the wood.</param>
+    public static ImmutableArray<HeldPiece> ToHold(
+        IReadOnlyList<Region> pieces, BlankRequest? asked, double thicknessMm, double densityKgPerM3)
+    {
+        var held = ImmutableArray.CreateBuilder<HeldPiece>();
+        for (var i = 0; i < pieces.Count; i++)
+        {
+            var kg = asked is null ? 0 : Kg(pieces[i], thicknessMm, densityKgPerM3);
+            if (!(kg > asked?.HoldOverKg))
+            {
+                continue;
+            }
+
+            // Simplified inward only: what the simpler piece takes, the true one takes.
+            var inner = pieces[i].Boundary.Sum(r => r.Points.Length) > ManyCorners ? pieces[i].SimplifiedInward(Tolerances.ContactMm) : pieces[i];
+            var rings = inner.Rounded(Tolerances.CoordinateMm).Pieces.MaxBy(p => p.AreaMm2)?.Boundary ?? [];
+            if (!rings.IsEmpty)
+            {
+                held.Add(new(Name(i), rings[0], [.. rings.Skip(1).Select(r => r.CounterClockwise())], kg, asked!.MustHold));
+            }
+        }
+
+        return held.ToImmutable();
+    }
+
+    private static string Name(int index) => Text($"offcut {index + 1}");
+
+    private static double Kg(Region piece, double thicknessMm, double densityKgPerM3) => piece.AreaMm2 * thicknessMm * 1e-9 * densityKgPerM3;
+
+    private static Finding Piece(Region piece, int index, double thicknessMm, double density, BlankRequest asked, string jobFile)
     {
         var box = piece.Bounds;
-        var kg = piece.AreaMm2 * thicknessMm * 1e-9 * density;
+        var kg = Kg(piece, thicknessMm, density);
+        if (kg > asked.HoldOverKg)
+        {
+            return Say(Severity.Note, jobFile, "offcut", Text($"{Name(index)} comes loose at ({box.Centre.X:0.#}, {box.Centre.Y:0.#}) mm of the drawing: {box.Width:0.#} x {box.Height:0.#} mm, {kg:0.###} kg at {density:0.#} kg/m3; a pod of its own is looked for."), null);
+        }
+
         var isLarge = kg > LargeKg || Math.Max(box.Width, box.Height) > LargeMm;
         return Say(
             isLarge ? Severity.Warning : Severity.Note, jobFile, "offcut",
-            Text($"a piece comes loose at ({box.Centre.X:0.#}, {box.Centre.Y:0.#}) mm of the drawing: {box.Width:0.#} x {box.Height:0.#} mm, {piece.AreaMm2 / 100:0.#} cm2, {kg:0.###} kg at {density:0.#} kg/m3."),
+            Text($"{Name(index)} comes loose at ({box.Centre.X:0.#}, {box.Centre.Y:0.#}) mm of the drawing: {box.Width:0.#} x {box.Height:0.#} mm, {piece.AreaMm2 / 100:0.#} cm2, {kg:0.###} kg at {density:0.#} kg/m3."),
             isLarge ? "Hold it, tab it, or cut it to chips." : null);
     }
 

@@ -24,13 +24,13 @@ public static class OperationHazards
             var lines = CutPaths.Lines(operation.Lines, drawing, shape);
             if (lines.Count == 0)
             {
-                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-without-lines", $"found no line {InWords(operation.Lines)} for this operation.", "Correct the layer's name, or draw the line."));
+                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-without-lines", $"found no line {OperationLines.InWords(operation.Lines)} for this operation.", "Correct the layer's name, or draw the line."));
                 continue;
             }
 
             if (lines.Any(l => !l.IsClosed) && NeedsClosed(operation))
             {
-                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-open", $"found a line {InWords(operation.Lines)} that does not close; this operation needs closed lines.", "Close it, or let the tool run on the line."));
+                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-open", $"found a line {OperationLines.InWords(operation.Lines)} that does not close; this operation needs closed lines.", "Close it, or let the tool run on the line."));
                 continue;
             }
 
@@ -50,13 +50,6 @@ public static class OperationHazards
             ? Outcome<IReadOnlyList<Hazard>>.Refuse(findings)
             : Outcome<IReadOnlyList<Hazard>>.Of(hazards, findings);
     }
-
-    private static string InWords(CutLines lines) => lines switch
-    {
-        CutLines.OfLayer layer => $"on layer {layer.Name}",
-        CutLines.Holes => "of a hole",
-        _ => "of the outline",
-    };
 
     private static bool NeedsClosed(CutOperation o) => o.Kind switch
     {
@@ -84,28 +77,30 @@ public static class OperationHazards
 
     private static Hazard? Hazard(CutOperation operation, IReadOnlyList<CutLine> lines, bool isReal)
     {
-        Hazard Make(Region area, bool bodies, bool seals) => new(operation.Name ?? CutPaths.NameOf(operation.Kind), InWords(operation.Lines), area, bodies, seals);
+        var cutsBelow = operation.Kind is CutKind.ThroughProfile or CutKind.Drill or CutKind.PocketFromFace or CutKind.EdgeProfile;
+        return cutsBelow && !isReal ? null
+            : new(NameOf(operation), OperationLines.InWords(operation.Lines), Area(operation, lines), cutsBelow, true);
+    }
+
+    /// <summary>What an operation cuts, seen from above.</summary>
+    internal static Region Area(CutOperation operation, IReadOnlyList<CutLine> lines)
+    {
         var radius = operation.ToolDiameterMm / 2;
         var insides = lines.Where(l => l.IsClosed).Select(l => Region.Inside(new Ring(l.Points)));
-        switch (operation.Kind)
+        return operation.Kind switch
         {
-            case CutKind.ThroughProfile:
-                return isReal ? Make(Profiles(lines, operation.Side, radius), true, true) : null;
-            case CutKind.Drill:
-                var holes = operation.DiameterMm is { } diameter
-                    ? lines.Select(l => Region.AlongPath([new Ring(l.Points).Bounds.Centre], diameter / 2)) : insides;
-                return isReal ? Make(Region.UnionOf(holes), true, true) : null;
-            case CutKind.PocketFromFace:
-                return isReal ? Make(Region.UnionOf(insides), true, true) : null;
-            case CutKind.GrooveInUnderside when radius > 0:
-                return Make(Region.UnionOf(lines.Select(l => Along(l, radius))), false, true);
-            case CutKind.EdgeProfile:
-                // The tool runs along the edge: its own width beyond it, and under the part as far as it reaches.
-                return isReal ? Make(Region.UnionOf(lines.Select(l => Along(l, Math.Max(operation.ToolDiameterMm, operation.ReachMm)))), true, true) : null;
-            default:
-                return Make(Region.UnionOf(insides), false, true);
-        }
+            CutKind.ThroughProfile => Profiles(lines, operation.Side, radius),
+            CutKind.Drill when operation.DiameterMm is { } diameter => Region.UnionOf(
+                lines.Select(l => Region.AlongPath([new Ring(l.Points).Bounds.Centre], diameter / 2))),
+            CutKind.GrooveInUnderside when radius > 0 => Region.UnionOf(lines.Select(l => Along(l, radius))),
+            // The tool runs along the edge: its own width beyond it, and under the part as far as it reaches.
+            CutKind.EdgeProfile => Region.UnionOf(lines.Select(l => Along(l, Math.Max(operation.ToolDiameterMm, operation.ReachMm)))),
+            _ => Region.UnionOf(insides),
+        };
     }
+
+    /// <summary>What the shop calls an operation, or its kind.</summary>
+    internal static string NameOf(CutOperation operation) => operation.Name ?? CutPaths.NameOf(operation.Kind);
 
     private static Region Profiles(IReadOnlyList<CutLine> lines, CutSide side, double radius) =>
         Region.UnionOf(CutPaths.Centres(lines, side, radius).Select(centre => Along(centre.Line, radius)));

@@ -14,13 +14,17 @@ public static class ProgramHazards
         {
             IReadOnlyList<Hazard> hazards = [.. cuts.Select(cut => new Hazard(
                 "cut of the program",
-                Text($"{path.FileName} lines {cut.FirstLine} to {cut.LastLine}, tool {cut.Tool.Number}"),
+                Source(path, cut),
                 cut.Swept,
                 true,
                 true) { TipPaths = cut.TipPaths })];
             return Outcome<IReadOnlyList<Hazard>>.Of(
                 hazards, [.. cuts.Select(cut => Depth(path, cut)), .. LowRapids.Of(path, setting, shape)]);
         });
+
+    /// <summary>Where a tool's cuts stand in the program.</summary>
+    internal static string Source(ToolPath path, ToolCut cut) =>
+        Text($"{path.FileName} lines {cut.FirstLine} to {cut.LastLine}, tool {cut.Tool.Number}");
 
     private static Finding Depth(ToolPath path, ToolCut cut) => new(
         "tool-below",

@@ -9,6 +9,10 @@ namespace PodLayout.Geometry;
 /// </remarks>
 internal static class ClusteredUnion
 {
+    private const int ManyShapes = 256;
+
+    private const int StripCount = 8;
+
     /// <summary>The union.</summary>
     public static NetTopologySuite.Geometries.Geometry Of(
         IReadOnlyList<NetTopologySuite.Geometries.Geometry> shapes, GeometryFactory factory)
@@ -16,7 +20,7 @@ internal static class ClusteredUnion
         var cluster = Clusters([.. shapes.Select(s => s.EnvelopeInternal)]);
         var united = shapes.Select((shape, i) => (shape, i)).GroupBy(s => cluster[s.i], s => s.shape)
             .Select(group => group.ToList())
-            .Select(group => group.Count == 1 ? group[0] : SureOverlay.Union(factory.BuildGeometry(group)))
+            .Select(group => group.Count == 1 ? group[0] : United(group, factory))
             .ToList();
         if (united.Count == 1)
         {
@@ -25,6 +29,21 @@ internal static class ClusteredUnion
 
         var polygons = united.SelectMany(g => Enumerable.Range(0, g.NumGeometries).Select(g.GetGeometryN)).OfType<Polygon>();
         return factory.CreateMultiPolygon([.. polygons.Where(p => !p.IsEmpty)]);
+    }
+
+    // Many shapes of one cluster are united strip by strip, side by side; the strips do not depend on the machine.
+    private static NetTopologySuite.Geometries.Geometry United(
+        List<NetTopologySuite.Geometries.Geometry> shapes, GeometryFactory factory)
+    {
+        if (shapes.Count < ManyShapes)
+        {
+            return SureOverlay.Union(factory.BuildGeometry(shapes));
+        }
+
+        var strips = shapes.OrderBy(s => s.EnvelopeInternal.MinX).Chunk((shapes.Count + StripCount - 1) / StripCount).ToArray();
+        var united = new NetTopologySuite.Geometries.Geometry[strips.Length];
+        Parallel.For(0, strips.Length, i => united[i] = SureOverlay.Union(factory.BuildGeometry(strips[i])));
+        return SureOverlay.Union(factory.BuildGeometry(united));
     }
 
     // For each box the least index of those that it hangs together with.

@@ -13,12 +13,14 @@ internal static class PathPieces
     private const double SmoothTurnRad = 0.0126;
 
     /// <summary>First and last point of each piece; the last of one is the first of the next.</summary>
-    public static IEnumerable<(int First, int Last)> Of(IReadOnlyList<Point2> points)
+    /// <param name="points">The line.</param>
+    /// <param name="isCoarse">Whether the disc is taken larger on short lines too.</param>
+    public static IEnumerable<(int First, int Last)> Of(IReadOnlyList<Point2> points, bool isCoarse)
     {
         var first = 0;
         for (var i = 1; i < points.Count - 1; i++)
         {
-            var isMissed = points.Count <= FewPoints && TurnAt(points, i) is > SmoothTurnRad and < OffsetStrips.SmallTurnRad;
+            var isMissed = !isCoarse && points.Count <= FewPoints && TurnAt(points, i) is > SmoothTurnRad and < OffsetStrips.SmallTurnRad;
             if (isMissed || i - first >= PointsOfPiece)
             {
                 yield return (first, i);

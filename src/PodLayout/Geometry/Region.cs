@@ -19,6 +19,9 @@ public sealed class Region
     private const double SweptArcMm = 0.0005;
     private const double SweptArcShare = 2e-5;
 
+    // The same where thousands of moves are swept: what is swept is grown by a hundredth of a millimetre or two, never shrunk.
+    private const double CoarseArcMm = 0.003;
+
     // The engine may leave out concave detail smaller than this share of the distance; its default of a hundredth would be a
     // tenth of a millimetre on a margin of ten.
     private const double DetailShare = 1e-5;
@@ -98,7 +101,8 @@ public sealed class Region
     /// </summary>
     /// <param name="points">The line's points; one point gives a disc.</param>
     /// <param name="radiusMm">The distance.</param>
-    public static Region AlongPath(IReadOnlyList<Point2> points, double radiusMm)
+    /// <param name="isCoarse">Whether it may be larger by up to two hundredths of a millimetre, to be quicker where there is much of it.</param>
+    public static Region AlongPath(IReadOnlyList<Point2> points, double radiusMm, bool isCoarse = false)
     {
         if (radiusMm <= 0)
         {
@@ -106,9 +110,9 @@ public sealed class Region
         }
 
         var pieces = new List<NetTopologySuite.Geometries.Geometry>();
-        foreach (var (first, last) in PathPieces.Of(points))
+        foreach (var (first, last) in PathPieces.Of(points, isCoarse))
         {
-            pieces.Add(AlongPiece(points, first, last, radiusMm));
+            pieces.Add(AlongPiece(points, first, last, radiusMm, SweptArc(radiusMm, isCoarse)));
         }
 
         return pieces.Count == 1 ? new(pieces[0]) : new(SureOverlay.Union(Factory.BuildGeometry(pieces)));
@@ -120,11 +124,12 @@ public sealed class Region
     /// <param name="centre">The circle's centre.</param>
     /// <param name="circleMm">The circle's radius.</param>
     /// <param name="radiusMm">The disc's radius.</param>
-    public static Region AlongCircle(Point2 centre, double circleMm, double radiusMm)
+    /// <param name="isCoarse">As for <see cref="AlongPath"/>.</param>
+    public static Region AlongCircle(Point2 centre, double circleMm, double radiusMm, bool isCoarse = false)
     {
         var outer = circleMm + radiusMm;
         var inner = circleMm - radiusMm;
-        var arcMm = SweptArc(outer);
+        var arcMm = SweptArc(outer, isCoarse);
         var chords = 4 * ChordsOfQuarter(outer, arcMm);
         var around = Polygon(Outside(outer, arcMm));
         // The corners of the inner edge lie on its circle, so that the hole is never too large.
@@ -170,6 +175,20 @@ public sealed class Region
         var simple = NetTopologySuite.Simplify.TopologyPreservingSimplifier.Simplify(Grow(byMm)._shape, byMm);
         return simple.IsValid ? new(simple) : this;
     }
+
+    /// <summary>
+    /// A region with fewer corners that lies within this one and leaves out at most twice the distance along its edge.
+    /// </summary>
+    public Region SimplifiedInward(double byMm)
+    {
+        var simple = NetTopologySuite.Simplify.TopologyPreservingSimplifier.Simplify(Shrink(byMm)._shape, byMm);
+        return simple.IsValid ? new(simple) : this;
+    }
+
+    /// <summary>The region with its corners in whole steps: the same when written to a file and read again.</summary>
+    public Region Rounded(double stepMm) => Bounded(Boundary.Select(ring => new Ring([.. ring.Points.Select(p => new Point2(
+        Math.Round(Math.Round(p.X / stepMm, MidpointRounding.AwayFromZero) * stepMm, 6) + 0.0,
+        Math.Round(Math.Round(p.Y / stepMm, MidpointRounding.AwayFromZero) * stepMm, 6) + 0.0))])));
 
     /// <summary>The separate pieces that the region consists of.</summary>
     public ImmutableArray<Region> Pieces => [.. Polygons.Select(p => new Region(p))];
@@ -226,10 +245,11 @@ public sealed class Region
         return new(point.X, point.Y);
     }
 
-    private static NetTopologySuite.Geometries.Geometry AlongPiece(IReadOnlyList<Point2> points, int first, int last, double radius)
+    private static NetTopologySuite.Geometries.Geometry AlongPiece(
+        IReadOnlyList<Point2> points, int first, int last, double radius, double arcMm)
     {
         // The engine rounds the number of an arc's chords to the nearest, so that one may be half as long again as asked for.
-        var missed = radius * (DetailShare + PathPieces.MissedShare(points, first, last)) + 1.3 * SweptArc(radius);
+        var missed = radius * (DetailShare + PathPieces.MissedShare(points, first, last)) + 1.3 * arcMm;
         var grown = radius + missed;
         var line = new Coordinate[Math.Max(2, last - first + 1)];
         for (var i = 0; i < line.Length; i++)
@@ -239,10 +259,10 @@ public sealed class Region
         }
 
         NetTopologySuite.Geometries.Geometry path = first == last ? Factory.CreatePoint(line[0]) : Factory.CreateLineString(line);
-        return path.Buffer(Outside(grown, SweptArc(radius)), Round(grown, SweptArc(radius)));
+        return path.Buffer(Outside(grown, arcMm), Round(grown, arcMm));
     }
 
-    private static double SweptArc(double radius) => Math.Min(SweptArcMm, SweptArcShare * radius);
+    private static double SweptArc(double radius, bool isCoarse) => isCoarse ? CoarseArcMm : Math.Min(SweptArcMm, SweptArcShare * radius);
 
     private IEnumerable<Region> Strips(double distance, double radius) =>
         OffsetStrips.Of(Boundary, distance, ChordsOfQuarter(radius)).Select(r => new Region(ToPolygon(r)));

@@ -77,7 +77,8 @@ public static class EditedLayout
 
         var bounds = part.Outline.Bounds;
         var points = rings.Sum(r => r.PerimeterMm) / file.Rules.EdgeStepMm
-            + (file.Rules.InteriorSpanMm is null ? 0 : bounds.Width * bounds.Height / Math.Pow(file.Rules.InteriorStepMm, 2));
+            + (file.Rules.InteriorSpanMm is null ? 0 : bounds.Width * bounds.Height / Math.Pow(file.Rules.InteriorStepMm, 2))
+            + part.Floors.SelectMany(f => f.Area.Boundary).Sum(r => r.AreaMm2) / Math.Pow(Math.Min(file.Rules.InteriorStepMm, file.Rules.ThinFloorSpanMm / 4), 2);
         if (points > MostPoints)
         {
             return (Path, string.Create(CultureInfo.InvariantCulture, $"A part of {bounds.Width:0.#} x {bounds.Height:0.#} mm has more than {MostPoints:0} points at the steps in $.rules."));

@@ -33,6 +33,7 @@ internal static class LayoutFileBounds
         yield return ("$.rules.interiorSpanMm", rules.InteriorSpanMm ?? Limit, Least, Limit);
         yield return ("$.rules.edgeStepMm", rules.EdgeStepMm, 0.5, 1000);
         yield return ("$.rules.interiorStepMm", rules.InteriorStepMm, 1, 1000);
+        yield return ("$.rules.thinFloorSpanMm", rules.ThinFloorSpanMm, 1, Limit);
     }
 
     private static IEnumerable<(string Path, double Value, double From, double To)> Placed(LayoutFile file)
@@ -95,6 +96,9 @@ internal static class LayoutFileBounds
             .Concat(shape.DefectsMm.Select((r, i) => (string.Create(CultureInfo.InvariantCulture, $"defectsMm[{i}]"), r)))
             .Concat(shape.Hazards.SelectMany((h, i) => h.RingsMm.Select((r, k) => (string.Create(CultureInfo.InvariantCulture, $"hazards[{i}].ringsMm[{k}]"), r))))
             .Concat(shape.Avoided.Select((a, i) => (string.Create(CultureInfo.InvariantCulture, $"avoided[{i}].ringMm"), a.RingMm)))
+            .Concat(shape.Floors.SelectMany((f, i) => f.RingsMm.Select((r, k) => (string.Create(CultureInfo.InvariantCulture, $"floors[{i}].ringsMm[{k}]"), r))))
+            .Concat(shape.Held.SelectMany((h, i) => h.HolesMm.Prepend(h.OutlineMm).Select((r, k) => (string.Create(
+                CultureInfo.InvariantCulture, $"held[{i}].{(k == 0 ? "outlineMm" : $"holesMm[{k - 1}]")}"), r))))
             .Prepend(("outlineMm", shape.OutlineMm));
         foreach (var (name, ring) in rings)
         {

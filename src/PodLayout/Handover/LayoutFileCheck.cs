@@ -36,6 +36,9 @@ internal static class LayoutFileCheck
                 .Concat(shape.DefectsMm.Select((r, i) => ($"{path}.defectsMm[{i}]", r)))
                 .Concat(shape.Hazards.SelectMany((h, i) => h.RingsMm.Select((r, k) => ($"{path}.hazards[{i}].ringsMm[{k}]", r))))
                 .Concat(shape.Avoided.Select((a, i) => ($"{path}.avoided[{i}].ringMm", a.RingMm)))
+                .Concat(shape.Floors.SelectMany((f, i) => f.RingsMm.Select((r, k) => ($"{path}.floors[{i}].ringsMm[{k}]", r))))
+                .Concat(shape.Held.SelectMany((h, i) => h.HolesMm.Prepend(h.OutlineMm).Select(
+                    (r, k) => (k == 0 ? $"{path}.held[{i}].outlineMm" : $"{path}.held[{i}].holesMm[{k - 1}]", r))))
                 .Prepend(($"{path}.outlineMm", shape.OutlineMm));
             foreach (var (ringPath, ring) in rings)
             {

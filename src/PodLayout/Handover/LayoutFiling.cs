@@ -30,7 +30,7 @@ internal static class LayoutFiling
             new(
                 Mm(job.Margins.SealMarginMm), Mm(job.Margins.CutClearanceMm), Mm(job.Support.OverhangAlongGrainMm),
                 Mm(job.Support.OverhangAcrossGrainMm), Mm(job.Support.InteriorSpanMm), Mm(job.Support.EdgeStepMm),
-                Mm(job.Support.InteriorStepMm)),
+                Mm(job.Support.InteriorStepMm), Mm(job.Support.ThinFloorSpanMm)),
             AskedOf(job),
             ShopOf(job.Shop),
             job.Standing is not { } standing ? null : new(
@@ -40,6 +40,7 @@ internal static class LayoutFiling
             [.. (layout?.Pods ?? []).Select(PodOf)],
             [.. OpenPorts(layout).Select(p => p.Name)],
             layout is null ? null : SupportOf(layout),
+            layout?.Holding is { } held ? HoldingFiling.Entry(held) : null,
             layout is null ? null : new(
                 layout.Proof.Scope, layout.Proof.FewestPodsPossible, Mm(layout.Proof.PlacingToleranceMm), layout.Proof.Words),
             [.. result.Unsupported.Select(StretchOf)],
@@ -76,10 +77,15 @@ internal static class LayoutFiling
         {
             Avoided = [.. shape.Avoided.Select(a => a with { Ring = Rounded(a.Ring) })],
             Hazards = [.. shape.Hazards.Select(Rounded)],
+            Floors = [.. shape.Floors.Select(f => f with { Area = Rounded(f.Area) })],
+            Skinned = shape.Skinned,
+            Held = [.. shape.Held.Select(h => h with { Outline = Rounded(h.Outline), Holes = [.. h.Holes.Select(Rounded)] })],
         };
 
     private static Hazard Rounded(Hazard hazard) =>
-        new(hazard.Name, hazard.Source, Region.Bounded(hazard.Area.Boundary.Select(Rounded)), hazard.KeepsBodiesOff, hazard.KeepsSealsOff);
+        new(hazard.Name, hazard.Source, Rounded(hazard.Area), hazard.KeepsBodiesOff, hazard.KeepsSealsOff);
+
+    private static Region Rounded(Region area) => area.Rounded(Tolerances.CoordinateMm);
 
     private static BoxEntry Box(Box2 b) => new(Mm(b.MinX), Mm(b.MinY), Mm(b.MaxX), Mm(b.MaxY));
 
@@ -91,7 +97,10 @@ internal static class LayoutFiling
         Box(shape.Outline.Bounds), RingOf(shape.Outline), [.. shape.Holes.Select(RingOf)], [.. shape.Defects.Select(RingOf)],
         [.. shape.Avoided.Select(a => new SpotEntry(a.Name, RingOf(a.Ring)))],
         [.. shape.Hazards.Select(h => new HazardEntry(
-            h.Name, h.Source, h.KeepsBodiesOff, h.KeepsSealsOff, [.. h.Area.Boundary.Select(RingOf)]))]);
+            h.Name, h.Source, h.KeepsBodiesOff, h.KeepsSealsOff, [.. h.Area.Boundary.Select(RingOf)]))],
+        [.. shape.Floors.Select(f => new FloorEntry(f.Name, f.Source, Mm(f.LeastMm), [.. f.Area.Boundary.Select(RingOf)]))],
+        shape.Skinned,
+        [.. shape.Held.Select(h => new HeldPieceEntry(h.Name, Mm(h.MassKg), h.IsDemanded, h.IsBalanced, RingOf(h.Outline), [.. h.Holes.Select(RingOf)]))]);
 
     private static ImmutableArray<XyMm> RingOf(Ring ring) => [.. ring.Points.Select(Xy)];
 
@@ -142,14 +151,14 @@ internal static class LayoutFiling
 
     private static PodEntry PodOf(PlacedPod pod, int index) => new(
         PodId(index), pod.Type.Name, pod.Turned, pod.Column + 1, pod.Row + 1, Xy(pod.Centre),
-        Box((pod with { Centre = Rounded(pod.Centre) }).BodyBox),
+        Box((pod with { Centre = Rounded(pod.Centre) }).BodyBox), pod.Holds,
         [.. pod.OpenPorts.Select(p => p.Name)]);
 
     private static SupportEntry SupportOf(Layout layout)
     {
         var turn = Turn.FromDegrees(layout.Placement.AngleDeg);
         var points = layout.SupportPoints.Select(p => new SupportPointEntry(
-            Xy(p.OnPart), Xy(turn.Apply(Rounded(p.OnPart)) + layout.Placement.ZeroOnBoard), p.IsEdge, Share(p.ShareOfLimit), PodId(p.Pod)));
+            Xy(p.OnPart), Xy(turn.Apply(Rounded(p.OnPart)) + layout.Placement.ZeroOnBoard), p.Limit, Share(p.ShareOfLimit), PodId(p.Pod)));
         return new(Share(layout.WorstShareOfLimit), WorstPoint(layout) is { } worst ? Xy(worst.OnPart) : null, [.. points]);
     }
 
@@ -158,7 +167,7 @@ internal static class LayoutFiling
         layout.SupportPoints.FirstOrDefault(p => p.ShareOfLimit >= layout.WorstShareOfLimit);
 
     private static StretchEntry StretchOf(UnsupportedStretch s, int index) => new(
-        index + 1, Xy(s.From), Xy(s.To), Mm(s.LengthMm), s.IsEdge, s.Cause, Mm(s.OverhangThatWouldDoMm));
+        index + 1, Xy(s.From), Xy(s.To), Mm(s.LengthMm), s.Limit, s.Cause, Mm(s.OverhangThatWouldDoMm));
 
     private static FindingEntry FindingOf(Finding f) => new(
         f.Code, f.Severity, f.Kind, f.Message, f.Place is null ? null : PlaceOf(f.Place), f.Remedy);

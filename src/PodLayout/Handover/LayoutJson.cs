@@ -111,7 +111,8 @@ public static class LayoutJson
             TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
             Converters =
             {
-                Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Severity>(), Words<FindingKind>(),
+                Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Holding.FailureMode>(), Words<Severity>(),
+                Words<SupportLimit>(), Words<FindingKind>(),
             },
         };
         options.MakeReadOnly();

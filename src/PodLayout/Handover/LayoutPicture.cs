@@ -41,8 +41,10 @@ public static class LayoutPicture
         {
             PodDrawing.Bodies(draft, board, layout);
             SupportDrawing.Ticks(draft, shape, layout);
+            HoldingDrawing.Bars(draft, layout);
             PodDrawing.Labels(draft, board, layout, names);
             SupportDrawing.Worst(draft, shape, layout, job.Support, grainDeg);
+            HoldingDrawing.Weakest(draft, layout);
         }
         else
         {

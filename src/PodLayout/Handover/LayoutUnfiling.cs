@@ -23,7 +23,10 @@ internal static class LayoutUnfiling
             new(rules.SealMarginMm, rules.CutClearanceMm),
             new(
                 rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm, rules.InteriorSpanMm, rules.EdgeStepMm,
-                rules.InteriorStepMm),
+                rules.InteriorStepMm)
+            {
+                ThinFloorSpanMm = rules.ThinFloorSpanMm,
+            },
             file.Asked switch
             {
                 { Given: { } given } => new PlacementWish.Given(Point(given.ZeroOnBoardMm), given.AngleDeg),
@@ -41,7 +44,7 @@ internal static class LayoutUnfiling
             job,
             LayoutOf(file, shop),
             [.. file.Unsupported.Select(s => new UnsupportedStretch(
-                Point(s.FromMm), Point(s.ToMm), s.LengthMm, s.IsEdge, s.Cause, s.OverhangThatWouldDoMm))],
+                Point(s.FromMm), Point(s.ToMm), s.LengthMm, s.Limit, s.Cause, s.OverhangThatWouldDoMm))],
             [.. file.Findings.Select(f => new Finding(f.Code, f.Severity, f.Kind, f.Message, PlaceOf(f.Place), f.Remedy))],
             file.Interrupted,
             new(file.Work.Seats, file.Work.Points, file.Work.Placements));
@@ -61,10 +64,16 @@ internal static class LayoutUnfiling
             new(Point(placement.ZeroOnBoardMm), placement.AngleDeg),
             [.. file.Pods.Select(p => new PlacedPod(
                 types[p.Type], p.Turned, p.ColumnFromDatum - 1, p.RowFromDatum - 1, Point(p.CentreMm),
-                [.. p.OpenPorts.Select(name => ports[name])]))],
+                [.. p.OpenPorts.Select(name => ports[name])])
+            {
+                Holds = p.Holds,
+            })],
             [.. (file.Support?.Points ?? []).Select(p => new SupportPoint(
-                Point(p.OnPartMm), p.IsEdge, p.ShareOfLimit, indices[p.Pod]))],
-            new(proof.Scope, proof.FewestPodsPossible, proof.PlacingToleranceMm, proof.Words));
+                Point(p.OnPartMm), p.Limit, p.ShareOfLimit, indices[p.Pod]))],
+            new(proof.Scope, proof.FewestPodsPossible, proof.PlacingToleranceMm, proof.Words))
+        {
+            Holding = file.Holding is { } held ? HoldingFiling.Report(held) : null,
+        };
     }
 
     private static Point2 Point(XyMm p) => new(p.X, p.Y);
@@ -79,6 +88,13 @@ internal static class LayoutUnfiling
             Avoided = [.. s.Avoided.Select(a => new AvoidedSpot(a.Name, RingOf(a.RingMm)))],
             Hazards = [.. s.Hazards.Select(h => new Hazard(
                 h.Name, h.Source, Region.Bounded(h.RingsMm.Select(RingOf)), h.KeepsBodiesOff, h.KeepsSealsOff))],
+            Floors = [.. s.Floors.Select(f => new ThinFloor(f.Name, f.Source, Region.Bounded(f.RingsMm.Select(RingOf)), f.LeastMm))],
+            Skinned = s.Skinned,
+            Held = [.. s.Held.Select(h => new HeldPiece(
+                h.Name, RingOf(h.OutlineMm), [.. h.HolesMm.Select(RingOf)], h.MassKg, h.IsDemanded)
+            {
+                IsBalanced = h.IsBalanced,
+            })],
         };
 
     private static Shop ShopOf(ShopEntry s)

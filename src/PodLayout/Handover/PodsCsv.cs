@@ -11,7 +11,7 @@ public static class PodsCsv
     /// </summary>
     public static string Write(PlanResult result)
     {
-        string[] header = ["pod", "type", "turn_deg", "x_mm", "y_mm", "column", "row", "ports"];
+        string[] header = ["pod", "type", "turn_deg", "x_mm", "y_mm", "column", "row", "ports", "holds"];
         var rows = (result.Layout?.Pods ?? []).Select((pod, i) => (string[])
         [
             LayoutFiling.PodId(i),
@@ -22,6 +22,7 @@ public static class PodsCsv
             CsvText.Count(pod.Column + 1),
             CsvText.Count(pod.Row + 1),
             CsvText.Text(string.Join(' ', pod.OpenPorts.Select(p => p.Name))),
+            CsvText.Text(pod.Holds ?? "part"),
         ]);
         return CsvText.Of(rows.Prepend(header));
     }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PodLayout.Findings;
 using PodLayout.Geometry;
+using PodLayout.Jobs;
 using PodLayout.Layouts;
 using PodLayout.Shops;
 
@@ -41,14 +42,36 @@ public static class Summary
         }
 
         yield return $"Open {(ports.Count == 1 ? "port" : "ports")} {string.Join(", ", ports)}; all others stay plugged.";
+        foreach (var line in HoldingWords.Lines(layout))
+        {
+            yield return line;
+        }
+
         if (LayoutFiling.WorstPoint(layout) is { } worst)
         {
             var at = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(worst.OnPart) + layout.Placement.ZeroOnBoard;
-            yield return $"Worst overhang: {Percent(worst.ShareOfLimit)} of its limit, {(worst.IsEdge ? "at the edge" : "inside")} "
+            yield return $"Worst overhang: {Percent(worst.ShareOfLimit)} of its limit, {Where(worst.Limit)} "
                 + $"at X {Mm(at.X)}, Y {Mm(at.Y)} on the board (nearest pod {LayoutFiling.PodId(worst.Pod)}); measured at every corner "
                 + $"and at points at most {Mm(result.Job.Support.EdgeStepMm)} mm apart, between which it may be a little more.";
         }
+
+        foreach (var line in Pieces(result, layout))
+        {
+            yield return line;
+        }
     }
+
+    /// <summary>Which pods hold which loose pieces.</summary>
+    internal static IEnumerable<string> Pieces(PlanResult result, Layout layout) => result.Job.Part.Shape.Held.Select(piece =>
+        $"{piece.Name} ({piece.MassKg.ToString("0.###", CultureInfo.InvariantCulture)} kg) comes loose from the blank; held by "
+        + string.Join(", ", layout.Pods.Select((p, i) => (p, i)).Where(p => p.p.Holds == piece.Name).Select(p => LayoutFiling.PodId(p.i))) + ".");
+
+    private static string Where(SupportLimit limit) => limit switch
+    {
+        SupportLimit.Edge => "at the edge",
+        SupportLimit.Interior => "inside",
+        _ => "on a thin floor",
+    };
 
     /// <summary>Which pods were to stand, and where none was to.</summary>
     internal static IEnumerable<string> Asked(PlanResult result)
@@ -78,7 +101,7 @@ public static class Summary
         [
             LayoutFiling.PodId(i), p.Type.Name + (p.Turned ? ", turned" : ""), "column " + Whole(p.Column + 1),
             "row " + Whole(p.Row + 1), "X " + Mm(p.Centre.X), "Y " + Mm(p.Centre.Y),
-            (p.OpenPorts.Length == 1 ? "port " : "ports ") + string.Join(", ", p.OpenPorts.Select(o => o.Name)),
+            (p.OpenPorts.Length == 1 ? "port " : "ports ") + string.Join(", ", p.OpenPorts.Select(o => o.Name)) + (p.Holds is { } piece ? $"  holds {piece}" : ""),
         ]).ToList();
         return rows.Select(row => "  " + string.Join(
             "  ", row.Select((cell, c) => c == row.Length - 1 ? cell : cell.PadRight(rows.Max(r => r[c].Length)))));
@@ -117,12 +140,12 @@ public static class Summary
         for (var i = 0; i < result.Unsupported.Length; i++)
         {
             var s = result.Unsupported[i];
-            var where = !s.IsEdge ? $"inside, near ({Mm(s.From.X)}, {Mm(s.From.Y)})"
+            var where = !s.IsEdge ? $"{Where(s.Limit)}, near ({Mm(s.From.X)}, {Mm(s.From.Y)})"
                 : s.From == s.To
                 ? $"edge at ({Mm(s.From.X)}, {Mm(s.From.Y)})"
                 : $"{Mm(Math.Round(s.LengthMm))} mm of edge from ({Mm(s.From.X)}, {Mm(s.From.Y)}) "
                     + $"to ({Mm(s.To.X)}, {Mm(s.To.Y)})";
-            yield return $"  {Whole(i + 1)}. {where}: {s.Cause} {WhatWouldDo(s, support.OverhangAcrossGrainMm)}";
+            yield return $"  {Whole(i + 1)}. {where}: {s.Cause} {WhatWouldDo(s, support)}";
         }
 
         if (!result.Unsupported.IsEmpty)
@@ -136,10 +159,20 @@ public static class Summary
         }
     }
 
-    /// <summary>What a longer overhang would change.</summary>
-    internal static string WhatWouldDo(UnsupportedStretch stretch, double limitMm) => stretch.OverhangThatWouldDoMm is { } mm
-        ? $"An overhang of {Mm(Math.Ceiling(mm * 10) / 10)} mm across the grain would do (the limit is {Mm(limitMm)} mm)."
-        : "No overhang would do.";
+    /// <summary>What a longer overhang or span would change.</summary>
+    internal static string WhatWouldDo(UnsupportedStretch stretch, SupportRules rules)
+    {
+        var (what, limitMm) = stretch.Limit switch
+        {
+            SupportLimit.Edge => ("overhang", rules.OverhangAcrossGrainMm),
+            SupportLimit.Interior => ("span", rules.InteriorSpanMm ?? 0),
+            _ => ("span of thin floors", rules.ThinFloorSpanMm),
+        };
+        var direction = stretch.IsEdge ? " across the grain" : "";
+        return stretch.OverhangThatWouldDoMm is { } mm
+            ? $"{(stretch.IsEdge ? "An" : "A")} {what} of {Mm(Math.Ceiling(mm * 10) / 10)} mm{direction} would do (the limit is {Mm(limitMm)} mm)."
+            : $"No {what} would do.";
+    }
 
     /// <summary>Where the part lies and how far it reaches, in one sentence.</summary>
     internal static string WhereItLies(PlanResult result, Placement placement)

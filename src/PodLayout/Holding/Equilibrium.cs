@@ -20,6 +20,9 @@ public sealed class Equilibrium
     private const int MostPivots = 400;
     private const int LoadsBetweenRestarts = 64;
 
+    // Ends of earlier loads that are tried on a new one.
+    private const int MostEnds = 24;
+
     // Relative gap at which the factor counts as found. Far below what any of the figures that go in is known to.
     private const double Gap = 1e-4;
 
@@ -33,6 +36,7 @@ public sealed class Equilibrium
     private readonly Basis _rest;
     private readonly Basis _now;
     private readonly double _pushN;
+    private readonly List<(Basis End, int LoadRow)> _ends = [];
     private int _sinceRestart;
     private int _loadRow = -1;
 
@@ -62,7 +66,11 @@ public sealed class Equilibrium
 
     /// <summary>How far a load can grow.</summary>
     /// <param name="load">The load.</param>
-    public Limit Of(Wrench load)
+    /// <param name="enough">
+    /// When it is quickly seen that the load can grow to at least this, the answer is a factor of at least this that may be less
+    /// than the largest, without a motion.
+    /// </param>
+    public Limit Of(Wrench load, double enough = double.PositiveInfinity)
     {
         if (!CanRest)
         {
@@ -70,6 +78,16 @@ public sealed class Equilibrium
         }
 
         Put(load, _load);
+        // Pushes that balance an earlier load mostly balance this one too, at some factor: whatever they bear can be borne.
+        for (var e = _ends.Count - 1; e >= 0 && !double.IsPositiveInfinity(enough); e--)
+        {
+            var borne = _ends[e].End.Borne(_load, _ends[e].LoadRow);
+            if (borne >= enough)
+            {
+                return new(borne, default);
+            }
+        }
+
         if (!Resume() && !Begin())
         {
             return new(double.PositiveInfinity, default);
@@ -133,6 +151,7 @@ public sealed class Equilibrium
             var pushes = _pushN + factor * Math.Abs(load.Fz);
             if (-freedom * pushes <= Gap * factor + 1e-9)
             {
+                Remember();
                 break;
             }
 
@@ -154,6 +173,21 @@ public sealed class Equilibrium
         }
 
         return new(Math.Max(0, _now.Amount(_loadRow)), motion);
+    }
+
+    private void Remember()
+    {
+        if (_ends.Count < MostEnds)
+        {
+            _ends.Add((_now.Copy(), _loadRow));
+            return;
+        }
+
+        // The oldest makes room, and its arrays are used again.
+        var (oldest, _) = _ends[0];
+        _ends.RemoveAt(0);
+        oldest.CopyFrom(_now);
+        _ends.Add((oldest, _loadRow));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -264,6 +298,28 @@ public sealed class Equilibrium
             }
 
             return leaving;
+        }
+
+        /// <summary>How much of a load in the place of another these columns bear; 0 when they do not balance it.</summary>
+        [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+        public double Borne(double[] load, int row)
+        {
+            Follow(load);
+            if (_way[row] < 1e-9)
+            {
+                return 0;
+            }
+
+            var amount = _amounts[row] / _way[row];
+            for (var i = 0; i < Rows; i++)
+            {
+                if (i != row && (_amounts[i] < _way[i] * amount || (_kinds[i] == OfNothing && Math.Abs(_way[i] * amount) > _amounts[i] + Tiny)))
+                {
+                    return 0;
+                }
+            }
+
+            return amount;
         }
 
         /// <summary>Puts a column in the place of another; false, and nothing done, when that would make an amount negative.</summary>

@@ -16,7 +16,7 @@ public static class Firmness
     /// <param name="ground">The part and its loads.</param>
     /// <param name="pods">The pods.</param>
     public static (Limit Limit, int Load) Weakest(HoldingGround ground, ImmutableArray<HeldPod> pods) =>
-        Weakest(ground, ground.On(pods), Enumerable.Range(0, ground.Loads.Length), 0);
+        Weakest(ground, ground.On(pods), Telling(ground).Concat(Enumerable.Range(0, ground.Loads.Length)), 0);
 
     /// <summary>The same among some of the forces; ends early at the first whose factor is below a figure.</summary>
     public static (Limit Limit, int Load) Weakest(
@@ -25,7 +25,8 @@ public static class Firmness
         (Limit Limit, int Load) weakest = (new(double.PositiveInfinity, default), -1);
         foreach (var load in loads)
         {
-            var limit = equilibrium.Of(ground.Loads[load].Wrench);
+            // What can grow farther than the weakest so far need not be known better.
+            var limit = equilibrium.Of(ground.Loads[load].Wrench, weakest.Limit.Factor);
             if (limit.Factor < weakest.Limit.Factor)
             {
                 weakest = (limit, load);

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Parts;
@@ -12,6 +13,8 @@ namespace PodLayout.Holding;
 /// </summary>
 public sealed class HoldingGround
 {
+    private readonly ConcurrentDictionary<int, ImmutableArray<double>> _mostKPa = new();
+
     /// <summary>
     /// How far inside the figure of its pods the part's centre of mass must lie before the vacuum is on, mm: parts are laid down by
     /// hand. Common practice, no source.
@@ -29,7 +32,6 @@ public sealed class HoldingGround
         LengthMm = Math.Max(1, Loads.Select(l => new Point2(l.X, l.Y).Length)
             .Concat(part.Shape.Outline.Points.Select(p => (p - Middle).Length)).Max());
         Grips = [.. shop.Pods.Select(p => PodGrip.Of(p, shop.Holding.Friction))];
-        MostKPa = [.. shop.Pods.Select(p => VacuumNetwork.MostKPa(shop, p))];
     }
 
     // m/s², ISO 80000-3 (standard acceleration of free fall).
@@ -62,8 +64,9 @@ public sealed class HoldingGround
     /// <summary>The grip of each kind of pod.</summary>
     public ImmutableArray<PodGrip> Grips { get; }
 
-    /// <summary>The most vacuum that each kind of pod can have, kPa.</summary>
-    public ImmutableArray<double> MostKPa { get; }
+    /// <summary>The most vacuum that each kind of pod can have in a layout of at least some pods, kPa.</summary>
+    public ImmutableArray<double> MostKPa(int pods) => _mostKPa.GetOrAdd(
+        Math.Max(1, pods), (count, shop) => [.. shop.Pods.Select(p => VacuumNetwork.MostKPa(shop, p, count))], Shop);
 
     /// <summary>What the part's weight does.</summary>
     public Wrench Weight => Wrench.Of(new(0, 0, -WeightN), CentreOfMass.X, CentreOfMass.Y, 0);
@@ -77,7 +80,7 @@ public sealed class HoldingGround
 
     /// <summary>The most that all spots together can be pressed at the factor, N, with a number of pods.</summary>
     public double MostPushN(int pods) => WeightN
-        + pods * Grips.Select((g, i) => g.AreaMm2 * MostKPa[i] * 1e-3).DefaultIfEmpty(0).Max()
+        + pods * Grips.Select((g, i) => g.AreaMm2 * MostKPa(1)[i] * 1e-3).DefaultIfEmpty(0).Max()
         + Factor * Loads.Max(l => Math.Max(0, -l.Force.ZN));
 
     /// <summary>An equilibrium of the part on some pods.</summary>

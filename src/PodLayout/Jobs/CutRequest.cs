@@ -15,6 +15,12 @@ public sealed record CutRequest(
     double BoardClearanceMm,
     BlankRequest? Blank)
 {
+    /// <summary>
+    /// A floor thinner than this is thin, mm. The default is a quarter inch, rounded: thinner floors drum and chatter under the cutter.
+    /// Common practice, no source.
+    /// </summary>
+    public double ThinFloorMm { get; init; } = 6;
+
     /// <summary>The cutter for all that say nothing else; null for nothing.</summary>
     public CutterSetup? Cutter { get; init; }
 

@@ -11,4 +11,14 @@ public sealed record SupportRules(
     double OverhangAcrossGrainMm,
     double? InteriorSpanMm,
     double EdgeStepMm,
-    double InteriorStepMm);
+    double InteriorStepMm)
+{
+    /// <summary>
+    /// Greatest distance through the wood from any point of a thin floor to a pod, mm. The default is that of the overhang: common
+    /// practice, no source.
+    /// </summary>
+    public double ThinFloorSpanMm { get; init; } = 60;
+
+    /// <summary>Step of the points on thin floors, mm: a quarter of their span, so that little can sag between two.</summary>
+    public double FloorStepMm => Math.Min(InteriorStepMm, ThinFloorSpanMm / 4);
+}

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Holding;
 using PodLayout.Jobs;
 
 namespace PodLayout.Layouts;
@@ -14,6 +15,9 @@ public sealed record Layout(
     ImmutableArray<SupportPoint> SupportPoints,
     Proof Proof)
 {
+    /// <summary>How it holds the part; null where that was not computed.</summary>
+    public HoldingReport? Holding { get; init; }
+
     /// <summary>The pods that stay where they stand on the board, as indices of <see cref="Pods"/>.</summary>
     public ImmutableArray<int> Staying(StandingLayout standing) =>
     [

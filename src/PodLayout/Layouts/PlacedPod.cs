@@ -14,6 +14,9 @@ namespace PodLayout.Layouts;
 public sealed record PlacedPod(
     PodType Type, bool Turned, int Column, int Row, Point2 Centre, ImmutableArray<Port> OpenPorts)
 {
+    /// <summary>Name of the loose piece that it holds; null when it stands under the part.</summary>
+    public string? Holds { get; init; }
+
     /// <summary>Extent of the body along the board's X, mm.</summary>
     public double ExtentXMm => Turned ? Type.Footprint.ExtentYMm : Type.Footprint.ExtentXMm;
 

@@ -6,8 +6,12 @@ namespace PodLayout.Layouts;
 /// <param name="From">First point, in the drawing's coordinates, mm.</param>
 /// <param name="To">Last point; the same as <paramref name="From"/> for a single spot.</param>
 /// <param name="LengthMm">Length along the edge.</param>
-/// <param name="IsEdge">Whether it lies on the outline or a hole.</param>
+/// <param name="Limit">Which limit holds there.</param>
 /// <param name="Cause">Why, in one sentence.</param>
-/// <param name="OverhangThatWouldDoMm">The across-grain overhang limit at which the stretch could be supported (the along-grain limit growing in proportion); null when none would do.</param>
+/// <param name="OverhangThatWouldDoMm">The across-grain overhang limit at which the stretch could be supported (the along-grain limit growing in proportion), or inside the span limit,; null when none would do.</param>
 public sealed record UnsupportedStretch(
-    Point2 From, Point2 To, double LengthMm, bool IsEdge, string Cause, double? OverhangThatWouldDoMm);
+    Point2 From, Point2 To, double LengthMm, SupportLimit Limit, string Cause, double? OverhangThatWouldDoMm)
+{
+    /// <summary>Whether it lies on the outline or a hole.</summary>
+    public bool IsEdge => Limit == SupportLimit.Edge;
+}

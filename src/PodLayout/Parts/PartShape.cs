@@ -17,6 +17,18 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
     /// <summary>What else pods keep clear of: cuts by operation and by the program, pockets and grooves in the underside.</summary>
     public ImmutableArray<Hazard> Hazards { get; init; } = [];
 
+    /// <summary>Spots where a cut from the face leaves little wood: pods stand nearer to each other there.</summary>
+    public ImmutableArray<ThinFloor> Floors { get; init; } = [];
+
+    /// <summary>
+    /// Rings whose cut leaves a skin at the underside: 0 for the outline, 1.. for the holes. No tool comes through there, so that
+    /// pods' bodies may reach beyond them; their seals keep the seal margin all the same.
+    /// </summary>
+    public ImmutableArray<int> Skinned { get; init; } = [];
+
+    /// <summary>Loose pieces of the blank that pods of their own hold.</summary>
+    public ImmutableArray<HeldPiece> Held { get; init; } = [];
+
     /// <summary>Area of the wood: outline less holes, mm².</summary>
     public double AreaMm2 => Outline.AreaMm2 - Holes.Sum(h => h.AreaMm2);
 
@@ -28,5 +40,8 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
     {
         Avoided = [.. Avoided.Select(a => a with { Ring = a.Ring.Laid(turn, offset) })],
         Hazards = [.. Hazards.Select(h => h.Laid(turn, offset))],
+        Floors = [.. Floors.Select(f => f.Laid(turn, offset))],
+        Skinned = Skinned,
+        Held = [.. Held.Select(p => p.Laid(turn, offset))],
     };
 }

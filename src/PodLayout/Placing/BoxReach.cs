@@ -11,6 +11,7 @@ public sealed class BoxReach
     private readonly TurnedReach _reach;
     private readonly Point2[] _centres;
     private readonly PodFace[] _faces;
+    private readonly bool[] _isUnderPart;
 
     /// <summary>Prepares the seats.</summary>
     /// <param name="frame">The part at its angle or angles.</param>
@@ -19,6 +20,7 @@ public sealed class BoxReach
     public BoxReach(PlacingFrame frame, ImmutableArray<FrameSeat> seats, OffsetBox box)
     {
         _reach = frame.Reach;
+        _isUnderPart = [.. seats.Select(s => frame.PieceOver(s.Pose) is null)];
         _centres = [.. seats.Select(s => frame.CentreOf(s, box.Centre))];
         var known = new Dictionary<(int, int), PodFace>();
         _faces = [.. seats.Select((s, i) => frame.SweptFace(s.Pose, _centres[i], box, known))];
@@ -29,7 +31,7 @@ public sealed class BoxReach
         MayReach(seat, point) && _reach.CouldReach(point, _faces[seat], _centres[seat]);
 
     /// <summary>The same by boxes alone: quick, and true more often.</summary>
-    public bool MayReach(int seat, int point) => _reach.MayReach(point, _faces[seat], _centres[seat]);
+    public bool MayReach(int seat, int point) => _isUnderPart[seat] && _reach.MayReach(point, _faces[seat], _centres[seat]);
 
     /// <summary>The seats that could support a point, rising.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]

@@ -11,7 +11,7 @@ internal sealed class Frames(Job job, ReachMap reach, ImmutableArray<PodPose> po
 {
     private readonly ConcurrentDictionary<(double AngleDeg, double HalfSpanDeg), WeakReference<PlacingFrame>> _made = new();
 
-    private readonly ClearWood _wood = ClearWood.Of(job.Part.Shape, job.Margins);
+    private readonly ImmutableArray<ClearWood> _woods = ClearWood.OfGrounds(job.Part.Shape, job.Margins);
 
     /// <summary>The frame of an angle (half span 0) or of a span of angles.</summary>
     public PlacingFrame Of(double angleDeg, double halfSpanDeg)
@@ -23,7 +23,7 @@ internal sealed class Frames(Job job, ReachMap reach, ImmutableArray<PodPose> po
         }
 
         // Two threads may make the same frame: it comes out the same, and one of the two is forgotten.
-        var frame = new PlacingFrame(job, reach, _wood, poses, angleDeg, halfSpanDeg) { Holding = holding };
+        var frame = new PlacingFrame(job, reach, _woods, poses, angleDeg, halfSpanDeg) { Holding = holding };
         _made[key] = new(frame);
         return frame;
     }

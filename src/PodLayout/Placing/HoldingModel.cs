@@ -13,8 +13,12 @@ namespace PodLayout.Placing;
 /// </summary>
 internal sealed class HoldingModel
 {
-    // Ways that are made rows at a time: a few are enough to learn from, each costs a run of the model.
-    private const int RowsOfRound = 6;
+    // Ways that are made rows at a time: a few are enough to learn from.
+    private const int RowsOfRound = 12;
+
+    // Choices of a set of placements that are looked into. Where places are known only roughly the rows are weak, and a smaller
+    // set learns more from the next ones.
+    private const int MostLooks = 4;
 
     private readonly ImmutableArray<int> _telling;
     private readonly double _mostFriction;
@@ -45,15 +49,17 @@ internal sealed class HoldingModel
     /// <param name="frame">The part at its angle or angles.</param>
     /// <param name="seats">The seats of the set.</param>
     /// <param name="box">The offsets.</param>
+    /// <param name="atLeast">Fewest pods of the layouts of the set.</param>
     /// <param name="atMost">Most pods of the layouts that matter.</param>
     /// <param name="known">Ways that are known; those that are found are added.</param>
     public Func<ImmutableArray<int>, ImmutableArray<HoldRow>> Over(
-        PlacingFrame frame, ImmutableArray<FrameSeat> seats, OffsetBox box, int atMost, List<Weakness> known)
+        PlacingFrame frame, ImmutableArray<FrameSeat> seats, OffsetBox box, int atLeast, int atMost, List<Weakness> known)
     {
-        HeldPod[] pods = [.. seats.Select(s => Pod(frame, s, box.Centre, Ground.MostKPa[frame.Poses[s.Pose].TypeIndex]))];
+        var pods = Likely(frame, seats, box.Centre, atLeast);
         double[] spreads = [.. seats.Select(s => frame.SpreadOf(s, box))];
+        var bears = Bears(frame, seats);
         var pushN = Ground.MostPushN(atMost);
-        var asked = 0;
+        var (asked, looks) = (0, 0);
         return filled =>
         {
             // A layout that every known way lets through may give way in a new one.
@@ -64,8 +70,13 @@ internal sealed class HoldingModel
                 return rows;
             }
 
-            ImmutableArray<HeldPod> chosen = [.. filled.Select(s => pods[s])];
-            if (Topples(chosen) is { } outward && Standing(pods, spreads, outward) is var stand && !stand.IsKept(filled))
+            if (++looks > MostLooks)
+            {
+                return [];
+            }
+
+            ImmutableArray<HeldPod> chosen = [.. filled.Where(s => bears[s]).Select(s => pods[s])];
+            if (Topples(chosen) is { } outward && Standing(pods, bears, spreads, outward) is var stand && !stand.IsKept(filled))
             {
                 return [stand];
             }
@@ -75,7 +86,7 @@ internal sealed class HoldingModel
             asked = known.Count;
             return rows;
 
-            ImmutableArray<HoldRow> Broken(IEnumerable<Weakness> ways) => BrokenBy(filled, ways, pods, spreads, pushN);
+            ImmutableArray<HoldRow> Broken(IEnumerable<Weakness> ways) => BrokenBy(filled, ways, pods, bears, spreads, pushN);
         };
     }
 
@@ -88,13 +99,23 @@ internal sealed class HoldingModel
     public Func<ImmutableArray<int>, ImmutableArray<HoldRow>> At(
         PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, ShiftClass shift, List<Weakness> known)
     {
-        HeldPod[] pods = [.. seats.Select(s => Pod(frame, s, offset, Ground.MostKPa[frame.Poses[s.Pose].TypeIndex]))];
+        var pods = Likely(frame, seats, offset, 1);
         var spreads = new double[pods.Length];
+        var atLeast = 1;
+        var bears = Bears(frame, seats);
         var pushN = Ground.MostPushN(Ground.Shop.Pods.Sum(p => p.Stock));
         var asked = 0;
         return filled =>
         {
-            var rows = BrokenBy(filled, known.Skip(asked), pods, spreads, pushN);
+            if (filled.Length > atLeast)
+            {
+                // The choice has as few pods as any that keeps the rows so far: the more there are, the less vacuum is left at each.
+                atLeast = filled.Length;
+                pods = Likely(frame, seats, offset, atLeast);
+                asked = 0;
+            }
+
+            var rows = BrokenBy(filled, known.Skip(asked), pods, bears, spreads, pushN);
             asked = known.Count;
             if (rows.Length > 0)
             {
@@ -105,7 +126,7 @@ internal sealed class HoldingModel
             var held = Held(frame, chosen, offset, shift.Columns, shift.Rows);
             if (Topples(held) is { } outward)
             {
-                return [Standing(pods, spreads, outward)];
+                return [Standing(pods, bears, spreads, outward)];
             }
 
             var ways = Ways(held, _telling);
@@ -120,7 +141,7 @@ internal sealed class HoldingModel
             }
 
             known.AddRange(ways);
-            rows = BrokenBy(filled, ways, pods, spreads, pushN);
+            rows = BrokenBy(filled, ways, pods, bears, spreads, pushN);
             asked = known.Count;
             // With the most vacuum that there can be it would hold; with what is left at these pods it does not: one more pod, or
             // another, is needed.
@@ -135,13 +156,56 @@ internal sealed class HoldingModel
         return Topples(held) is null && Ways(held, _telling).IsEmpty && Ways(held, Enumerable.Range(0, Ground.Loads.Length)).IsEmpty;
     }
 
+    /// <summary>The seat that, added to a layout, makes it hold best, and the factor then; null when there is none to add.</summary>
+    /// <param name="frame">The part at its angle.</param>
+    /// <param name="seats">The layout.</param>
+    /// <param name="free">Seats that could be filled.</param>
+    /// <param name="offset">Where the pivot lies within its pitch.</param>
+    /// <param name="columns">Whole pitches along X.</param>
+    /// <param name="rows">Whole pitches along Y.</param>
+    /// <param name="closely">How many of the likeliest to look at.</param>
+    public (FrameSeat Seat, double Factor)? Strongest(
+        PlacingFrame frame, ImmutableArray<FrameSeat> seats, ImmutableArray<FrameSeat> free, Point2 offset, int columns, int rows, int closely)
+    {
+        var held = Held(frame, seats, offset, columns, rows);
+        var (limit, load) = Firmness.Weakest(Ground, held);
+        if (load < 0 || free.IsEmpty)
+        {
+            return null;
+        }
+
+        var way = Weakness.Of(limit, Ground.Loads[load], held);
+        var pushN = Ground.MostPushN(seats.Length + 1);
+        var most = Ground.MostKPa(seats.Length + 1);
+        var likely = free.Select(s => (Seat: s, Brings: way.Brought(Pod(frame, s, offset, most[frame.Poses[s.Pose].TypeIndex]), 0, pushN)))
+            .OrderByDescending(s => s.Brings).ThenBy(s => s.Seat.Row).ThenBy(s => s.Seat.Column).ThenBy(s => s.Seat.Pose).Take(closely);
+        (FrameSeat Seat, double Factor)? best = null;
+        foreach (var (seat, _) in likely)
+        {
+            // The forces that are likely to be worst first: most seats are given up after a few.
+            var equilibrium = Ground.On(Held(frame, seats.Add(seat), offset, columns, rows));
+            var least = best?.Factor ?? -1;
+            var quick = Firmness.Weakest(Ground, equilibrium, _telling.Append(load), least).Limit.Factor;
+            if (quick > least)
+            {
+                var factor = Firmness.Weakest(Ground, equilibrium, Enumerable.Range(0, Ground.Loads.Length), least).Limit.Factor;
+                best = factor > least ? (seat, factor) : best;
+            }
+        }
+
+        return best;
+    }
+
     private static HoldRow OtherThan(ImmutableArray<int> filled, int seatCount)
     {
         int[] others = [.. Enumerable.Range(0, seatCount).Where(s => filled.BinarySearch(s) < 0)];
         return new(others, [.. others.Select(_ => HoldRow.Needed)]);
     }
 
-    // Pods with the vacuum that is left at each, as they stand.
+    // What stands under a loose piece takes its share of the vacuum and bears nothing of the part.
+    private static bool[] Bears(PlacingFrame frame, ImmutableArray<FrameSeat> seats) => [.. seats.Select(s => frame.PieceOver(s.Pose) is null)];
+
+    // Pods under the part with the vacuum that is left at each, as they stand.
     private ImmutableArray<HeldPod> Held(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
     {
         var board = Ground.Shop.Board;
@@ -151,7 +215,8 @@ internal sealed class HoldingModel
             return new PodOnPorts(
                 pose.Type, [.. BoardSeats.FeedingPorts(pose, board, s.Column + columns, s.Row + rows).Take(pose.Type.PortsNeeded)]);
         })]);
-        return [.. seats.Select((s, i) => Pod(frame, s, offset, vacuum.AtPodKPa[i]))];
+        var bears = Bears(frame, seats);
+        return [.. seats.Select((s, i) => Pod(frame, s, offset, vacuum.AtPodKPa[i])).Where((_, i) => bears[i])];
     }
 
     private HeldPod Pod(PlacingFrame frame, FrameSeat seat, Point2 offset, double vacuumKPa)
@@ -165,6 +230,13 @@ internal sealed class HoldingModel
             vacuumKPa);
     }
 
+    // The seats with the most vacuum that each can have among so many pods.
+    private HeldPod[] Likely(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int atLeast)
+    {
+        var most = Ground.MostKPa(atLeast);
+        return [.. seats.Select(s => Pod(frame, s, offset, most[frame.Poses[s.Pose].TypeIndex]))];
+    }
+
     private Point2? Topples(ImmutableArray<HeldPod> pods)
     {
         var (distance, outward) = Firmness.Standing(pods, Ground.CentreOfMass);
@@ -172,10 +244,10 @@ internal sealed class HoldingModel
     }
 
     // Before the vacuum is on, some pod must bear the part beyond its centre of mass in every direction.
-    private HoldRow Standing(HeldPod[] pods, double[] spreads, Point2 outward)
+    private HoldRow Standing(HeldPod[] pods, bool[] bears, double[] spreads, Point2 outward)
     {
         var needed = Ground.CentreOfMass.Dot(outward) + HoldingGround.LeastStandMm - Tolerances.ContactMm;
-        int[] beyond = [.. Enumerable.Range(0, pods.Length).Where(s => pods[s].Spots.Max(p => p.Dot(outward)) + spreads[s] >= needed)];
+        int[] beyond = [.. Enumerable.Range(0, pods.Length).Where(s => bears[s] && pods[s].Spots.Max(p => p.Dot(outward)) + spreads[s] >= needed)];
         return new(beyond, [.. beyond.Select(_ => HoldRow.Needed)]);
     }
 
@@ -190,14 +262,14 @@ internal sealed class HoldingModel
 
         return
         [
-            .. loads.Select(load => (load, Limit: equilibrium.Of(Ground.Loads[load].Wrench)))
+            .. loads.Select(load => (load, Limit: equilibrium.Of(Ground.Loads[load].Wrench, EnoughFactor)))
                 .Where(l => l.Limit.Factor < EnoughFactor).OrderBy(l => l.Limit.Factor).Take(RowsOfRound)
                 .Select(l => Weakness.Of(l.Limit, Ground.Loads[l.load], pods)),
         ];
     }
 
     private ImmutableArray<HoldRow> BrokenBy(
-        ImmutableArray<int> filled, IEnumerable<Weakness> ways, HeldPod[] pods, double[] spreads, double pushN)
+        ImmutableArray<int> filled, IEnumerable<Weakness> ways, HeldPod[] pods, bool[] bears, double[] spreads, double pushN)
     {
         var rows = ImmutableArray.CreateBuilder<HoldRow>();
         var most = spreads.DefaultIfEmpty(0).Max();
@@ -205,7 +277,7 @@ internal sealed class HoldingModel
         {
             var blurred = way.Blurred(most, _mostFriction);
             var needed = blurred.Needed(Ground, way);
-            int Share(int s) => (int)Math.Ceiling(Math.Min(1, blurred.Brought(pods[s], spreads[s], pushN) / needed) * HoldRow.Needed);
+            int Share(int s) => !bears[s] ? 0 : (int)Math.Ceiling(Math.Min(1, blurred.Brought(pods[s], spreads[s], pushN) / needed) * HoldRow.Needed);
             // What the choice itself brings is quickly seen; the whole row is made only when that is too little.
             if (needed > 0 && filled.Sum(s => (long)Share(s)) < HoldRow.Needed)
             {

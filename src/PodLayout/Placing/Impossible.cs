@@ -91,7 +91,8 @@ internal static class Impossible
         TurnedReach wide,
         double stretch)
     {
-        var isEdge = points[run[0]].IsEdge;
+        var limits = points[run[0]].Limit;
+        var isEdge = limits == SupportLimit.Edge;
         double length = 0;
         for (var i = 1; isEdge && i < run.Length; i++)
         {
@@ -105,16 +106,22 @@ internal static class Impossible
                 && double.IsFinite(share) && needed is not null ? share : null;
         }
 
-        var limit = isEdge ? job.Support.OverhangAcrossGrainMm : job.Support.InteriorSpanMm ?? 0;
+        var limit = limits switch
+        {
+            SupportLimit.Edge => job.Support.OverhangAcrossGrainMm,
+            SupportLimit.Interior => job.Support.InteriorSpanMm ?? 0,
+            _ => job.Support.ThinFloorSpanMm,
+        };
         double? wouldDo = needed is { } n ? Math.Ceiling(n * limit) : null;
         return new(
-            points[run[0]].OnPart, points[run[^1]].OnPart, length, isEdge, Cause(run, ground, supporters, isEdge, wouldDo), wouldDo);
+            points[run[0]].OnPart, points[run[^1]].OnPart, length, limits, Cause(run, ground, supporters, limits, wouldDo), wouldDo);
     }
 
     private static string Cause(
-        int[] run, SearchGround ground, ImmutableArray<int[]> supporters, bool isEdge, double? wouldDo)
+        int[] run, SearchGround ground, ImmutableArray<int[]> supporters, SupportLimit limit, double? wouldDo)
     {
-        var what = isEdge ? "" : string.Create(CultureInfo.InvariantCulture, $"{run.Length} interior point(s): ");
+        var what = limit == SupportLimit.Edge ? "" : string.Create(
+            CultureInfo.InvariantCulture, $"{run.Length} {(limit == SupportLimit.Interior ? "interior point(s)" : "point(s) of a thin floor")}: ");
         var far = wouldDo is { } mm
             ? string.Create(CultureInfo.InvariantCulture, $"the nearest pod that could stand would leave {mm:0} mm")
             : "no pod could stand anywhere near";
@@ -134,11 +141,11 @@ internal static class Impossible
         var best = double.PositiveInfinity;
         for (var s = 0; s < ground.Seats.Length; s++)
         {
-            if (available[s])
+            if (available[s] && ground.Frame.PieceOver(ground.Seats[s].Pose) is null)
             {
                 var seat = ground.Seats[s];
                 best = Math.Min(best, wide.Share(
-                    p, PodFace.Of(ground.Frame.Poses[seat.Pose]), ground.Frame.CentreOf(seat, box.Centre)));
+                    p, ground.Frame.Faces[seat.Pose], ground.Frame.CentreOf(seat, box.Centre)));
             }
         }
 
@@ -153,9 +160,9 @@ internal static class Impossible
             FindingKind.NoLayout,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"Stretch {i + 1}, {(s.IsEdge ? $"{s.LengthMm:0} mm of edge" : "interior")}, from ({s.From.X:0.#}, {s.From.Y:0.#}) to ({s.To.X:0.#}, {s.To.Y:0.#}) mm: {s.Cause}"),
+                $"Stretch {i + 1}, {(s.IsEdge ? $"{s.LengthMm:0} mm of edge" : s.Limit == SupportLimit.Interior ? "interior" : "a thin floor")}, from ({s.From.X:0.#}, {s.From.Y:0.#}) to ({s.To.X:0.#}, {s.To.Y:0.#}) mm: {s.Cause}"),
             new Place.InDrawing(drawing, s.From.X, s.From.Y),
             s.OverhangThatWouldDoMm is { } mm
-                ? string.Create(CultureInfo.InvariantCulture, $"Allow {(s.IsEdge ? "an overhang" : "an interior span")} of {mm:0} mm, or bring a smaller pod.")
+                ? string.Create(CultureInfo.InvariantCulture, $"Allow {(s.IsEdge ? "an overhang" : s.Limit == SupportLimit.Interior ? "an interior span" : "a span of thin floors")} of {mm:0} mm, or bring a smaller pod.")
                 : "Bring a smaller pod, or make the margins smaller."));
 }

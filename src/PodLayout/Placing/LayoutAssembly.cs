@@ -17,7 +17,7 @@ internal static class LayoutAssembly
         var frame = found.Frame;
         ImmutableArray<FrameSeat> seats =
         [
-            .. found.Seats.OrderBy(s => s.Row).ThenBy(s => s.Column).ThenBy(s => s.Pose),
+            .. found.Seats.Select(s => frame.Plain(s, found.Offset)).OrderBy(s => s.Row).ThenBy(s => s.Column).ThenBy(s => s.Pose),
         ];
         var shift = new Point2(found.Columns * board.PitchMm, found.Rows * board.PitchMm);
         var pivotOnBoard = found.Offset + shift;
@@ -29,7 +29,10 @@ internal static class LayoutAssembly
                 var pose = frame.Poses[seat.Pose];
                 int column = seat.Column + found.Columns, row = seat.Row + found.Rows;
                 var ports = BoardSeats.FeedingPorts(pose, board, column, row).Take(pose.Type.PortsNeeded);
-                return new PlacedPod(pose.Type, pose.Turned, column, row, pose.BodyOn(board, column, row).Centre, [.. ports]);
+                return new PlacedPod(pose.Type, pose.Turned, column, row, pose.BodyOn(board, column, row).Centre, [.. ports])
+                {
+                    Holds = frame.PieceOver(seat.Pose)?.Name,
+                };
             }),
         ];
         return new(new(zero, frame.AngleDeg), pods, Points(reach, found with { Seats = seats }), proof);
@@ -38,14 +41,14 @@ internal static class LayoutAssembly
     private static ImmutableArray<SupportPoint> Points(ReachMap reach, FoundLayout found)
     {
         var frame = found.Frame;
-        PodFace[] faces = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
         Point2[] centres = [.. found.Seats.Select(s => frame.CentreOf(s, found.Offset))];
         var points = ImmutableArray.CreateBuilder<SupportPoint>(reach.Points.Length);
         for (var p = 0; p < reach.Points.Length; p++)
         {
-            var shares = found.Seats.Select((s, i) => frame.Reach.Share(p, faces[s.Pose], centres[i])).ToArray();
+            var shares = found.Seats.Select((s, i) => frame.PieceOver(s.Pose) is null
+                ? frame.Reach.Share(p, frame.Faces[s.Pose], centres[i]) : double.PositiveInfinity).ToArray();
             var nearest = Array.IndexOf(shares, shares.Min());
-            points.Add(new(reach.Points[p].OnPart, reach.Points[p].IsEdge, shares[nearest], nearest));
+            points.Add(new(reach.Points[p].OnPart, reach.Points[p].Limit, shares[nearest], nearest));
         }
 
         return points.MoveToImmutable();

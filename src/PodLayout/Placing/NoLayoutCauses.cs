@@ -52,7 +52,7 @@ internal static class NoLayoutCauses
 
     private static Finding Kept(Job job, Candidate nearest)
     {
-        var rows = KeptRows.Of(job, nearest.Ground.Frame, nearest.Ground.Seats, nearest.Ground.Classes);
+        var rows = AskedRows.Of(job, nearest.Ground.Frame, nearest.Ground.Seats, nearest.Ground.Classes, nearest.Box);
         var lost = job.Placement is PlacementWish.Given
             ? job.Keep.Where((_, k) => !rows[k].Any(s => nearest.Available[s])).Select(kept => string.Create(
                 CultureInfo.InvariantCulture, $"{kept.Type.Name} at column {kept.Column + 1}, row {kept.Row + 1}")).ToList()
@@ -91,7 +91,7 @@ internal static class NoLayoutCauses
     {
         foreach (var height in job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order())
         {
-            var poses = PodPose.Of(job.Shop, height);
+            var poses = PodPose.Of(job, height);
             ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
             if (job.Placement is PlacementWish.Given given)
             {

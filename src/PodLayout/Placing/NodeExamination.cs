@@ -36,11 +36,11 @@ internal static class NodeExamination
         ImmutableArray<FrameSeat> seats = [.. roots.Select(s => ground.Seats[s])];
         var reach = new BoxReach(ground.Frame, seats, box);
         var rows = new NodeRows(node, roots, reach);
-        var kept = KeptRows.Of(job, ground.Frame, seats, node.Classes.Select(c => ground.Classes[c]));
+        var asked = AskedRows.Of(job, ground.Frame, seats, node.Classes.Select(c => ground.Classes[c]), box);
         List<Weakness> weaknesses = [.. node.Weaknesses];
-        var question = PlacementModel.Question(job, ground.Frame, seats, kept, rows.SupportersOf, reach.Supports) with
+        var question = PlacementModel.Question(job, ground.Frame, seats, asked, rows.SupportersOf, reach.Supports) with
         {
-            HoldsBrokenBy = ground.Frame.Holding?.Over(ground.Frame, seats, box, atMost, weaknesses),
+            HoldsBrokenBy = ground.Frame.Holding?.Over(ground.Frame, seats, box, node.Bound, atMost, weaknesses),
         };
         var (answer, _) = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation);
         var bound = Math.Max(node.Bound, answer.LowerBound);

@@ -11,7 +11,7 @@ internal static class OffsetFitting
     /// <summary>An offset of a box at which all seats are possible together; null when there is none.</summary>
     public static Point2? FittingAll(PlacingFrame frame, ImmutableArray<FrameSeat> seats, OffsetBox box)
     {
-        if (seats.All(s => frame.IsPossible(s, box.Centre)))
+        if (frame.ArePossible(seats, box.Centre))
         {
             return box.Centre;
         }
@@ -27,7 +27,7 @@ internal static class OffsetFitting
             }
         }
 
-        return fitting.PointInside() is { } step && seats.All(s => frame.IsPossible(s, box.Centre - step))
+        return fitting.PointInside() is { } step && frame.ArePossible(seats, box.Centre - step)
             ? box.Centre - step : null;
     }
 
@@ -71,7 +71,7 @@ internal static class OffsetFitting
                 foreach (var direction in Directions)
                 {
                     var offset = best.Offset + direction * step;
-                    if (seats.All(s => frame.IsPossible(s, offset)))
+                    if (frame.ArePossible(seats, offset))
                     {
                         var tried = new double[shares.Length];
                         var worst = WorstShare(frame, faces, seats, offset, order, best.Worst - 1e-9, tried);
@@ -89,17 +89,15 @@ internal static class OffsetFitting
         return best;
     }
 
-    private static PodFace[] Faces(PlacingFrame frame, ImmutableArray<FrameSeat> seats)
-    {
-        PodFace[] ofPoses = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
-        return [.. seats.Select(s => ofPoses[s.Pose])];
-    }
+    // None for what stands under a loose piece: it supports nothing of the part.
+    private static PodFace?[] Faces(PlacingFrame frame, ImmutableArray<FrameSeat> seats) =>
+        [.. seats.Select(s => frame.PieceOver(s.Pose) is null ? frame.Faces[s.Pose] : null)];
 
     // Once the answer is sure to be at least giveUpAt, any such number is returned.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static double WorstShare(
         PlacingFrame frame,
-        PodFace[] faces,
+        PodFace?[] faces,
         ImmutableArray<FrameSeat> seats,
         Point2 offset,
         int[] order,
@@ -119,9 +117,9 @@ internal static class OffsetFitting
             var best = double.PositiveInfinity;
             for (var s = 0; s < centres.Length; s++)
             {
-                if (frame.Reach.MayReach(p, faces[s], centres[s]))
+                if (faces[s] is { } face && frame.Reach.MayReach(p, face, centres[s]))
                 {
-                    best = Math.Min(best, frame.Reach.Share(p, faces[s], centres[s]));
+                    best = Math.Min(best, frame.Reach.Share(p, face, centres[s]));
                 }
             }
 

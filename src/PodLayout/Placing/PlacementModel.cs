@@ -3,7 +3,6 @@ using PodLayout.Choice;
 using PodLayout.Geometry;
 using PodLayout.Holding;
 using PodLayout.Jobs;
-using PodLayout.Support;
 
 namespace PodLayout.Placing;
 
@@ -12,9 +11,8 @@ internal sealed class PlacementModel
 {
     private readonly PlacingFrame _frame;
     private readonly Point2[] _centres;
-    private readonly PodFace[] _faces;
     private readonly (int[] Seats, double[] Shares)?[] _near;
-    private readonly ImmutableArray<int[]> _kept;
+    private readonly ImmutableArray<int[]> _asked;
     private readonly CoverQuestion _question;
 
     private PlacementModel(
@@ -23,10 +21,9 @@ internal sealed class PlacementModel
         _frame = frame;
         Seats = seats;
         _centres = [.. seats.Select(s => frame.CentreOf(s, offset))];
-        _faces = [.. frame.Poses.Select(pose => PodFace.Of(pose))];
         _near = new (int[], double[])?[frame.Reach.PointCount];
-        _kept = KeptRows.Of(job, frame, seats, [shift]);
-        _question = Question(job, frame, seats, _kept, p => Near(p).Seats, (s, p) => Share(s, p) <= 1) with
+        _asked = AskedRows.Of(job, frame, seats, [shift], new(offset, 0, 0));
+        _question = Question(job, frame, seats, _asked, p => Near(p).Seats, (s, p) => Share(s, p) <= 1) with
         {
             HoldsBrokenBy = frame.Holding?.At(frame, seats, offset, shift, weaknesses),
         };
@@ -50,18 +47,18 @@ internal sealed class PlacementModel
         offset,
         weaknesses ?? []);
 
-    /// <summary>The model's question for some seats of a frame; the points are followed by one for each pod to keep.</summary>
+    /// <summary>The model's question for some seats of a frame; the points are followed by one for each pod to keep and each piece to hold.</summary>
     public static CoverQuestion Question(
         Job job,
         PlacingFrame frame,
         ImmutableArray<FrameSeat> seats,
-        ImmutableArray<int[]> kept,
+        ImmutableArray<int[]> asked,
         Func<int, int[]> supportersOf,
         Func<int, int, bool> supports) => new(
             seats.Length,
-            frame.Reach.PointCount + kept.Length,
-            p => p < frame.Reach.PointCount ? supportersOf(p) : kept[p - frame.Reach.PointCount],
-            (s, p) => p < frame.Reach.PointCount ? supports(s, p) : Array.BinarySearch(kept[p - frame.Reach.PointCount], s) >= 0,
+            frame.Reach.PointCount + asked.Length,
+            p => p < frame.Reach.PointCount ? supportersOf(p) : asked[p - frame.Reach.PointCount],
+            (s, p) => p < frame.Reach.PointCount ? supports(s, p) : Array.BinarySearch(asked[p - frame.Reach.PointCount], s) >= 0,
             RoomRows.Of(
                 frame.Poses, [.. seats.Select(s => (s.Pose, s.Column, s.Row))], job.Shop.Board.PitchMm, job.Shop.PodGapMm),
             [
@@ -97,8 +94,8 @@ internal sealed class PlacementModel
 
     private double Share(int seat, int point)
     {
-        var face = _faces[Seats[seat].Pose];
-        return _frame.Reach.MayReach(point, face, _centres[seat])
+        var face = _frame.Faces[Seats[seat].Pose];
+        return _frame.PieceOver(Seats[seat].Pose) is null && _frame.Reach.MayReach(point, face, _centres[seat])
             ? _frame.Reach.Share(point, face, _centres[seat]) : double.PositiveInfinity;
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
+using PodLayout.Parts;
 using PodLayout.Seats;
 using PodLayout.Support;
 
@@ -21,6 +22,8 @@ public sealed class PlacingFrame
     private readonly double _spanRad;
     private readonly double _farMm;
     private readonly Job _job;
+    private readonly ImmutableArray<SeatGround> _grounds;
+    private readonly Turn _turn;
 
     /// <summary>Prepares an angle.</summary>
     /// <param name="job">The job.</param>
@@ -29,19 +32,19 @@ public sealed class PlacingFrame
     /// <param name="angleDeg">The angle, or the middle of the span.</param>
     /// <param name="halfSpanDeg">Half the span of angles; 0 for one angle.</param>
     public PlacingFrame(Job job, ReachMap reach, ImmutableArray<PodPose> poses, double angleDeg, double halfSpanDeg)
-        : this(job, reach, ClearWood.Of(job.Part.Shape, job.Margins), poses, angleDeg, halfSpanDeg)
+        : this(job, reach, ClearWood.OfGrounds(job.Part.Shape, job.Margins), poses, angleDeg, halfSpanDeg)
     {
     }
 
     /// <summary>Prepares an angle of a part whose wood is known.</summary>
     /// <param name="job">The job.</param>
     /// <param name="reach">The part's reach map.</param>
-    /// <param name="wood">The part's wood as drawn.</param>
+    /// <param name="woods">What pods may use of each ground of the part, as drawn.</param>
     /// <param name="poses">The pods in use.</param>
     /// <param name="angleDeg">The angle, or the middle of the span.</param>
     /// <param name="halfSpanDeg">Half the span of angles; 0 for one angle.</param>
     public PlacingFrame(
-        Job job, ReachMap reach, ClearWood wood, ImmutableArray<PodPose> poses, double angleDeg, double halfSpanDeg)
+        Job job, ReachMap reach, ImmutableArray<ClearWood> woods, ImmutableArray<PodPose> poses, double angleDeg, double halfSpanDeg)
     {
         _job = job;
         Poses = poses;
@@ -50,11 +53,15 @@ public sealed class PlacingFrame
         _spanRad = halfSpanDeg * Math.PI / 180;
         var turn = Turn.FromDegrees(angleDeg);
         Pivot = job.Part.Shape.Outline.Bounds.Centre;
-        var turned = wood.Turned(turn, Pivot);
-        Centres = [.. poses.Select(pose => SeatRegion.Of(turned, pose, Tolerances.ContactMm + TurnSlack(pose)))];
+        ImmutableArray<ClearWood> turned = [.. woods.Select(w => w.Turned(turn, Pivot))];
+        Centres = [.. poses.Select(pose => SeatRegion.Of(turned[pose.Ground], pose, Tolerances.ContactMm + TurnSlack(pose)))];
         _regions = [.. Centres.Select(r => new RegionIndex(r.Centres))];
         Reach = new(reach, turn, Pivot);
-        _farMm = job.Part.Shape.Outline.Points.Max(p => (p - Pivot).Length);
+        _farMm = job.Part.Shape.Held.Select(h => h.Outline).Append(job.Part.Shape.Outline).SelectMany(r => r.Points)
+            .Max(p => (p - Pivot).Length);
+        _grounds = SeatGround.Of(job.Part.Shape);
+        Faces = [.. poses.Select(pose => FaceOf(pose))];
+        _turn = turn;
     }
 
     /// <summary>The angle, or the middle of the span, degrees.</summary>
@@ -77,6 +84,36 @@ public sealed class PlacingFrame
 
     /// <summary>The points to support, about the pivot.</summary>
     public TurnedReach Reach { get; }
+
+    /// <summary>The faces of the poses that can support the part.</summary>
+    public ImmutableArray<PodFace> Faces { get; }
+
+    /// <summary>The loose pieces to be held.</summary>
+    public ImmutableArray<HeldPiece> Held => _job.Part.Shape.Held;
+
+    /// <summary>Whether some seats are possible together at one offset, as far as the part and its loose pieces go.</summary>
+    public bool ArePossible(ImmutableArray<FrameSeat> seats, Point2 offset) =>
+        seats.All(s => IsPossible(s, offset)) && AskedRows.ArePiecesHeld(this, seats, offset);
+
+    /// <summary>The loose piece that a pose stands under; null under the part.</summary>
+    public HeldPiece? PieceOver(int pose) => _grounds[Poses[pose].Ground].Piece;
+
+    /// <summary>
+    /// A place and a direction of the drawing, both as they lie in the frame.
+    /// </summary>
+    public (Point2 At, Point2 Direction) Laid(Point2 at, Point2 direction) => (_turn.Apply(at - Pivot), _turn.Apply(direction));
+
+    /// <summary>A seat's pose where its body keeps clear of all edges, when it is one that need not; else the same seat.</summary>
+    public FrameSeat Plain(FrameSeat seat, Point2 offset)
+    {
+        if (!_grounds[Poses[seat.Pose].Ground].IsOverSkin)
+        {
+            return seat;
+        }
+
+        var plain = seat with { Pose = Poses.IndexOf(Poses[seat.Pose] with { Ground = 0 }) };
+        return IsPossible(plain, offset) ? plain : seat;
+    }
 
     /// <summary>How the part is to be held; null where that does not matter.</summary>
     internal HoldingModel? Holding { get; init; }
@@ -162,12 +199,15 @@ public sealed class PlacingFrame
         if (!known.TryGetValue((pose, steps), out var face))
         {
             var spread = steps / 40.0 + TurnSlack(Poses[pose]);
-            face = PodFace.Of(Poses[pose], box.HalfXMm + spread, box.HalfYMm + spread);
+            face = FaceOf(Poses[pose], box.HalfXMm + spread, box.HalfYMm + spread);
             known.Add((pose, steps), face);
         }
 
         return face;
     }
+
+    private PodFace FaceOf(PodPose pose, double spreadXMm = 0, double spreadYMm = 0) => PodFace.Of(
+        pose, spreadXMm, spreadYMm, _grounds[pose.Ground].IsOverSkin ? pose.Type.SealInsetAboveMm : 0);
 
     // How far a place may move about the pivot within the span of angles.
     private double Swing(Point2 centre, OffsetBox box) =>

@@ -11,8 +11,9 @@ internal static class ProofWords
     /// <param name="job">The job.</param>
     /// <param name="pods">Pods of the layout.</param>
     /// <param name="end">How the search ended.</param>
+    /// <param name="holdingFactor">The holding factor that layouts had to reach; null where holding did not matter.</param>
     /// <param name="isRefined">Whether the worst overhang was made as small as it can be with these pods there.</param>
-    public static Proof Of(Job job, int pods, SearchEnd end, bool isRefined)
+    public static Proof Of(Job job, int pods, SearchEnd end, double? holdingFactor, bool isRefined)
     {
         var (scope, where) = job.Placement switch
         {
@@ -25,13 +26,16 @@ internal static class ProofWords
                     $"over every offset of the part on the board and every angle from {interval.FromDeg:0.###} to {interval.ToDeg:0.###} degrees")),
             _ => (ProofScope.ThisPlacement, "at this placement"),
         };
+        where += HoldingToo(job);
         // A part with an edge needs a pod, however early the work was cut short.
         var bound = Math.Clamp(end.FewestPossible, Math.Min(1, pods), pods);
+        var that = holdingFactor is { } factor
+            ? string.Create(CultureInfo.InvariantCulture, $" that supports the part and holds it at a factor of {factor:0.###}") : "";
         var words = bound == pods
-            ? string.Create(CultureInfo.InvariantCulture, $"Proven: no layout {where} has fewer than {pods} pods.")
+            ? string.Create(CultureInfo.InvariantCulture, $"Proven: no layout {where}{that} has fewer than {pods} pods.")
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"Not proven: {pods} pods found; {where} none has fewer than {bound}; between the two the search was not finished.");
+                $"Not proven: {pods} pods found; {where} no layout{that} has fewer than {bound}; between the two the search was not finished.");
         if (end.OpenToleranceMm > 0)
         {
             words += string.Create(
@@ -45,6 +49,9 @@ internal static class ProofWords
             : " With as many pods at this place of the part none has a smaller worst overhang, to a hundredth of its limit; other places were not compared.";
         return new(scope, bound, end.OpenToleranceMm, words);
     }
+
+    private static string HoldingToo(Job job) => job.Part.Shape.Held.IsEmpty ? ""
+        : $" that also holds {string.Join(", ", job.Part.Shape.Held.Select(p => p.Name))}";
 
     private static string Angles(PlacementWish.Search search) => search.AnglesDeg.Length == 1
         ? string.Create(CultureInfo.InvariantCulture, $"an angle of {search.AnglesDeg[0]:0.###} degrees")

@@ -48,7 +48,7 @@ internal static class Refinement
             // Shifts are whole pitches from the board's zero, which a pitch in round figures keeps round.
             var zero = found.Offset + zeroFromPivot;
             var offset = new Point2(Math.Round(zero.X / stepMm) * stepMm, Math.Round(zero.Y / stepMm) * stepMm) - zeroFromPivot;
-            if (!found.Seats.All(s => found.Frame.IsPossible(s, offset)) || !Holds(found, offset))
+            if (!found.Frame.ArePossible(found.Seats, offset) || !Holds(found, offset))
             {
                 continue;
             }

@@ -79,8 +79,7 @@ public sealed record ShiftClass(int Columns, int Rows, bool[] Available)
 
     private static bool HasKept(
         Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, bool[] available, int column, int row) =>
-        job.Keep.All(kept => KeptRows.SeatOf(kept, frame, column, row) is { } seat
-            && seats.IndexOf(seat) is >= 0 and var s && available[s]);
+        job.Keep.All(kept => AskedRows.SeatsOf(kept, frame, column, row).Any(seat => seats.IndexOf(seat) is >= 0 and var s && available[s]));
 
     // Every point needs some supporter on the board: that narrows the shifts to look at.
     private static (IEnumerable<int> Columns, IEnumerable<int> Rows) Range(

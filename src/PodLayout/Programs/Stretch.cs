@@ -52,6 +52,9 @@ public readonly record struct Stretch(TipPoint From, TipPoint To, StretchKind Ki
         }
     }
 
+    /// <summary>Z of its higher end, mm.</summary>
+    public double HighestEndMm => Math.Max(From.ZMm, To.ZMm);
+
     /// <summary>Lowest Z on the way, mm.</summary>
     public double LowestZMm
     {

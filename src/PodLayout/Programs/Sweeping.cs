@@ -11,8 +11,16 @@ public static class Sweeping
     // How far the line that is shown of a tip's way may lie from it, mm: less than any picture shows.
     private const double ShownMm = 0.05;
 
+    // With more points than this a tool's cut is swept a little larger and much quicker.
+    private const int MuchPoints = 2000;
+
     /// <summary>The cuts below the height, by tool in order of number; a refusal when a tool is not in the table.</summary>
-    public static Outcome<IReadOnlyList<ToolCut>> Of(ToolPath path, ProgramSetting setting)
+    /// <param name="path">The program.</param>
+    /// <param name="setting">How it stands to the part.</param>
+    /// <param name="notBelowMm">
+    /// Moves of flat tools that lie wholly lower than this above the underside may be left out, mm; null to take all.
+    /// </param>
+    public static Outcome<IReadOnlyList<ToolCut>> Of(ToolPath path, ProgramSetting setting, double? notBelowMm = null)
     {
         if (Missing(path, setting.Tools) is { } missing)
         {
@@ -24,7 +32,15 @@ public static class Sweeping
         var stretches = path.Stretches.AsSpan();
         foreach (ref readonly var stretch in stretches)
         {
-            if (!chains.Add(stretch, setting.Tools[stretch.ToolNumber]))
+            var tool = setting.Tools[stretch.ToolNumber];
+            if (stretch.HighestEndMm - setting.UndersideZMm < notBelowMm && tool.Form is CutterForm.Flat
+                && (stretch.TurnRad == 0 || stretch.Plane == ArcPlane.Xy))
+            {
+                chains.Break();
+                continue;
+            }
+
+            if (!chains.Add(stretch, tool))
             {
                 continue;
             }
@@ -74,14 +90,19 @@ public static class Sweeping
             "tool-missing", Severity.Refused, FindingKind.Program, message, new Place.InFile(path.FileName, line), "Add its diameter to the tools of the job's program.");
     }
 
-    private static ToolCut Cut(Tool tool, List<TipChain> chains, (int First, int Last, double Lowest, int LowestLine) seen) => new(
-        tool,
-        Region.UnionOf(Distinct(chains).Select(c => c.Swept())),
-        [.. Distinct(chains).Select(c => c.Shown(ShownMm).ToImmutableArray())],
-        seen.First,
-        seen.Last,
-        seen.Lowest,
-        seen.LowestLine);
+    private static ToolCut Cut(Tool tool, List<TipChain> chains, (int First, int Last, double Lowest, int LowestLine) seen)
+    {
+        var distinct = Distinct(chains);
+        var isMuch = distinct.Sum(c => c.Points.Count) > MuchPoints;
+        return new(
+            tool,
+            Region.UnionOf(isMuch ? distinct.AsParallel().AsOrdered().Select(c => c.Swept(true)) : distinct.Select(c => c.Swept(false))),
+            [.. distinct.Select(c => c.Shown(ShownMm).ToImmutableArray())],
+            seen.First,
+            seen.Last,
+            seen.Lowest,
+            seen.LowestLine);
+    }
 
     private static double Distance(TipChain chain, Point2 point)
     {

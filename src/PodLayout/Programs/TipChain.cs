@@ -13,6 +13,9 @@ internal sealed record TipChain(int ToolNumber, double RadiusMm)
     // Greatest distance of a left-out point from the simplified line, mm: a tenth of the chord tolerance of drawings.
     private const double SimplifiedMm = 0.001;
 
+    // The same where there is much to sweep, mm.
+    private const double CoarselySimplifiedMm = 0.003;
+
     public List<Point2> Points { get; } = [];
 
     /// <summary>Radius of the circle, when the line is a whole one about its only point; null for any other line.</summary>
@@ -22,20 +25,21 @@ internal sealed record TipChain(int ToolNumber, double RadiusMm)
     public double DeviationMm { get; set; }
 
     /// <summary>What the tool sweeps: never too small, since what the line misses is added to the radius.</summary>
-    public Region Swept()
+    /// <param name="isOneOfMany">Whether there is so much to sweep that it may come out larger by up to two hundredths of a millimetre.</param>
+    public Region Swept(bool isOneOfMany)
     {
         if (CircleMm is { } circle)
         {
-            return Region.AlongCircle(Points[0], circle, RadiusMm + DeviationMm);
+            return Region.AlongCircle(Points[0], circle, RadiusMm + DeviationMm, isOneOfMany);
         }
 
-        if (Points.Count <= ManyPoints)
+        if (Points.Count <= ManyPoints && !isOneOfMany)
         {
             return Region.AlongPath(Points, RadiusMm + DeviationMm);
         }
 
-        var (simple, off) = Simplified(Points, SimplifiedMm);
-        return Region.AlongPath(simple, RadiusMm + DeviationMm + off);
+        var (simple, off) = Simplified(Points, isOneOfMany ? CoarselySimplifiedMm : SimplifiedMm);
+        return Region.AlongPath(simple, RadiusMm + DeviationMm + off, isOneOfMany);
     }
 
     /// <summary>The line for showing, with fewer points.</summary>

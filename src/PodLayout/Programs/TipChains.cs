@@ -20,6 +20,9 @@ internal sealed class TipChains(ProgramSetting setting)
 
     public List<TipChain> Chains { get; } = [];
 
+    /// <summary>What comes next begins a line of its own.</summary>
+    public void Break() => _open = null;
+
     /// <summary>Adds one move; whether any of it lies below the height.</summary>
     public bool Add(in Stretch stretch, Tool tool)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Parts;
@@ -11,10 +12,23 @@ namespace PodLayout.Seats;
 /// <param name="SealIsLooser">By how much more bodies keep from an edge than seals must, mm; negative when seals must keep more.</param>
 public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound, double SealIsLooser)
 {
-    /// <summary>Finds it.</summary>
+    // No board reaches farther beyond its part, mm.
+    private const double AnywhereMm = 20_000;
+
+    /// <summary>What pods may use of each ground of a part.</summary>
+    public static ImmutableArray<ClearWood> OfGrounds(PartShape shape, Margins margins) =>
+        [.. SeatGround.Of(shape).Select(g => g.IsOverSkin ? OverSkin(g.Wood, margins) : Of(g.Wood, margins))];
+
+    /// <summary>Finds it for a shape all of whose edges are cut through.</summary>
     /// <param name="shape">The part.</param>
     /// <param name="margins">Distances to keep.</param>
-    public static ClearWood Of(PartShape shape, Margins margins)
+    public static ClearWood Of(PartShape shape, Margins margins) => Of(shape, margins, []);
+
+    // Bodies pass the edges where a skin is left, seals do not.
+    private static ClearWood OverSkin(PartShape shape, Margins margins) =>
+        Of(shape, margins, shape.Skinned) with { SealIsLooser = double.NegativeInfinity };
+
+    private static ClearWood Of(PartShape shape, Margins margins, ImmutableArray<int> skinned)
     {
         var wood = Region.Inside(shape.Outline);
         var holes = Region.UnionOf(shape.Holes.Select(h => Region.Inside(h)));
@@ -22,8 +36,12 @@ public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound
             .. shape.Defects.Select(d => Region.Inside(d)), .. shape.Hazards.Where(h => h.KeepsSealsOff).Select(h => h.Area)]);
         var cuts = Region.UnionOf(shape.Hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Area)).Grow(margins.CutClearanceMm);
         var avoided = Region.UnionOf(shape.Avoided.Select(a => Region.Inside(a.Ring)));
+        var within = skinned.Contains(0)
+            ? Region.Inside(shape.Outline.Bounds.Grow(AnywhereMm)) : wood.Shrink(margins.CutClearanceMm);
+        var cutHoles = skinned.IsEmpty ? holes : Region.UnionOf(
+            shape.Holes.Where((_, i) => !skinned.Contains(i + 1)).Select(h => Region.Inside(h)));
         return new(
-            wood.Shrink(margins.CutClearanceMm).Minus(holes.Grow(margins.CutClearanceMm)).Minus(avoided).Minus(cuts),
+            within.Minus(cutHoles.Grow(margins.CutClearanceMm)).Minus(avoided).Minus(cuts),
             wood.Shrink(margins.SealMarginMm).Minus(holes.Grow(margins.SealMarginMm)),
             defects.Grow(margins.SealMarginMm),
             margins.CutClearanceMm - margins.SealMarginMm);

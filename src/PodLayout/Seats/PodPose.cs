@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using PodLayout.Geometry;
+using PodLayout.Jobs;
 using PodLayout.Shops;
 
 namespace PodLayout.Seats;
@@ -12,6 +13,9 @@ namespace PodLayout.Seats;
 /// <param name="Rows">Groove cells its body covers along Y.</param>
 public sealed record PodPose(int TypeIndex, PodType Type, bool Turned, int Columns, int Rows)
 {
+    /// <summary>Which of the part's grounds it stands under, as an index of <see cref="SeatGround.Of"/>; 0 for the part.</summary>
+    public int Ground { get; init; }
+
     /// <summary>Extent of the body along the board's X, mm.</summary>
     public double ExtentXMm => Turned ? Type.Footprint.ExtentYMm : Type.Footprint.ExtentXMm;
 
@@ -20,6 +24,13 @@ public sealed record PodPose(int TypeIndex, PodType Type, bool Turned, int Colum
 
     /// <summary>Whether the body is a disc.</summary>
     public bool IsRound => Type.Footprint is PodFootprint.Round;
+
+    /// <summary>The poses of one height under each ground of a job's part, the part's own first.</summary>
+    public static ImmutableArray<PodPose> Of(Job job, double heightMm) =>
+    [
+        .. Enumerable.Range(0, SeatGround.Of(job.Part.Shape).Length)
+            .SelectMany(ground => Of(job.Shop, heightMm).Select(pose => pose with { Ground = ground })),
+    ];
 
     /// <summary>All poses of the shop's pods that stand on one height, in order of type, unturned first.</summary>
     /// <param name="shop">The shop.</param>

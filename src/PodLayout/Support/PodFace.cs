@@ -37,9 +37,10 @@ public sealed class PodFace
     /// <param name="pose">The pod.</param>
     /// <param name="spreadXMm">How far its centre may move to either side along X, mm.</param>
     /// <param name="spreadYMm">The same along Y.</param>
-    public static PodFace Of(PodPose pose, double spreadXMm = 0, double spreadYMm = 0)
+    /// <param name="insetMm">How far the face lies in from the body's edge on all sides, mm.</param>
+    public static PodFace Of(PodPose pose, double spreadXMm = 0, double spreadYMm = 0, double insetMm = 0)
     {
-        double x = pose.ExtentXMm / 2 + spreadXMm, y = pose.ExtentYMm / 2 + spreadYMm;
+        double x = pose.ExtentXMm / 2 - insetMm + spreadXMm, y = pose.ExtentYMm / 2 - insetMm + spreadYMm;
         if (!pose.IsRound)
         {
             return new([new(-x, -y), new(x, -y), new(x, y), new(-x, y)], x, y, true);
@@ -49,11 +50,14 @@ public sealed class PodFace
         var corners = Enumerable.Range(0, SidesOfRound).Select(i =>
         {
             var angle = 2 * Math.PI * (i + 0.5) / SidesOfRound;
-            var corner = new Point2(Math.Cos(angle), Math.Sin(angle)) * (pose.ExtentXMm / 2);
+            var corner = new Point2(Math.Cos(angle), Math.Sin(angle)) * (pose.ExtentXMm / 2 - insetMm);
             return corner + new Point2(Math.Sign(corner.X) * spreadXMm, Math.Sign(corner.Y) * spreadYMm);
         });
         return new([.. corners], x, y, false);
     }
+
+    /// <summary>How far the face reaches from its centre in a direction of length 1, mm.</summary>
+    public double ReachAlong(Point2 direction) => Corners.Max(direction.Dot);
 
     /// <summary>The point of the face that is nearest to a point, both about the centre, in a limit metric.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]

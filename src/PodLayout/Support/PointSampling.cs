@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
+using PodLayout.Layouts;
 using PodLayout.Parts;
 
 namespace PodLayout.Support;
@@ -15,13 +16,21 @@ public static class PointSampling
     /// The edge points: on the outline and every hole, from corner to corner (or from the ring's first vertex where there is
     /// no corner) at equal steps of at most the edge step, every corner included. Then the interior points: the lattice of
     /// whole multiples of the interior step in the drawing's coordinates, strictly inside the wood (what lies on an edge is an edge's).
+    /// Last the points of each thin floor: at equal steps along its edges, and the lattice of the floor step inside it.
     /// </summary>
     public static ImmutableArray<PointToSupport> Of(PartShape shape, SupportRules rules) =>
     [
         .. shape.Holes.Prepend(shape.Outline)
-            .SelectMany((ring, i) => OnRing(ring, rules.EdgeStepMm).Select(p => new PointToSupport(p, true, i))),
-        .. rules.InteriorSpanMm is null ? [] : Interior(shape, rules.InteriorStepMm),
+            .SelectMany((ring, i) => OnRing(ring, rules.EdgeStepMm).Select(p => new PointToSupport(p, SupportLimit.Edge, i))),
+        .. rules.InteriorSpanMm is null ? [] : Lattice(Region.Inside(shape.Outline, shape.Holes), rules.InteriorStepMm)
+            .Select(p => new PointToSupport(p, SupportLimit.Interior, -1)),
+        .. shape.Floors.SelectMany((floor, i) => OnFloor(floor.Area, rules.FloorStepMm)
+            .Select(p => new PointToSupport(p, SupportLimit.ThinFloor, -2 - i))),
     ];
+
+    // The corners of a floor are no corners of the part: what is left by a raster of passes has hundreds.
+    private static IEnumerable<Point2> OnFloor(Region floor, double stepMm) =>
+        floor.Boundary.SelectMany(ring => Along(ring.Points, 0, ring.Points.Length, stepMm)).Concat(Lattice(floor, stepMm));
 
     private static IEnumerable<Point2> OnRing(Ring ring, double stepMm)
     {
@@ -80,18 +89,23 @@ public static class PointSampling
         }
     }
 
-    private static IEnumerable<PointToSupport> Interior(PartShape shape, double stepMm)
+    private static IEnumerable<Point2> Lattice(Region area, double stepMm)
     {
-        var wood = new RegionIndex(Region.Inside(shape.Outline, shape.Holes));
-        var bounds = shape.Outline.Bounds;
+        if (area.IsEmpty)
+        {
+            yield break;
+        }
+
+        var inside = new RegionIndex(area);
+        var bounds = inside.Bounds;
         for (var j = (long)Math.Ceiling(bounds.MinY / stepMm); j * stepMm <= bounds.MaxY; j++)
         {
             for (var i = (long)Math.Ceiling(bounds.MinX / stepMm); i * stepMm <= bounds.MaxX; i++)
             {
                 var p = new Point2(i * stepMm, j * stepMm);
-                if (wood.ContainsClear(p, Tolerances.SamePointMm))
+                if (inside.ContainsClear(p, Tolerances.SamePointMm))
                 {
-                    yield return new(p, false, -1);
+                    yield return p;
                 }
             }
         }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
+using PodLayout.Layouts;
 using PodLayout.Parts;
 
 namespace PodLayout.Support;
@@ -16,13 +17,14 @@ namespace PodLayout.Support;
 /// </remarks>
 public sealed class ReachMap
 {
+    private readonly ImmutableArray<LimitMetric> _metrics;
+
     private ReachMap(
-        ImmutableArray<PointToSupport> points, ImmutableArray<ImmutableArray<Lookout>> lookouts, LimitMetric edge, LimitMetric interior)
+        ImmutableArray<PointToSupport> points, ImmutableArray<ImmutableArray<Lookout>> lookouts, ImmutableArray<LimitMetric> metrics)
     {
         Points = points;
         Lookouts = lookouts;
-        EdgeMetric = edge;
-        InteriorMetric = interior;
+        _metrics = metrics;
     }
 
     /// <summary>The points.</summary>
@@ -31,11 +33,8 @@ public sealed class ReachMap
     /// <summary>Lookouts of each point, the point itself first, then by length of path.</summary>
     public ImmutableArray<ImmutableArray<Lookout>> Lookouts { get; }
 
-    /// <summary>The limit at edges, in the drawing's directions.</summary>
-    public LimitMetric EdgeMetric { get; }
-
-    /// <summary>The limit inside, in the drawing's directions.</summary>
-    public LimitMetric InteriorMetric { get; }
+    /// <summary>A limit, in the drawing's directions.</summary>
+    public LimitMetric MetricOf(SupportLimit limit) => _metrics[(int)limit];
 
     /// <summary>Finds the points and their lookouts.</summary>
     /// <param name="part">The part.</param>
@@ -44,15 +43,18 @@ public sealed class ReachMap
     public static ReachMap Of(Part part, SupportRules rules, double stretch = 1)
     {
         var points = PointSampling.Of(part.Shape, rules);
-        var edge = LimitMetric.Ellipse(
-            rules.OverhangAlongGrainMm * stretch, rules.OverhangAcrossGrainMm * stretch, part.GrainDeg);
-        var span = (rules.InteriorSpanMm ?? 1) * stretch;
-        var interior = LimitMetric.Ellipse(span, span, 0);
+        ImmutableArray<LimitMetric> metrics =
+        [
+            LimitMetric.Ellipse(rules.OverhangAlongGrainMm * stretch, rules.OverhangAcrossGrainMm * stretch, part.GrainDeg),
+            Round((rules.InteriorSpanMm ?? 1) * stretch),
+            Round(rules.ThinFloorSpanMm * stretch),
+        ];
         var rings = part.Shape.Holes.Select(h => new Ring([.. h.CounterClockwise().Points.Reverse()]))
             .Prepend(part.Shape.Outline.CounterClockwise());
         var grid = new EdgeGrid(rings, rules.OverhangAcrossGrainMm / 2);
-        var ofEdges = new BendGraph(grid, edge);
-        var ofInterior = new BendGraph(grid, interior);
-        return new(points, [.. points.Select(p => (p.IsEdge ? ofEdges : ofInterior).LookoutsOf(p.OnPart))], edge, interior);
+        ImmutableArray<BendGraph> graphs = [.. metrics.Select(m => new BendGraph(grid, m))];
+        return new(points, [.. points.Select(p => graphs[(int)p.Limit].LookoutsOf(p.OnPart))], metrics);
     }
+
+    private static LimitMetric Round(double spanMm) => LimitMetric.Ellipse(spanMm, spanMm, 0);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using PodLayout.Geometry;
+using PodLayout.Layouts;
 
 namespace PodLayout.Support;
 
@@ -21,16 +22,16 @@ public sealed class TurnedReach
     /// <summary>Turns a reach map about a point of the drawing, which becomes the zero of the frame.</summary>
     public TurnedReach(ReachMap map, Turn turn, Point2 pivot)
     {
-        LimitMetric edge = map.EdgeMetric.Turned(turn), interior = map.InteriorMetric.Turned(turn);
+        LimitMetric[] metrics = [.. Enum.GetValues<SupportLimit>().Select(l => map.MetricOf(l).Turned(turn))];
         _points = [.. map.Points.Select(p => Laid(p.OnPart))];
-        _metrics = [.. map.Points.Select(p => p.IsEdge ? edge : interior)];
+        _metrics = [.. map.Points.Select(p => metrics[(int)p.Limit])];
         _isEdge = [.. map.Points.Select(p => p.IsEdge)];
         // Many points share their lookouts; the edges that blind each are turned once.
-        var blinds = new Dictionary<Point2, ImmutableArray<Blind>>[2] { [], [] };
+        var blinds = Array.ConvertAll(metrics, _ => new Dictionary<Point2, ImmutableArray<Blind>>());
         _lookouts = new Lookout[_points.Length][];
         for (var i = 0; i < _points.Length; i++)
         {
-            var known = blinds[map.Points[i].IsEdge ? 0 : 1];
+            var known = blinds[(int)map.Points[i].Limit];
             _lookouts[i] = [.. map.Lookouts[i].Select(l => new Lookout(Laid(l.At), l.Spent, Turned(l, known)))];
         }
 

@@ -37,6 +37,30 @@ internal sealed record ChannelLine(ImmutableArray<(int Pod, PodBranch Branch, Ch
         return [.. lines.Select(line => Sorted(shop.Vacuum.Channels, line))];
     }
 
+    /// <summary>A line that lets in less air than any layout with so many pods: all at the far end of the longest channel there is.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="type">The kind of one of the pods; the others are of the kind in stock that leaks least.</param>
+    /// <param name="pods">How many pods.</param>
+    public static ChannelLine FarOff(Shop shop, PodType type, int pods)
+    {
+        var supply = shop.Vacuum;
+        var working = shop.Board.Ports.Where(p => p.State == PortState.Working).ToArray();
+        if (working.Length == 0)
+        {
+            return new([]);
+        }
+
+        var farthest = working.Max(p => PortWay.Of(shop, p).LengthMm);
+        var own = PodBranch.Of(supply, new(type, [working[0]]), shop.Board.PortDiameterMm, isLost: false);
+        var tightest = own with
+        {
+            LeakPerPa2 = shop.Pods.Where(p => p.Stock > 0).Append(type).Min(p => PodBranch.LeakOf(supply.Leak, p)),
+        };
+        var last = Math.Max(1, pods) - 1;
+        return new([.. Enumerable.Range(0, last + 1).Select(i => (
+            i, i == last ? own : tightest, new Channel(supply.Channels.WidthMm, supply.Channels.DepthMm, i == last ? farthest : 0)))]);
+    }
+
     /// <summary>What flows out of the channel at its near end, and the pressure at each port.</summary>
     /// <param name="airPa">The air's pressure.</param>
     /// <param name="pumpPa">Pressure at the near end.</param>
@@ -45,6 +69,11 @@ internal sealed record ChannelLine(ImmutableArray<(int Pod, PodBranch Branch, Ch
     {
         // The inflow at the pump's pressure is the most there can be, and the pressures that drive it the highest; the inflow at
         // these the least. Leaks hardly change with the pressure, so that this often says it all.
+        if (Ports.IsEmpty)
+        {
+            return 0;
+        }
+
         atPorts.Fill(pumpPa);
         _ = Outward(airPa, pumpPa, atPorts);
         var high = atPorts[0];

@@ -54,21 +54,28 @@ public static class VacuumNetwork
 
     /// <summary>
     /// The most vacuum that a pod of a type can have in any layout, kPa: never less than what <see cref="At"/> gives it, whatever
-    /// else stands on the board. It is that of the pod alone, with nothing lost on the way.
+    /// else stands on the board. It is that of the pod with nothing lost on its way, and no more than what is left at the pump while
+    /// the others are of the kind that leaks least, all at the far end of the longest channel: more air than they can only come in.
     /// </summary>
     /// <param name="shop">The shop, with its pump.</param>
     /// <param name="type">The kind of pod.</param>
-    public static double MostKPa(Shop shop, PodType type)
+    /// <param name="pods">How many pods stand under the part at least, this one counted.</param>
+    public static double MostKPa(Shop shop, PodType type, int pods = 1)
     {
         var (supply, airPa) = (shop.Vacuum, shop.Vacuum.BarometerKPa * 1000);
         var lowest = PumpFlow.LowestPa(supply.Source, airPa);
-        var leak = PodBranch.LeakOf(supply.Leak, type);
+        if (supply.Source is VacuumSource.Reading)
+        {
+            return (airPa - lowest) / 1000 + RoundingKPa;
+        }
 
         // The pump moves at least what leaks in at the pod, at no less vacuum than the pod has: where it could not even do that
         // at the pod's vacuum, the pod has less.
-        var pressure = supply.Source is VacuumSource.Reading ? lowest : Root.Rising(
+        var leak = PodBranch.LeakOf(supply.Leak, type);
+        var alone = Root.Rising(
             p => PumpFlow.KgPerS(supply.Source, airPa, p) - leak * (airPa * airPa - p * p), lowest, airPa, PressureTolerancePa);
-        return (airPa - pressure) / 1000 + RoundingKPa;
+        var among = AtPump(supply, [ChannelLine.FarOff(shop, type, pods)], airPa, isWhole: true);
+        return (airPa - Math.Max(alone, among)) / 1000 + RoundingKPa;
     }
 
     // Pressure in front of the pump, Pa. A reading is what the gauge shows while all seals hold.

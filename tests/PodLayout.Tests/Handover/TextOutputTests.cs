@@ -16,9 +16,9 @@ public class TextOutputTests
     public void Pods_are_listed_with_grooves_counted_from_one()
     {
         var lines = PodsCsv.Write(Oval).Split("\r\n");
-        Assert.Equal("pod,type,turn_deg,x_mm,y_mm,column,row,ports", lines[0]);
-        Assert.Equal("P1,120x120,0,585,195,18,5,5-2", lines[1]);
-        Assert.Equal("P4,120x60,90,675,255,22,7,6-3", lines[4]);
+        Assert.Equal("pod,type,turn_deg,x_mm,y_mm,column,row,ports,holds", lines[0]);
+        Assert.Equal("P1,120x120,0,585,195,18,5,5-2,part", lines[1]);
+        Assert.Equal("P4,120x60,90,675,255,22,7,6-3,part", lines[4]);
         Assert.Equal(7 + 2, lines.Length);
     }
 

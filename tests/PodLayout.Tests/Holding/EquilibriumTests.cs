@@ -177,6 +177,30 @@ public class EquilibriumTests
         }
     }
 
+    [Fact]
+    public void What_is_quickly_seen_to_be_enough_is_enough()
+    {
+        var random = new Random(31);
+        var quick = 0;
+        for (var i = 0; i < 40; i++)
+        {
+            var (contacts, resting, first) = RandomCase(random);
+            var equilibrium = new Equilibrium(contacts, resting, 300);
+            foreach (var load in Enumerable.Range(0, 60).Select(_ => first * (0.7 + random.NextDouble()) + RandomCase(random).Load * 0.1))
+            {
+                var fresh = new Equilibrium(contacts, resting, 300).Of(load).Factor;
+                var enough = fresh * (0.3 + random.NextDouble());
+                var asked = equilibrium.Of(load, enough);
+                // Never more than can be borne; less only when it was enough.
+                Assert.True(asked.Factor <= fresh * (1 + 3e-4), $"{asked.Factor} {fresh}");
+                Assert.True(asked.Factor >= Math.Min(enough, fresh) * (1 - 3e-4), $"{asked.Factor} {fresh} {enough}");
+                quick += asked.Motion == default ? 1 : 0;
+            }
+        }
+
+        Assert.InRange(quick, 200, 2400);
+    }
+
     private static (ImmutableArray<Contact> Contacts, Wrench Resting, Wrench Load) RandomCase(Random random)
     {
         double Next(double size) => (2 * random.NextDouble() - 1) * size;

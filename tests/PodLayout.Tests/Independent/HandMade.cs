@@ -122,9 +122,9 @@ public static class HandMade
             Layout = null,
             Unsupported =
             [
-                new(outline[5], outline[30], Along(outline, 5, 30), true, "The wood is too narrow here for any pod.", 162.34),
-                new(outline[140], outline[160], Along(outline, 140, 160), true, "No working port lies under any seat that reaches it.", null),
-                new(new(-85, 20), new(-85, 20), 0, false, "Only seats over the knot would reach it.", 144),
+                new(outline[5], outline[30], Along(outline, 5, 30), SupportLimit.Edge, "The wood is too narrow here for any pod.", 162.34),
+                new(outline[140], outline[160], Along(outline, 140, 160), SupportLimit.Edge, "No working port lies under any seat that reaches it.", null),
+                new(new(-85, 20), new(-85, 20), 0, SupportLimit.Interior, "Only seats over the knot would reach it.", 144),
             ],
             Findings =
             [
@@ -175,7 +175,7 @@ public static class HandMade
             var nearest = Enumerable.Range(0, bodies.Count)
                 .OrderBy(i => Plane.Span(at, layout.Pods[i].Centre))
                 .First(i => paths.ShareOfLimit(at, [bodies[i]]) <= share + 1e-9);
-            return new(p, isEdge, share, nearest);
+            return new(p, isEdge ? SupportLimit.Edge : SupportLimit.Interior, share, nearest);
         }
 
         return result with

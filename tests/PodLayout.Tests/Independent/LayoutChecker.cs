@@ -3,6 +3,7 @@ using System.Globalization;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Parts;
 using PodLayout.Shops;
 
 namespace PodLayout.Tests.Independent;
@@ -30,7 +31,9 @@ public static class LayoutChecker
         CheckPlacement(report, job.Placement, layout);
         CheckPods(report, job, layout);
         CheckApart(report, job.Shop, layout);
-        CheckWood(report, job.Margins, layout, wood, defects);
+        CheckWood(report, job, layout, wood, defects);
+        CheckHazards(report, job, layout);
+        CheckPieces(report, job, layout);
         CheckPorts(report, job.Shop.Board, layout);
         CheckSupport(report, job, layout, wood);
         report.Require(
@@ -115,13 +118,17 @@ public static class LayoutChecker
     }
 
     private static void CheckWood(
-        CheckReport report, Margins margins, Layout layout, ImmutableArray<ImmutableArray<Point2>> wood,
+        CheckReport report, Job job, Layout layout, ImmutableArray<ImmutableArray<Point2>> part,
         ImmutableArray<ImmutableArray<Point2>> defects)
     {
+        var margins = job.Margins;
         for (var i = 0; i < layout.Pods.Length; i++)
         {
             var body = Stand.BodyOf(layout.Pods[i]);
             var seal = body.Inset(layout.Pods[i].Type.SealInsetAboveMm);
+            var piece = PieceOver(job, layout, layout.Pods[i]);
+            var wood = piece is null ? part : PieceRings(piece, layout);
+            var skinned = piece is null ? job.Part.Shape.Skinned : [];
             var spoils = wood.Skip(1).Concat(defects).ToList();
             report.Measure("seal in wood", InsideBy(seal, wood[0]), margins.SealMarginMm, $"{Name(i)} to the outline");
             foreach (var ring in spoils)
@@ -129,13 +136,75 @@ public static class LayoutChecker
                 report.Measure("seal in wood", OutsideBy(seal, ring), margins.SealMarginMm, $"{Name(i)} to a hole or defect");
             }
 
-            report.Measure("body clear of cuts", InsideBy(body, wood[0]), margins.CutClearanceMm, $"{Name(i)} to the outline");
-            foreach (var hole in wood.Skip(1))
+            // Beside a skin that is left no tool comes through.
+            foreach (var ring in Enumerable.Range(0, wood.Length).Where(r => !skinned.Contains(r)))
             {
-                report.Measure("body clear of cuts", OutsideBy(body, hole), margins.CutClearanceMm, $"{Name(i)} to a hole");
+                report.Measure(
+                    "body clear of cuts", ring == 0 ? InsideBy(body, wood[0]) : OutsideBy(body, wood[ring]), margins.CutClearanceMm,
+                    $"{Name(i)} to edge {ring}");
             }
         }
     }
+
+    private static void CheckHazards(CheckReport report, Job job, Layout layout)
+    {
+        foreach (var hazard in job.Part.Shape.Hazards.Where(h => !h.Area.IsEmpty))
+        {
+            ImmutableArray<ImmutableArray<Point2>> rings =
+                [.. hazard.Area.Boundary.Select(r => Plane.Lay(r.Points, layout.Placement.AngleDeg, layout.Placement.ZeroOnBoard))];
+            for (var i = 0; i < layout.Pods.Length; i++)
+            {
+                var body = Stand.BodyOf(layout.Pods[i]);
+                if (hazard.KeepsBodiesOff)
+                {
+                    report.Measure("body clear of cuts", Off(body), job.Margins.CutClearanceMm, $"{Name(i)} to {hazard.Name}");
+                }
+
+                if (hazard.KeepsSealsOff)
+                {
+                    report.Measure("seal in wood", Off(body.Inset(layout.Pods[i].Type.SealInsetAboveMm)), job.Margins.SealMarginMm, $"{Name(i)} to {hazard.Name}");
+                }
+            }
+
+            double Off(Stand stand)
+            {
+                var distance = rings.Min(stand.ToLine);
+                var isInside = rings.Count(r => Plane.IsInside(r, new(stand.X, stand.Y))) % 2 == 1;
+                return isInside ? -Math.Abs(distance) - stand.HalfX : distance;
+            }
+        }
+    }
+
+    private static void CheckPieces(CheckReport report, Job job, Layout layout)
+    {
+        foreach (var piece in job.Part.Shape.Held)
+        {
+            report.Require("piece held", layout.Pods.Any(p => PieceOver(job, layout, p) == piece), piece.Name + " has no pod");
+        }
+
+        foreach (var pod in layout.Pods)
+        {
+            report.Require("piece named", pod.Holds == PieceOver(job, layout, pod)?.Name, $"{pod.Holds} is named wrongly");
+        }
+    }
+
+    private static HeldPiece? PieceOver(Job job, Layout layout, PlacedPod pod) => job.Part.Shape.Held.FirstOrDefault(piece =>
+        PieceRings(piece, layout).Count(r => Plane.IsInside(r, pod.Centre)) % 2 == 1);
+
+    private static ImmutableArray<ImmutableArray<Point2>> PieceRings(HeldPiece piece, Layout layout) =>
+        [.. piece.Holes.Prepend(piece.Outline).Select(r => Plane.Lay(r.Points, layout.Placement.AngleDeg, layout.Placement.ZeroOnBoard))];
+
+    // What supports the part: bodies under it, but only as far as their seals where they pass an edge with a skin.
+    private static List<ImmutableArray<Point2>> Faces(Job job, Layout layout, ImmutableArray<ImmutableArray<Point2>> wood) =>
+    [
+        .. layout.Pods.Where(p => PieceOver(job, layout, p) is null).Select(pod =>
+        {
+            var body = Stand.BodyOf(pod);
+            var isPast = job.Part.Shape.Skinned.Any(r =>
+                (r == 0 ? InsideBy(body, wood[0]) : OutsideBy(body, wood[r])) < job.Margins.CutClearanceMm - CheckReport.ToleranceMm);
+            return (isPast ? body.Inset(pod.Type.SealInsetAboveMm) : body).Polygon();
+        }),
+    ];
 
     private static double InsideBy(Stand stand, ImmutableArray<Point2> ring)
     {
@@ -185,21 +254,26 @@ public static class LayoutChecker
         var grain = job.Part.GrainDeg + layout.Placement.AngleDeg;
         var edge = new WoodPaths(wood, rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm, grain);
         var edgeTolerance = 1 / Math.Min(rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm);
-        CheckPoints(report, "edge point", layout, PointsToSupport.OnEdges(job.Part.Shape, rules.EdgeStepMm), edge, edgeTolerance, true);
+        var faces = Faces(job, layout, wood);
+        CheckPoints(report, "edge point", layout, faces, PointsToSupport.OnEdges(job.Part.Shape, rules.EdgeStepMm), edge, edgeTolerance, SupportLimit.Edge);
         if (rules.InteriorSpanMm is { } span)
         {
             var inside = new WoodPaths(wood, span, span, 0);
-            CheckPoints(report, "interior point", layout, PointsToSupport.Inside(job.Part.Shape, rules), inside, 1 / span, false);
+            CheckPoints(report, "interior point", layout, faces, PointsToSupport.Inside(job.Part.Shape, rules), inside, 1 / span, SupportLimit.Interior);
         }
+
+        var near = new WoodPaths(wood, rules.ThinFloorSpanMm, rules.ThinFloorSpanMm, 0);
+        CheckPoints(
+            report, "thin floor point", layout, faces, PointsToSupport.OnFloors(job.Part.Shape, rules), near, 1 / rules.ThinFloorSpanMm,
+            SupportLimit.ThinFloor);
     }
 
     private static void CheckPoints(
-        CheckReport report, string rule, Layout layout, List<Point2> points, WoodPaths paths, double perMm, bool isEdge)
+        CheckReport report, string rule, Layout layout, List<ImmutableArray<Point2>> pods, List<Point2> points, WoodPaths paths, double perMm, SupportLimit limit)
     {
         // A round pod counts as a polygon inside it in the model: up to 0.1 mm on the side of less support.
         const double roundedMm = 0.12;
-        var pods = layout.Pods.Select(p => Stand.BodyOf(p).Polygon()).ToList();
-        var listed = layout.SupportPoints.Where(p => p.IsEdge == isEdge).ToList();
+        var listed = layout.SupportPoints.Where(p => p.Limit == limit).ToList();
         report.Require(rule + "s listed", listed.Count == points.Count,
             string.Create(CultureInfo.InvariantCulture, $"{listed.Count} are listed, there are {points.Count}"));
         foreach (var point in points)

@@ -9,11 +9,38 @@ namespace PodLayout.Tests.Independent;
 /// The points that must be supported, by the definition in words: on each ring, every vertex that turns by more than 10
 /// degrees is a corner; from corner to corner (round from the first vertex where there is none) equal steps of at most the
 /// edge step. Interior points: whole multiples of the interior step in the drawing's coordinates, strictly inside the wood.
+/// Thin floors: equal steps around each of their edges from its first vertex, of at most a quarter of their span and the interior
+/// step; whole multiples of that step strictly inside.
 /// </summary>
 public static class PointsToSupport
 {
     public static List<Point2> OnEdges(PartShape shape, double stepMm) =>
         [.. OnRing(shape.Outline.Points, stepMm), .. shape.Holes.SelectMany(h => OnRing(h.Points, stepMm))];
+
+    public static List<Point2> OnFloors(PartShape shape, SupportRules rules)
+    {
+        var step = Math.Min(rules.ThinFloorSpanMm / 4, rules.InteriorStepMm);
+        var points = new List<Point2>();
+        foreach (var floor in shape.Floors)
+        {
+            var rings = floor.Area.Boundary.Select(r => r.Points).ToList();
+            points.AddRange(rings.SelectMany(ring => OnRing(ring, step, isPlain: true)));
+            var all = rings.SelectMany(r => r).ToList();
+            for (var row = (int)Math.Floor(all.Min(p => p.Y) / step); row <= all.Max(p => p.Y) / step; row++)
+            {
+                for (var column = (int)Math.Floor(all.Min(p => p.X) / step); column <= all.Max(p => p.X) / step; column++)
+                {
+                    var p = new Point2(column * step, row * step);
+                    if (rings.All(r => Plane.PointToRing(r, p) > 1e-4) && rings.Count(r => Plane.IsInside(r, p)) % 2 == 1)
+                    {
+                        points.Add(p);
+                    }
+                }
+            }
+        }
+
+        return points;
+    }
 
     public static List<Point2> Inside(PartShape shape, SupportRules rules)
     {
@@ -43,7 +70,7 @@ public static class PointsToSupport
         return points;
     }
 
-    private static IEnumerable<Point2> OnRing(ImmutableArray<Point2> ring, double stepMm)
+    private static IEnumerable<Point2> OnRing(ImmutableArray<Point2> ring, double stepMm, bool isPlain = false)
     {
         // Length along the ring up to each vertex, from the first.
         var upTo = new double[ring.Length + 1];
@@ -53,7 +80,7 @@ public static class PointsToSupport
         }
 
         var around = upTo[^1];
-        var marks = Enumerable.Range(0, ring.Length).Where(i => TurnsSharply(ring, i)).Select(i => upTo[i]).ToList();
+        var marks = Enumerable.Range(0, ring.Length).Where(i => !isPlain && TurnsSharply(ring, i)).Select(i => upTo[i]).ToList();
         if (marks.Count == 0)
         {
             marks.Add(0);

@@ -175,7 +175,7 @@ public class FewestThatHoldTests
         var pose = frame.Poses[seat.Pose];
         return new(
             PodGrip.Of(pose.Type, job.Shop.Holding.Friction), frame.CentreOf(seat, offset), Turn.FromDegrees(pose.Turned ? 90 : 0),
-            ground.MostKPa[pose.TypeIndex]);
+            ground.MostKPa(1)[pose.TypeIndex]);
     }
 
     // By a general linear solver, written down afresh.

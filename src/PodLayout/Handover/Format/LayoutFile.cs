@@ -18,6 +18,7 @@ namespace PodLayout.Handover.Format;
 /// <param name="Pods">The pods in placing order; empty when there is no layout.</param>
 /// <param name="OpenPorts">Names of the ports to open; all others stay plugged.</param>
 /// <param name="Support">How well the part is supported; null when there is no layout.</param>
+/// <param name="Holding">How it holds the part against the cutter; null when there is no layout or that was not computed.</param>
 /// <param name="Proof">What is proven; null when there is no layout.</param>
 /// <param name="Unsupported">When there is no layout: what could not be supported.</param>
 /// <param name="Interrupted">Whether the work was cut short.</param>
@@ -37,6 +38,7 @@ public sealed record LayoutFile(
     ImmutableArray<PodEntry> Pods,
     ImmutableArray<string> OpenPorts,
     SupportEntry? Support,
+    HoldingEntry? Holding,
     ProofEntry? Proof,
     ImmutableArray<StretchEntry> Unsupported,
     bool Interrupted,

@@ -10,6 +10,7 @@ namespace PodLayout.Handover.Format;
 /// <param name="RowFromDatum">The groove along its lower edge, counted from 1.</param>
 /// <param name="CentreMm">Centre, from the board's datum.</param>
 /// <param name="Body">Box around the body, from the board's datum.</param>
+/// <param name="Holds">Name of the loose piece that it holds; null under the part.</param>
 /// <param name="OpenPorts">Names of the ports that feed it.</param>
 public sealed record PodEntry(
     string Id,
@@ -19,4 +20,5 @@ public sealed record PodEntry(
     int RowFromDatum,
     XyMm CentreMm,
     BoxEntry Body,
+    string? Holds,
     ImmutableArray<string> OpenPorts);

@@ -8,6 +8,7 @@ namespace PodLayout.Handover.Format;
 /// <param name="InteriorSpanMm">Greatest distance from an interior point to a pod; null for no such rule.</param>
 /// <param name="EdgeStepMm">Edge points are at most this far apart.</param>
 /// <param name="InteriorStepMm">Step of the interior points' lattice.</param>
+/// <param name="ThinFloorSpanMm">Greatest distance from a point of a thin floor to a pod.</param>
 public sealed record RulesEntry(
     double SealMarginMm,
     double CutClearanceMm,
@@ -15,4 +16,5 @@ public sealed record RulesEntry(
     double OverhangAcrossGrainMm,
     double? InteriorSpanMm,
     double EdgeStepMm,
-    double InteriorStepMm);
+    double InteriorStepMm,
+    double ThinFloorSpanMm);

@@ -9,10 +9,16 @@ namespace PodLayout.Handover.Format;
 /// <param name="DefectsMm">Spots where a seal will not hold.</param>
 /// <param name="Avoided">Spots under which no pod's body may stand.</param>
 /// <param name="Hazards">What else pods keep clear of: cuts, pockets in the underside.</param>
+/// <param name="Floors">Spots where a cut from the face leaves little wood.</param>
+/// <param name="Skinned">Rings whose cut leaves a skin, so that bodies may pass them: 0 for the outline, 1.. for the holes.</param>
+/// <param name="Held">Loose pieces of the blank that pods of their own hold.</param>
 public sealed record ShapeEntry(
     BoxEntry Bounds,
     ImmutableArray<XyMm> OutlineMm,
     ImmutableArray<ImmutableArray<XyMm>> HolesMm,
     ImmutableArray<ImmutableArray<XyMm>> DefectsMm,
     ImmutableArray<SpotEntry> Avoided,
-    ImmutableArray<HazardEntry> Hazards);
+    ImmutableArray<HazardEntry> Hazards,
+    ImmutableArray<FloorEntry> Floors,
+    ImmutableArray<int> Skinned,
+    ImmutableArray<HeldPieceEntry> Held);

@@ -1,3 +1,5 @@
+using PodLayout.Layouts;
+
 namespace PodLayout.Handover.Format;
 
 /// <summary>A stretch of an edge, or a spot of the interior, that no pod can support.</summary>
@@ -5,8 +7,8 @@ namespace PodLayout.Handover.Format;
 /// <param name="FromMm">First point, in the drawing's coordinates.</param>
 /// <param name="ToMm">Last point.</param>
 /// <param name="LengthMm">Length along the edge.</param>
-/// <param name="IsEdge">Whether it lies on the outline or a hole.</param>
+/// <param name="Limit">Which limit holds there: at an edge, inside, or on a thin floor.</param>
 /// <param name="Cause">Why.</param>
 /// <param name="OverhangThatWouldDoMm">The across-grain limit that would do; null when none would.</param>
 public sealed record StretchEntry(
-    int Number, XyMm FromMm, XyMm ToMm, double LengthMm, bool IsEdge, string Cause, double? OverhangThatWouldDoMm);
+    int Number, XyMm FromMm, XyMm ToMm, double LengthMm, SupportLimit Limit, string Cause, double? OverhangThatWouldDoMm);

@@ -12,7 +12,7 @@ internal static class Legend
     /// <param name="result">What is drawn.</param>
     /// <param name="grainDeg">The grain on the board.</param>
     public static IEnumerable<PanelItem> Items(PlanResult result, double grainDeg) =>
-        [.. Pods(result.Layout), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg)];
+        [.. Pods(result.Layout), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg), .. HoldingDrawing.Signs(result.Layout)];
 
     private static IEnumerable<PanelItem> Pods(Layout? layout)
     {
@@ -160,6 +160,22 @@ internal static class Legend
                 draft.Add(SheetDraft.Panel, new Primitive.Hatch("cut-hatch", [box], 45, 1.1 * draft.Scale));
                 draft.Add(SheetDraft.Panel, new Primitive.Area("cut-edge", [box]));
             });
+        }
+
+        if (!shape.Floors.IsEmpty)
+        {
+            yield return PanelItem.Sign("thin floor of a cut from the face: a pod near", (draft, at) =>
+            {
+                var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
+                draft.Add(SheetDraft.Panel, new Primitive.Hatch("floor-hatch", [box], 0, 1.4 * draft.Scale));
+                draft.Add(SheetDraft.Panel, new Primitive.Area("floor-edge", [box]));
+            });
+        }
+
+        if (!shape.Held.IsEmpty)
+        {
+            yield return PanelItem.Sign("loose piece of the blank, held by pods of its own", (draft, at) =>
+                draft.AddBox(SheetDraft.Panel, "piece-edge", Around(draft, at, 3.2, 1.4)));
         }
 
         if (shape.Hazards.Any(h => !h.TipPaths.IsEmpty))

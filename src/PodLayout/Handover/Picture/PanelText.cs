@@ -43,20 +43,21 @@ internal static class PanelText
         var support = result.Job.Support;
         var ports = LayoutFiling.OpenPorts(layout).Count();
         var types = layout.Pods.GroupBy(p => p.Type.Name, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal);
-        var heading = string.Create(CultureInfo.InvariantCulture, $"Pods: {layout.Pods.Length}; open ports: {ports}");
-        return PanelItem.Under(heading,
+        var pods = string.Create(CultureInfo.InvariantCulture, $"Pods: {layout.Pods.Length}; open ports: {ports}");
+        return [.. PanelItem.Under(pods,
         [
             .. PanelItem.Words("All other ports stay plugged."),
             .. types.SelectMany(g => PanelItem.Words(
                 (shortNames[g.Key] == g.Key ? "" : shortNames[g.Key] + " = ")
                     + string.Create(CultureInfo.InvariantCulture, $"{g.Key}: {g.Count()}"), 2)),
             .. Summary.Asked(result).SelectMany(line => PanelItem.Words(line)),
+            .. Summary.Pieces(result, layout).SelectMany(line => PanelItem.Words(line)),
             .. PanelItem.Words(layout.Proof.Words),
             .. PanelItem.Words(Summary.WhereItLies(result, layout.Placement)),
             .. PanelItem.Words(
                 $"Worst overhang {Summary.Percent(layout.WorstShareOfLimit)} of its limit. The limit is "
                     + $"{Mm(support.OverhangAlongGrainMm)} mm along the grain, {Mm(support.OverhangAcrossGrainMm)} mm across it."),
-        ]);
+        ]), .. HoldingDrawing.Words(layout)];
     }
 
     private static IEnumerable<PanelItem> NoLayoutWords(PlanResult result)
@@ -70,7 +71,7 @@ internal static class PanelText
             .. PanelItem.Words("The summary says what would help."),
             .. result.Unsupported.Take(MostStretches).SelectMany((s, i) => PanelItem.Words(
                 string.Create(CultureInfo.InvariantCulture, $"{i + 1}. {s.Cause} ")
-                    + Summary.WhatWouldDo(s, result.Job.Support.OverhangAcrossGrainMm), 5)),
+                    + Summary.WhatWouldDo(s, result.Job.Support), 5)),
             .. more <= 0 ? [] : PanelItem.Words(
                 string.Create(CultureInfo.InvariantCulture, $"... and {more} more: see the summary.")),
         ]);

@@ -28,6 +28,17 @@ internal static class PartDrawing
             draft.Take(spot.Ring.Bounds);
         }
 
+        foreach (var floor in shape.Floors.Where(f => !f.Area.IsEmpty))
+        {
+            draft.Add(SheetDraft.Defects, new Primitive.Hatch("floor-hatch", floor.Area.Boundary, 0, 1.4 * draft.Scale));
+            draft.Add(SheetDraft.Defects, new Primitive.Area("floor-edge", floor.Area.Boundary));
+        }
+
+        foreach (var piece in shape.Held)
+        {
+            draft.Add(SheetDraft.Defects, new Primitive.Area("piece-edge", [piece.Outline, .. piece.Holes]));
+        }
+
         foreach (var hazard in shape.Hazards.Where(h => !h.Shown.IsEmpty))
         {
             draft.Add(SheetDraft.Defects, new Primitive.Hatch("cut-hatch", hazard.Shown.Boundary, hazard.KeepsBodiesOff ? 45 : 135, 1.1 * draft.Scale));

@@ -62,9 +62,12 @@ internal static class SupportDrawing
         }
 
         var at = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(worst.OnPart) + layout.Placement.ZeroOnBoard;
-        var (along, across) = worst.IsEdge
-            ? (rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm)
-            : (rules.InteriorSpanMm ?? 0, rules.InteriorSpanMm ?? 0);
+        var (along, across) = worst.Limit switch
+        {
+            SupportLimit.Edge => (rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm),
+            SupportLimit.Interior => (rules.InteriorSpanMm ?? 0, rules.InteriorSpanMm ?? 0),
+            _ => (rules.ThinFloorSpanMm, rules.ThinFloorSpanMm),
+        };
         Limit(draft, at, along, across, Turn.FromDegrees(grainDeg));
         draft.Add(SheetDraft.Support, new Primitive.Disc("worst", at, 1.3 * draft.Scale));
         var words = Summary.Percent(worst.ShareOfLimit) + " of limit";

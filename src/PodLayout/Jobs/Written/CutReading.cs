@@ -39,7 +39,11 @@ internal static class CutReading
             program,
             written.LowestTipMm,
             written.BoardClearanceMm,
-            written.Blank is { } blank ? new BlankRequest(blank.Layer, blank.GrownByMm ?? 0, blank.DensityKgPerM3) : null) { Cutter = all });
+            written.Blank is { } blank ? Blank(blank) : null)
+        {
+            Cutter = all,
+            ThinFloorMm = written.ThinFloorMm,
+        });
     }
 
     /// <summary>Layers whose lines an operation follows are no edges of the part, unless it cuts through or the job says otherwise.</summary>
@@ -56,6 +60,12 @@ internal static class CutReading
 
         return layers;
     }
+
+    private static BlankRequest Blank(WrittenBlank blank) => new(blank.Layer, blank.GrownByMm ?? 0, blank.DensityKgPerM3)
+    {
+        HoldOverKg = blank.HoldOverKg,
+        MustHold = blank.MustHold,
+    };
 
     private static CutOperation Operation(WrittenCut cut, string path) => new(
         cut.Operation,
@@ -170,5 +180,7 @@ internal static class CutReading
 
     private static Finding? WrongBlank(WrittenBlank? blank, FileRefusals refusals) =>
         blank is not null && blank.Layer is null == blank.GrownByMm is null
-            ? refusals.At("blank-unclear", "$.blank", "found a blank with both layer and grownByMm, or with neither.", "Give one of the two.") : null;
+            ? refusals.At("blank-unclear", "$.blank", "found a blank with both layer and grownByMm, or with neither.", "Give one of the two.")
+            : blank is { MustHold: true, HoldOverKg: null }
+            ? refusals.At("blank-unclear", "$.blank.mustHold", "found mustHold without holdOverKg.", "Say in holdOverKg which pieces are to be held.") : null;
 }

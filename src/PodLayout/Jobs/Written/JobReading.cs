@@ -87,7 +87,10 @@ public static class JobReading
                 written.Species,
                 written.GrainDeg,
                 new Margins(written.SealMarginMm, written.CutClearanceMm),
-                new SupportRules(along, across, written.InteriorSpanMm, written.EdgeStepMm, written.InteriorStepMm),
+                new SupportRules(along, across, written.InteriorSpanMm, written.EdgeStepMm, written.InteriorStepMm)
+                {
+                    ThinFloorSpanMm = written.ThinFloorSpanMm,
+                },
                 placement)
             {
                 Cuts = cuts.Value,

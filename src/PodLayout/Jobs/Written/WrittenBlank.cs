@@ -16,4 +16,11 @@ internal sealed record WrittenBlank
     [Description("Density of the wood for the mass of loose pieces, kg/m3; that of the part's wood when not given, or 700 when that is not known.")]
     [Bounds(Over = 0, To = 2000)]
     public double? DensityKgPerM3 { get; init; }
+
+    [Description("Loose pieces heavier than this are held by pods of their own, kg; none are when not given.")]
+    [Bounds(From = 0, To = 1000)]
+    public double? HoldOverKg { get; init; }
+
+    [Description("Whether a layout is refused that does not hold all of these pieces; a piece that no pod can hold is only warned about when not given.")]
+    public bool MustHold { get; init; }
 }

@@ -75,6 +75,14 @@ internal sealed record WrittenJob
     [NullMeans("No such rule.")]
     public double? InteriorSpanMm { get; init; } = 200;
 
+    [Description("A floor that a cut from the face leaves thinner than this is thin, mm; 0 for no such rule.")]
+    [Bounds(From = 0, To = 1000)]
+    public double ThinFloorMm { get; init; } = 6;
+
+    [Description("How far any point of a thin floor may be from its nearest pod, through the wood, mm.")]
+    [Bounds(From = 1, To = 10_000)]
+    public double ThinFloorSpanMm { get; init; } = 60;
+
     [Description("Points along the edges that must be supported are at most this far apart, mm.")]
     [Bounds(From = 0.5, To = 1000)]
     public double EdgeStepMm { get; init; } = 10;

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Geometry;
+using PodLayout.Holding;
+using PodLayout.Jobs;
+using PodLayout.Vacuum;
+
+namespace PodLayout.Layouts;
+
+/// <summary>How a layout holds its part: the report for people.</summary>
+public static class HeldLayout
+{
+    private const int Facets = 16;
+
+    /// <summary>The report; null where nothing is known of the cutter.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="layout">The layout.</param>
+    /// <param name="threads">Threads to use; the result does not depend on it.</param>
+    public static HoldingReport? Report(Job job, Layout layout, int threads)
+    {
+        var rules = job.Shop.Holding;
+        if (HoldingGround.Of(job.Part, job.Shop, rules.TargetFactor) is not { } ground || !layout.Pods.Any(p => p.Holds is null))
+        {
+            return null;
+        }
+
+        var (standing, vacuum) = Pods(ground, layout, lost: -1);
+        var pods = Bearing(layout, standing);
+        var (limit, load) = Firmness.Weakest(ground, pods);
+        var lost = new double[standing.Length];
+        Parallel.For(0, lost.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
+            lost[i] = Firmness.Weakest(ground, Bearing(layout, Pods(ground, layout, i).Pods)).Limit.Factor);
+        var bears = new Queue<double>(Bears(ground, pods, load));
+        return new(
+            limit.Factor,
+            rules.TargetFactor,
+            rules.LeastFactor,
+            job.Holding.AcceptLessBecause,
+            load < 0 ? null : Weakest(job, ground, pods, limit, load),
+            [.. standing.Select((p, i) => new PodHold(p.VacuumKPa, p.PullN, layout.Pods[i].Holds is null ? bears.Dequeue() : 0, lost[i]))],
+            vacuum.GaugeKPa,
+            vacuum.BarometerKPa,
+            Firmness.Standing(pods, ground.CentreOfMass).DistanceMm,
+            ground.WeightN,
+            [.. job.Part.Loads.Assumptions, .. vacuum.Assumptions, .. Assumed(job)]);
+    }
+
+    /// <summary>The pods of a layout in the part's axes, with the vacuum left at each.</summary>
+    /// <param name="ground">The part.</param>
+    /// <param name="layout">The layout.</param>
+    /// <param name="lost">Index of a pod whose upper seal is lost; -1 for none.</param>
+    public static (ImmutableArray<HeldPod> Pods, VacuumReading Vacuum) Pods(HoldingGround ground, Layout layout, int lost)
+    {
+        var vacuum = VacuumNetwork.At(ground.Shop, [.. layout.Pods.Select(p => new PodOnPorts(p.Type, p.OpenPorts))], lost);
+        var back = Turn.FromDegrees(-layout.Placement.AngleDeg);
+        return ([.. layout.Pods.Select((p, i) => new HeldPod(
+            PodGrip.Of(p.Type, ground.Shop.Holding.Friction),
+            back.Apply(p.Centre - layout.Placement.ZeroOnBoard) - ground.Middle,
+            Turn.FromDegrees((p.Turned ? 90 : 0) - layout.Placement.AngleDeg),
+            vacuum.AtPodKPa[i]))], vacuum);
+    }
+
+    // What stands under a loose piece takes its share of the vacuum and bears nothing of the part.
+    private static ImmutableArray<HeldPod> Bearing(Layout layout, ImmutableArray<HeldPod> pods) =>
+        [.. pods.Where((_, i) => layout.Pods[i].Holds is null)];
+
+    private static WeakestPlace Weakest(Job job, HoldingGround ground, ImmutableArray<HeldPod> pods, Limit limit, int load)
+    {
+        var force = ground.Loads[load];
+        var pass = job.Part.Loads.Passes[job.Part.Loads.Points[force.Point].Pass];
+        return new(
+            job.Part.Loads.Points[force.Point].OnPart,
+            force.HeightMm,
+            force.Force,
+            pass.Name,
+            FailureModes.Of(limit.Motion, pods),
+            pass.LeastPeakN > 0 ? limit.Factor * pass.PeakN / pass.LeastPeakN : limit.Factor);
+    }
+
+    // What the part presses on each pod with while the cutter is at the weakest place, or at rest where no place is.
+    private static double[] Bears(HoldingGround ground, ImmutableArray<HeldPod> pods, int load)
+    {
+        ImmutableArray<Contact> contacts = [.. pods.SelectMany(p => p.Contacts)];
+        var resting = pods.Aggregate(ground.Weight, (sum, p) => sum + p.Pull);
+        var shares = load < 0 ? null : EvenShares.Of(contacts, resting + ground.Loads[load].Wrench, Facets, ground.LengthMm);
+        shares ??= EvenShares.Of(contacts, resting, Facets, ground.LengthMm);
+        var bears = new double[pods.Length];
+        var contact = 0;
+        for (var p = 0; p < pods.Length; p++)
+        {
+            for (var s = 0; s < pods[p].Grip.Spots.Length; s++, contact++)
+            {
+                bears[p] += shares?.PushesN[contact] ?? 0;
+            }
+        }
+
+        return bears;
+    }
+
+    private static IEnumerable<string> Assumed(Job job)
+    {
+        var friction = job.Shop.Holding.Friction;
+        yield return string.Create(
+            CultureInfo.InvariantCulture, $"Friction between pod and wood: {friction:0.##}; dust, resin or a worn face lowers it.");
+        if (job.Shop.Pods.Where(p => PodGrip.Of(p, friction).Friction < friction).Select(p => p.Name).ToList() is { Count: > 0 } narrow)
+        {
+            yield return $"Pods that are narrow for their height tip before the part slides on them and count with less friction: {string.Join(", ", narrow)}.";
+        }
+
+        yield return string.Create(
+            CultureInfo.InvariantCulture, $"The part weighs as solid wood of {job.Part.DensityKgPerM3:0} kg/m3 in its finished shape; what is still to be cut off is left out.");
+        yield return "The part is stiff, the pods stand fast on the board, and the load is shared among the pods as well as they can share it.";
+    }
+}

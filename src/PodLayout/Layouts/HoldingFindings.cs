@@ -1,0 +1,50 @@
+using System.Globalization;
+using PodLayout.Findings;
+using PodLayout.Holding;
+using PodLayout.Jobs;
+
+namespace PodLayout.Layouts;
+
+/// <summary>What is said of layouts that do not hold as they should.</summary>
+internal static class HoldingFindings
+{
+    private const string Remedy =
+        "Take less at a time or feed more slowly, give the shop larger pods or more vacuum, or allow pods where the job keeps them away.";
+
+    /// <summary>A layout that reaches the least factor, but not the target.</summary>
+    public static Finding BelowTarget(Job job, Layout layout) => new(
+        "holding-below-target",
+        Severity.Warning,
+        FindingKind.Request,
+        Text($"no layout holds at the target factor of {job.Shop.Holding.TargetFactor:0.##}; this one holds at {Factor(layout)}{Where(layout)}; the least factor is {job.Shop.Holding.LeastFactor:0.##}."),
+        null,
+        Remedy);
+
+    /// <summary>No layout reaches the least factor.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="supporting">The layout with the fewest pods that supports the part.</param>
+    public static Finding NotHeld(Job job, Layout supporting) => new(
+        "not-held",
+        Severity.Refused,
+        FindingKind.NoLayout,
+        Text($"layouts support the part, but none holds it at a factor of {job.Shop.Holding.LeastFactor:0.##}; the one with fewest pods ({supporting.Pods.Length}) holds at {Factor(supporting)}{Where(supporting)}."),
+        null,
+        Remedy);
+
+    /// <summary>How and where a layout gives way first, as the end of a sentence.</summary>
+    public static string Where(Layout layout) => layout.Holding?.Weakest is { } weakest
+        ? Text($" (the part {Verb(weakest.Mode)} when the cutter is at ({weakest.OnPart.X:0.#}, {weakest.OnPart.Y:0.#}) of the drawing, {weakest.Pass})") : "";
+
+    /// <summary>What the part does.</summary>
+    public static string Verb(FailureMode mode) => mode switch
+    {
+        FailureMode.Slides => "slides",
+        FailureMode.Twists => "twists",
+        FailureMode.Tips => "tips",
+        _ => "is lifted",
+    };
+
+    private static string Factor(Layout layout) => layout.Holding is { } held ? held.Factor.ToString("0.##", CultureInfo.InvariantCulture) : "?";
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
