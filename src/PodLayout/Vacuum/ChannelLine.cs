@@ -8,8 +8,8 @@ namespace PodLayout.Vacuum;
 /// <param name="Ports">For each port its pod, its way for air, and the channel from it to the next nearer one.</param>
 internal sealed record ChannelLine(ImmutableArray<(int Pod, PodBranch Branch, Channel ToNext)> Ports)
 {
-    // Pressures are found to this, Pa: a millionth of a kilopascal is far below what any gauge shows.
-    private const double PressureTolerancePa = 1e-6;
+    // Pressures are found to this, Pa: a hundredth of a millionth of a kilopascal.
+    private const double PressureTolerancePa = 1e-5;
 
     /// <summary>The lines of a layout.</summary>
     /// <param name="shop">The shop.</param>

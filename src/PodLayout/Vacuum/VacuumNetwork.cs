@@ -14,7 +14,10 @@ namespace PodLayout.Vacuum;
 public static class VacuumNetwork
 {
     // Pressure at the pump is found to this, Pa.
-    private const double PressureTolerancePa = 1e-6;
+    private const double PressureTolerancePa = 1e-5;
+
+    // How often both ends are drawn in by what flows at the other, before the root is looked for between them.
+    private const int StepsOfBoth = 3;
 
     private const int MostOnStack = 64;
 
@@ -87,9 +90,14 @@ public static class VacuumNetwork
             return lowest;
         }
 
-        // As in a channel: the most that can flow tells the highest pressure, and what flows there the lowest.
-        var high = PumpFlow.InFrontPa(supply.Source, airPa, Inflow(lowest));
-        var low = PumpFlow.InFrontPa(supply.Source, airPa, Inflow(high));
+        // As in a channel: the most that can flow tells the highest pressure, and what flows there the lowest, and so on.
+        double low = lowest, high = airPa;
+        for (var step = 0; step < StepsOfBoth && high - low > PressureTolerancePa; step++)
+        {
+            high = Math.Min(high, PumpFlow.InFrontPa(supply.Source, airPa, Inflow(low)));
+            low = Math.Max(low, PumpFlow.InFrontPa(supply.Source, airPa, Inflow(high)));
+        }
+
         return high - low <= PressureTolerancePa ? (low + high) / 2 : Root.Rising(
             p => PumpFlow.KgPerS(supply.Source, airPa, p) - Inflow(p), low, high, PressureTolerancePa);
 
