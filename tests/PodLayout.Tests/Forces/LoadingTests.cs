@@ -25,6 +25,8 @@ public class LoadingTests
     {
         var loads = Loads(new([], null, 0.1, 2, null), null, [Shapes.Circle(200, 150, 40, 90)]);
         Assert.Equal(["outline", "holes"], loads.Passes.Select(p => p.Name));
+        Assert.True(loads.AreAssumed);
+        Assert.False(Loads(new([Slot(200, 6)], null, 0.1, 2, null), null).AreAssumed);
         Assert.Contains(loads.Assumptions, a => a.StartsWith("The job names no cut", StringComparison.Ordinal));
         // The tool's centre runs 6 mm outside the outline of 400 x 300 and 6 mm inside the hole.
         Assert.All(loads.Points.Where(p => p.Pass == 0), p => Assert.Equal(6, OutsideBox(p.OnPart), 0.05));
