@@ -11,7 +11,7 @@ switch (args.FirstOrDefault())
     case "micro":
         // In this process: what BenchmarkDotNet would build on its own does not know of the locked package versions.
         var config = DefaultConfig.Instance.AddJob(BenchmarkDotNet.Jobs.Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance));
-        BenchmarkSwitcher.FromTypes([typeof(StepBenchmarks)]).Run(options.Length > 0 ? options : ["--filter", "*"], config);
+        BenchmarkSwitcher.FromTypes([typeof(StepBenchmarks), typeof(PhysicsBenchmarks)]).Run(options.Length > 0 ? options : ["--filter", "*"], config);
         return 0;
     case "settings":
         SettingsTable.Write(Value("--out") ?? Repository.Path("benchmarks", "settings.md"), Number("--seconds") ?? 20);

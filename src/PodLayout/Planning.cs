@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using PodLayout.Findings;
+using PodLayout.Holding;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
 using PodLayout.Placing;
@@ -138,14 +140,21 @@ public static class Planning
         var layout = LayoutAssembly.Of(job, reach, refined, proof);
         if (HeldLayout.Report(job, layout, effort.Threads) is { } held)
         {
-            layout = layout with { Holding = held with { OneMore = holding is null ? null : OneMore.Of(job, holding, board, refined) } };
+            layout = layout with { Holding = held with { OneMore = More(job, holding, board, refined) } };
         }
 
+        ImmutableArray<Finding> findings = holding is null && layout.Holding is { } shown && shown.Factor < shown.TargetFactor
+            ? [HoldingFindings.AssumedTooWeak(layout, shown)] : [];
         var seats = SearchGround.At(
             refined.Frame, board, new OffsetBox(refined.Offset, 0, 0), refined.Columns, refined.Rows);
         var work = new WorkDone(seats.Classes[0].Available.Count(a => a), reach.Points.Length, nodes);
-        return new(job, layout, [], [], end.IsCut, work);
+        return new(job, layout, [], findings, end.IsCut, work);
     }
+
+    // Where the cutter is only assumed the figure is asked for all the same.
+    private static OneMorePod? More(Job job, HoldingModel? holding, ImmutableArray<BoardSeats> board, FoundLayout found) =>
+        holding is not null ? OneMore.Of(job, holding, board, found)
+        : HoldingGround.Of(job.Part, job.Shop, job.Shop.Holding.TargetFactor) is { } ground ? OneMore.Of(job, new(ground), board, found) : null;
 
     private static PlanResult WithoutLayout(
         Job job, ReachMap reach, SearchEnd? end, int nodes, Effort effort, CancellationToken cancellation)

@@ -9,7 +9,7 @@ public readonly record struct Channel
     /// <summary>Makes a channel.</summary>
     /// <param name="widthMm">Width of its section, mm.</param>
     /// <param name="depthMm">Depth of its section, mm.</param>
-    /// <param name="lengthMm">Its length, mm; more than 0.</param>
+    /// <param name="lengthMm">Its length, mm; 0 for none, which loses nothing.</param>
     public Channel(double widthMm, double depthMm, double lengthMm)
     {
         var (area, diameter, length) = (widthMm * depthMm * 1e-6, DuctFlow.HydraulicDiameterM(widthMm, depthMm), lengthMm / 1000);

@@ -50,8 +50,15 @@ public static class GasFlow
     /// <param name="channel">The channel.</param>
     /// <param name="flowKgPerS">The flow.</param>
     /// <param name="after">Pressure behind it, Pa.</param>
-    public static double BeforeChannel(in Channel channel, double flowKgPerS, double after) => Math.Sqrt(after * after
-        + (flowKgPerS <= channel.MostSlowKgPerS ? channel.SlowResistance * flowKgPerS : channel.FastResistance * Math.Pow(flowKgPerS, 1.75)));
+    public static double BeforeChannel(in Channel channel, double flowKgPerS, double after) =>
+        Math.Sqrt(after * after + Squares(channel, flowKgPerS));
+
+    /// <summary>The pressure that a flow leaves behind a channel, Pa; 0 where the channel cannot carry so much.</summary>
+    /// <param name="channel">The channel.</param>
+    /// <param name="flowKgPerS">The flow.</param>
+    /// <param name="before">Pressure before it, Pa.</param>
+    public static double BehindChannel(in Channel channel, double flowKgPerS, double before) =>
+        Math.Sqrt(Math.Max(0, before * before - Squares(channel, flowKgPerS)));
 
     /// <summary>What a channel of rectangular section lets through; never falls as the pressure before it rises.</summary>
     /// <param name="channel">The channel.</param>
@@ -74,4 +81,7 @@ public static class GasFlow
         // Where slow flow ends the friction jumps up: the flow then stays until the difference drives as much of the fast kind.
         return Math.Max(channel.MostSlowKgPerS, Math.Pow(squares / channel.FastResistance, 4.0 / 7));
     }
+
+    private static double Squares(in Channel channel, double flow) =>
+        flow <= channel.MostSlowKgPerS ? channel.SlowResistance * flow : channel.FastResistance * Math.Pow(flow, 1.75);
 }

@@ -18,6 +18,12 @@ internal static class HoldingRulesCheck
             stands.Add(report.StandMm, HoldingGround.LeastStandMm, "centre of mass", (0, 0), () => (
                 $"Before the vacuum is on the part tips off its pods: its centre of mass lies {CheckWords.Mm(-report.StandMm)} mm beyond them, or too near their edge.",
                 "Put a pod on the other side of the centre of mass."));
+            if (job.Part.Loads.AreAssumed)
+            {
+                // An assumption gives a figure, but breaks no rule.
+                least = 0;
+            }
+
             held.Add(report.Factor, least, "weakest place", (0, 0), () => (
                 $"The part is held at a factor of {Handover.HoldingWords.Factor(report.Factor)}{HoldingFindings.Where(layout with { Holding = report })}.",
                 "Add a pod, use larger ones, or cut more lightly."));

@@ -46,7 +46,7 @@ public static class Loading
         }
 
         Say(job.Part, request, loads);
-        return Outcome<Job>.Of(job with { Part = job.Part with { Loads = loads.Done() } });
+        return Outcome<Job>.Of(job with { Part = job.Part with { Loads = loads.Done() with { AreAssumed = !anyCut } } });
     }
 
     // A job that names no cut is still cut out of its blank.

@@ -19,7 +19,10 @@ internal static class Milling
     public const double PullShare = 0.3;
 
     private const int Directions = 16;
-    private const int StepsOfTurn = 180;
+    private const int StepsOfTurn = 540;
+
+    // What the force may grow by within half a step: its direction and its size turn with the cutter.
+    private const double BetweenSteps = 1 + 2 * Math.PI / StepsOfTurn;
 
     private static readonly Point2[] Around =
         [.. Enumerable.Range(0, Directions).Select(i => Turn.FromDegrees(360.0 * i / Directions).Apply(new(1, 0)))];
@@ -92,7 +95,7 @@ internal static class Milling
 
             for (var d = 0; d < Directions; d++)
             {
-                reach[d] = Math.Max(reach[d], at[d]);
+                reach[d] = Math.Max(reach[d], at[d] * BetweenSteps);
             }
 
             tangential = Math.Max(tangential, sum);

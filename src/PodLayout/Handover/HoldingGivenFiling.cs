@@ -29,6 +29,7 @@ internal static class HoldingGivenFiling
                     loads.Points[f.Point].Pass,
                 ]),
             ],
+            loads.AreAssumed,
             loads.Assumptions);
     }
 
@@ -45,7 +46,10 @@ internal static class HoldingGivenFiling
             {
                 DensityKgPerM3 = given.DensityKgPerM3,
                 Loads = new(
-                    [.. points], [.. given.Passes.Select(p => new CutterPass(p.Name, p.Source, p.PeakN, p.LeastPeakN))], given.Assumptions),
+                    [.. points], [.. given.Passes.Select(p => new CutterPass(p.Name, p.Source, p.PeakN, p.LeastPeakN))], given.Assumptions)
+                {
+                    AreAssumed = given.IsAssumed,
+                },
             },
             Shop = job.Shop with { Holding = new(held.TargetFactor, held.LeastFactor, given.Friction), Vacuum = Supply(given.Vacuum) },
         };

@@ -31,6 +31,17 @@ internal static class HoldingFindings
         null,
         Remedy);
 
+    /// <summary>With the cuts that are assumed a layout would hold too weakly.</summary>
+    /// <param name="layout">The layout.</param>
+    /// <param name="held">Its report.</param>
+    public static Finding AssumedTooWeak(Layout layout, HoldingReport held) => new(
+        "holding-assumed-low",
+        Severity.Warning,
+        FindingKind.Request,
+        Text($"the job states no cuts; with those assumed the layout holds at a factor of {Factor(layout)}{Where(layout)}, and the target is {held.TargetFactor:0.##}."),
+        null,
+        "State the cuts, or the program, and the cutter: then the layout is made to hold.");
+
     /// <summary>How and where a layout gives way first, as the end of a sentence.</summary>
     public static string Where(Layout layout) => layout.Holding?.Weakest is { } weakest
         ? Text($" (the part {Verb(weakest.Mode)} when the cutter is at ({weakest.OnPart.X:0.#}, {weakest.OnPart.Y:0.#}) of the drawing, {weakest.Pass})") : "";

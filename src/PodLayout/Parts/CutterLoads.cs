@@ -9,6 +9,9 @@ namespace PodLayout.Parts;
 public sealed record CutterLoads(
     ImmutableArray<PathLoad> Points, ImmutableArray<CutterPass> Passes, ImmutableArray<string> Assumptions)
 {
+    /// <summary>Whether the job names no cut, so that all of it is assumed.</summary>
+    public bool AreAssumed { get; init; }
+
     /// <summary>Nothing is known of the cutter: holding is not computed.</summary>
     public static CutterLoads None { get; } = new([], [], []);
 }

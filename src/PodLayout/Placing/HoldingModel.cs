@@ -23,7 +23,8 @@ internal sealed class HoldingModel
     private readonly ImmutableArray<int> _telling;
     private readonly double _mostFriction;
 
-    private HoldingModel(HoldingGround ground)
+    /// <summary>The model for a part and what it must be held against.</summary>
+    public HoldingModel(HoldingGround ground)
     {
         Ground = ground;
         _telling = Firmness.Telling(ground);
@@ -36,11 +37,14 @@ internal sealed class HoldingModel
     /// <summary>The factor at which holding counts as reached.</summary>
     public double EnoughFactor => Ground.Factor * (1 - Tolerances.HoldingShare);
 
-    /// <summary>The model of a job; null where nothing is known of the cutter.</summary>
+    /// <summary>
+    /// The model of a job; null where nothing is known of the cutter, or all of it is assumed: an assumption gives a figure, but
+    /// asks for no pods.
+    /// </summary>
     /// <param name="job">The job.</param>
     /// <param name="factor">The holding factor that layouts must reach.</param>
     public static HoldingModel? Of(Job job, double factor) =>
-        HoldingGround.Of(job.Part, job.Shop, factor) is { } ground ? new(ground) : null;
+        !job.Part.Loads.AreAssumed && HoldingGround.Of(job.Part, job.Shop, factor) is { } ground ? new(ground) : null;
 
     /// <summary>
     /// The rows of a set of placements that a choice breaks: of the ways known from larger sets, and of those in which the choice

@@ -12,11 +12,11 @@ internal readonly record struct PodBranch(double LeakPerPa2, double HoleM2, bool
     // Smaller steps of the root of a pressure's fall than this change the pod's pressure by less than a millionth of a pascal.
     private const double RootTolerance = 1e-9;
 
-    /// <summary>The pod's way.</summary>
+    /// <summary>The way of a pod through one of its ports: each takes its share of what leaks in.</summary>
     public static PodBranch Of(VacuumSupply supply, PodOnPorts pod, double portDiameterMm, bool isLost)
     {
         var bore = supply.PortBoreMm ?? portDiameterMm;
-        return new(LeakOf(supply.Leak, pod.Type), pod.Ports.Length * supply.HoleCoefficient * Math.PI / 4 * bore * bore * 1e-6, isLost);
+        return new(LeakOf(supply.Leak, pod.Type) / Math.Max(1, pod.Ports.Length), supply.HoleCoefficient * Math.PI / 4 * bore * bore * 1e-6, isLost);
     }
 
     /// <summary>What leaks in at a pod of a type, kg/(s Pa²): slow flow past the seal and through the wood.</summary>
@@ -31,14 +31,9 @@ internal readonly record struct PodBranch(double LeakPerPa2, double HoleM2, bool
     /// <summary>Pressure in the pod when there is some in the channel under it, Pa.</summary>
     public double PressurePa(double airPa, double channelPa)
     {
-        if (IsLost)
+        if (IsLost || channelPa >= airPa)
         {
             return airPa;
-        }
-
-        if (double.IsPositiveInfinity(HoleM2))
-        {
-            return channelPa;
         }
 
         // The flow through the hole grows as the root of the fall, so that the root of the fall is what to look for; where the

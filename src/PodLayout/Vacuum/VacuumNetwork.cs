@@ -14,7 +14,12 @@ namespace PodLayout.Vacuum;
 public static class VacuumNetwork
 {
     // Pressure at the pump is found to this, Pa.
-    private const double PressureTolerancePa = 1e-6;
+    private const double PressureTolerancePa = 1e-5;
+
+    // How often both ends are drawn in by what flows at the other, before the root is looked for between them.
+    private const int StepsOfBoth = 3;
+
+    private const int MostOnStack = 64;
 
     // What the tolerances of the pressures may add up to, kPa, with much room.
     private const double RoundingKPa = 1e-6;
@@ -26,56 +31,58 @@ public static class VacuumNetwork
     public static VacuumReading At(Shop shop, ImmutableArray<PodOnPorts> pods, int lost = -1)
     {
         var (supply, airPa) = (shop.Vacuum, shop.Vacuum.BarometerKPa * 1000);
-        ImmutableArray<PodBranch> branches =
-            [.. pods.Select((pod, i) => PodBranch.Of(supply, pod, shop.Board.PortDiameterMm, i == lost))];
-        var groups = ChannelGroup.Of(shop, pods, branches);
-        var pumpPa = AtPump(supply, groups, airPa, isWhole: lost < 0);
-        var atPods = new double[pods.Length];
+        var lines = ChannelLine.Of(shop, pods, lost);
+        var pumpPa = AtPump(supply, lines, airPa, isWhole: lost < 0);
+        var inside = new double[pods.Length];
+        Array.Fill(inside, double.NaN);
+        Span<double> atPorts = stackalloc double[MostOnStack];
         double flow = 0;
-        foreach (var group in groups)
+        foreach (var line in lines)
         {
-            var channelPa = group.PressurePa(airPa, pumpPa);
-            flow += group.Inflow(airPa, channelPa);
-            foreach (var pod in group.Pods)
+            var at = line.Ports.Length <= MostOnStack ? atPorts[..line.Ports.Length] : new double[line.Ports.Length];
+            flow += line.Flow(airPa, pumpPa, at);
+            for (var i = 0; i < line.Ports.Length; i++)
             {
-                atPods[pod] = (airPa - branches[pod].PressurePa(airPa, channelPa)) / 1000;
+                // A pod whose ports lie on several channels has what the worst of them gives.
+                var (pod, branch, _) = line.Ports[i];
+                var pressure = branch.PressurePa(airPa, at[i]);
+                inside[pod] = inside[pod] >= pressure ? inside[pod] : pressure;
             }
         }
 
+        ImmutableArray<double> atPods = [.. inside.Select(p => double.IsNaN(p) ? 0 : (airPa - p) / 1000)];
         var litres = supply.Source is VacuumSource.Pump || lost >= 0 ? flow / GasFlow.FreeAirKgPerM3 * 60_000 : 0;
-        return new([.. atPods], (airPa - pumpPa) / 1000, supply.BarometerKPa, litres, Assumptions(shop, lost));
+        return new(atPods, (airPa - pumpPa) / 1000, supply.BarometerKPa, litres, Assumptions(shop, lost));
     }
 
     /// <summary>
     /// The most vacuum that a pod of a type can have in any layout, kPa: never less than what <see cref="At"/> gives it, whatever
-    /// else stands on the board. It is that of the pod at the port with the shortest channel, with nothing lost in the port, while
-    /// the others are of the kind that leaks least, all on the longest channel: more air than they can only come in.
+    /// else stands on the board. It is that of the pod with nothing lost on its way, and no more than what is left at the pump while
+    /// the others are of the kind that leaks least, all at the far end of the longest channel: more air than they can only come in.
     /// </summary>
     /// <param name="shop">The shop, with its pump.</param>
     /// <param name="type">The kind of pod.</param>
     /// <param name="pods">How many pods stand under the part at least, this one counted.</param>
     public static double MostKPa(Shop shop, PodType type, int pods = 1)
     {
-        var ports = shop.Board.Ports.Where(p => p.State == PortState.Working).ToArray();
-        if (ports.Length == 0)
+        var (supply, airPa) = (shop.Vacuum, shop.Vacuum.BarometerKPa * 1000);
+        var lowest = PumpFlow.LowestPa(supply.Source, airPa);
+        if (supply.Source is VacuumSource.Reading)
         {
-            return 0;
+            return (airPa - lowest) / 1000 + RoundingKPa;
         }
 
-        var (supply, airPa) = (shop.Vacuum, shop.Vacuum.BarometerKPa * 1000);
-        var nearest = ports.Select(p => PortWay.Of(shop, p)).MinBy(w => w.LengthMm);
-        PodBranch alone = new(PodBranch.LeakOf(supply.Leak, type), double.PositiveInfinity, false);
-        ChannelGroup group = new(nearest.Channel(supply.Channels), [0], [(alone, 1)]);
-        var longest = ports.Select(p => PortWay.Of(shop, p)).MaxBy(w => w.LengthMm);
-        var tightest = shop.Pods.Where(p => p.Stock > 0).Select(p => PodBranch.LeakOf(supply.Leak, p)).DefaultIfEmpty(0).Min();
-        var least = PodBranch.Of(supply, new(type, [ports[0]]), shop.Board.PortDiameterMm, isLost: false) with { LeakPerPa2 = tightest };
-        ChannelGroup others = new(longest.Channel(supply.Channels), [], [(least, Math.Max(0, pods - 1))]);
-        var pumpPa = AtPump(supply, [group, others], airPa, isWhole: true);
-        return (airPa - group.PressurePa(airPa, pumpPa)) / 1000 + RoundingKPa;
+        // The pump moves at least what leaks in at the pod, at no less vacuum than the pod has: where it could not even do that
+        // at the pod's vacuum, the pod has less.
+        var leak = PodBranch.LeakOf(supply.Leak, type);
+        var alone = Root.Rising(
+            p => PumpFlow.KgPerS(supply.Source, airPa, p) - leak * (airPa * airPa - p * p), lowest, airPa, PressureTolerancePa);
+        var among = AtPump(supply, [ChannelLine.FarOff(shop, type, pods)], airPa, isWhole: true);
+        return (airPa - Math.Max(alone, among)) / 1000 + RoundingKPa;
     }
 
     // Pressure in front of the pump, Pa. A reading is what the gauge shows while all seals hold.
-    private static double AtPump(VacuumSupply supply, ImmutableArray<ChannelGroup> groups, double airPa, bool isWhole)
+    private static double AtPump(VacuumSupply supply, ImmutableArray<ChannelLine> lines, double airPa, bool isWhole)
     {
         var lowest = PumpFlow.LowestPa(supply.Source, airPa);
         if (isWhole && supply.Source is VacuumSource.Reading)
@@ -83,18 +90,24 @@ public static class VacuumNetwork
             return lowest;
         }
 
-        // As in a channel: the most that can flow tells the highest pressure, and what flows there the lowest.
-        var high = PumpFlow.InFrontPa(supply.Source, airPa, Inflow(lowest));
-        var low = PumpFlow.InFrontPa(supply.Source, airPa, Inflow(high));
+        // As in a channel: the most that can flow tells the highest pressure, and what flows there the lowest, and so on.
+        double low = lowest, high = airPa;
+        for (var step = 0; step < StepsOfBoth && high - low > PressureTolerancePa; step++)
+        {
+            high = Math.Min(high, PumpFlow.InFrontPa(supply.Source, airPa, Inflow(low)));
+            low = Math.Max(low, PumpFlow.InFrontPa(supply.Source, airPa, Inflow(high)));
+        }
+
         return high - low <= PressureTolerancePa ? (low + high) / 2 : Root.Rising(
             p => PumpFlow.KgPerS(supply.Source, airPa, p) - Inflow(p), low, high, PressureTolerancePa);
 
         double Inflow(double pumpPa)
         {
             double sum = 0;
-            foreach (var group in groups)
+            Span<double> atPorts = stackalloc double[MostOnStack];
+            foreach (var line in lines)
             {
-                sum += group.Inflow(airPa, group.PressurePa(airPa, pumpPa));
+                sum += line.Flow(airPa, pumpPa, line.Ports.Length <= MostOnStack ? atPorts[..line.Ports.Length] : new double[line.Ports.Length]);
             }
 
             return sum;

@@ -25,6 +25,8 @@ public class LoadingTests
     {
         var loads = Loads(new([], null, 0.1, 2, null), null, [Shapes.Circle(200, 150, 40, 90)]);
         Assert.Equal(["outline", "holes"], loads.Passes.Select(p => p.Name));
+        Assert.True(loads.AreAssumed);
+        Assert.False(Loads(new([Slot(200, 6)], null, 0.1, 2, null), null).AreAssumed);
         Assert.Contains(loads.Assumptions, a => a.StartsWith("The job names no cut", StringComparison.Ordinal));
         // The tool's centre runs 6 mm outside the outline of 400 x 300 and 6 mm inside the hole.
         Assert.All(loads.Points.Where(p => p.Pass == 0), p => Assert.Equal(6, OutsideBox(p.OnPart), 0.05));
@@ -54,7 +56,7 @@ public class LoadingTests
         var byProgram = Loads(Request(Plain), Read("G0 X50 Y150 Z5\nG1 Z-6 F6000\nX350\nG0 Z5"));
         var along = byProgram.Points.Where(p => p.OnPart.X > 70);
         // The corners lie around what may happen, never within, and not far out.
-        Assert.All(along, p => Assert.InRange(Peak(p), expected, 1.1 * expected));
+        Assert.All(along, p => Assert.InRange(Peak(p), expected, 1.15 * expected));
         // The middle of what is cut of a part of 30 mm.
         Assert.All(along, p => Assert.Equal(27, p.HeightMm, 1e-3));
     }
@@ -69,9 +71,8 @@ public class LoadingTests
         }
 
         var loads = Loads(Request(Plain), Read(text + "G0 Z5"));
-        Assert.All(loads.Points.Where(p => p.OnPart.X is > 70 and < 330), p => Assert.InRange(Peak(p), 30 * Math.Sqrt(1.36), 1.1 * 30 * Math.Sqrt(1.36)));
-        // What pushes at the top stands for the same force below.
-        Assert.All(loads.Points.Where(p => p.OnPart.X is > 70 and < 330), p => Assert.Equal(27, p.HeightMm, 0.01));
+        Assert.All(loads.Points.Where(p => p.OnPart.X is > 70 and < 330), p => Assert.InRange(Peak(p), 30 * Math.Sqrt(1.36), 1.15 * 30 * Math.Sqrt(1.36)));
+        Assert.All(loads.Points.Where(p => p.OnPart.X is > 70 and < 330), p => Assert.Contains(p.HeightMm, new[] { 27.0, 21, 15, 9 }));
     }
 
     [Fact]

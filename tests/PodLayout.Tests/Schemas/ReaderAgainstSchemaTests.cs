@@ -19,6 +19,9 @@ public class ReaderAgainstSchemaTests
          "interiorSpanMm":null,"edgeStepMm":5,"interiorStepMm":20,"shop":"s.json",
          "keep":[{"pod":"120 x 120","turned":true,"column":3,"row":4}],
          "avoid":[{"name":"vice","area":{"minXMm":0,"minYMm":0,"maxXMm":100,"maxYMm":50}}],
+         "wood":{"densityKgPerM3":640,"alongGrainGPa":11,"leakLPerMinPerM2":30},"underside":"rough",
+         "cutter":{"flutes":3,"helix":"downCut","helixDeg":25,"spindleRpm":16000,"feedMmPerMin":5000,"passDepthMm":8,"widthMm":6,"milling":"climb","tangentialN":90},
+         "holding":{"targetFactor":2.5,"leastFactor":1.2,"acceptLessBecause":"screwed down","friction":0.5},
          "avoidOnPart":[{"name":"inlay","centreMm":[10,20],"diameterMm":30}],
          "placement":{"zeroOnBoardMm":[100,-20],"angleDeg":15}}
         """;

@@ -98,7 +98,8 @@ public class VacuumNetworkTests
         Assert.Equal(1, reading.FlowLPerMin / pumped, 1e-4);
         if (n.Lost < 0)
         {
-            Assert.Equal(1, leaks / pumped, 1e-4);
+            // Of a pod on two channels the worse is told, at which a little less leaks in.
+            Assert.InRange(leaks / pumped, n.Pods.All(p => p.Ports.Length == 1) ? 1 - 1e-4 : 0.97, 1 + 1e-4);
         }
         else
         {
@@ -112,7 +113,9 @@ public class VacuumNetworkTests
         var reading = VacuumNetwork.At(n.Shop, n.Pods, n.Lost);
         for (var i = 0; i < n.Pods.Length; i++)
         {
-            Assert.InRange(reading.AtPodKPa[i], 0, VacuumNetwork.MostKPa(n.Shop, n.Pods[i].Type));
+            // Also where it is known how many pods stand at least.
+            Assert.InRange(reading.AtPodKPa[i], 0, VacuumNetwork.MostKPa(n.Shop, n.Pods[i].Type, n.Pods.Length));
+            Assert.InRange(VacuumNetwork.MostKPa(n.Shop, n.Pods[i].Type, n.Pods.Length), 0, VacuumNetwork.MostKPa(n.Shop, n.Pods[i].Type));
         }
 
         var fewer = VacuumNetwork.At(n.Shop, n.Pods[..^1], n.Lost < n.Pods.Length - 1 ? n.Lost : -1);

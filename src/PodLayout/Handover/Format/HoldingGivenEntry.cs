@@ -13,6 +13,7 @@ namespace PodLayout.Handover.Format;
 /// The forces of the cutter that can be the worst, each as [x, y, height, force along x, along y, upwards, pass]: mm in the drawing's
 /// coordinates, height above the underside; N; the number of the pass from 0.
 /// </param>
+/// <param name="IsAssumed">Whether the job names no cut, so that all of this is assumed.</param>
 /// <param name="Assumptions">What was assumed of the cutter.</param>
 public sealed record HoldingGivenEntry(
     double Friction,
@@ -21,6 +22,7 @@ public sealed record HoldingGivenEntry(
     VacuumEntry Vacuum,
     ImmutableArray<PassEntry> Passes,
     ImmutableArray<ImmutableArray<double>> ForcesOnPart,
+    bool IsAssumed,
     ImmutableArray<string> Assumptions);
 
 /// <summary>A pass of the cutter.</summary>
