@@ -4,7 +4,7 @@ using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using PodLayout.Benchmarks;
 
-// micro [BenchmarkDotNet's options] | settings [--out FILE] [--seconds S] | placing [--out FILE] [--quick] | program [--out FILE]
+// micro [BenchmarkDotNet's options] | settings [--out FILE] [--seconds S] | placing [--out FILE] [--quick] | program [--out FILE] | holding [--out FILE]
 var options = args.Skip(1).ToArray();
 switch (args.FirstOrDefault())
 {
@@ -21,11 +21,14 @@ switch (args.FirstOrDefault())
     case "program":
         ProgramTable.Write(Value("--out") ?? Repository.Path("benchmarks", "program.md"));
         return 0;
+    case "holding":
+        HoldingTable.Write(Value("--out") ?? Repository.Path("benchmarks", "holding.md"));
+        return 0;
     case "program-one":
         ProgramTable.One(options[0]);
         return 0;
     default:
-        Console.Error.WriteLine("Say what to measure: micro, settings, placing or program (see DEVELOPERS.md).");
+        Console.Error.WriteLine("Say what to measure: micro, settings, placing, program or holding (see DEVELOPERS.md).");
         return 2;
 }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using PodLayout.Geometry;
 using PodLayout.Handover;
+using PodLayout.Holding;
 
 namespace PodLayout.Checking;
 
@@ -77,7 +78,7 @@ internal static class CheckWords
     {
         (_, null) => "-",
         (not Measure.LeastFactor, { } v) when double.IsInfinity(v) => "out of reach",
-        (Measure.LeastFactor, { } v) => HoldingWords.Factor(v),
+        (Measure.LeastFactor, { } v) => FactorText.Of(v),
         (Measure.LeastMm or Measure.MostMm, { } v) => Mm(v) + " mm",
         // Rounded up, so that nothing looks better than it is.
         (Measure.ShareOfLimit, { } v) => Percent(v),

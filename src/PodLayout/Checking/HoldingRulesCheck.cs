@@ -25,7 +25,7 @@ internal static class HoldingRulesCheck
             }
 
             held.Add(report.Factor, least, "weakest place", (0, 0), () => (
-                $"The part is held at a factor of {Handover.HoldingWords.Factor(report.Factor)}{HoldingFindings.Where(layout with { Holding = report })}.",
+                $"The part is held at a factor of {FactorText.Of(report.Factor)}{HoldingFindings.Where(layout with { Holding = report })}.",
                 "Add a pod, use larger ones, or cut more lightly."));
         }
 

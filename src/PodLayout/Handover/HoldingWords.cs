@@ -9,10 +9,6 @@ namespace PodLayout.Handover;
 /// <summary>How a layout holds, in sentences for the summary, the picture and the card.</summary>
 public static class HoldingWords
 {
-    /// <summary>A factor as it is shown: rounded down, so that nothing looks better than it is.</summary>
-    public static string Factor(double factor) => double.IsInfinity(factor)
-        ? "not limited" : (Math.Floor(factor * 100 + 1e-4) / 100).ToString("0.##", CultureInfo.InvariantCulture);
-
     /// <summary>The sentences of the summary.</summary>
     public static IEnumerable<string> Lines(Layout layout)
     {
@@ -24,12 +20,12 @@ public static class HoldingWords
         yield return First(layout, held);
         if (held.WorstLoss >= 0)
         {
-            yield return Text($"If {LayoutFiling.PodId(held.WorstLoss)} lost its seal the factor would be {Factor(held.Pods[held.WorstLoss].FactorIfLost)}; of all single pods that is the worst loss.");
+            yield return Text($"If {LayoutFiling.PodId(held.WorstLoss)} lost its seal the factor would be {FactorText.Of(held.Pods[held.WorstLoss].FactorIfLost)}; of all single pods that is the worst loss.");
         }
 
         if (held.OneMore is { } more)
         {
-            yield return Text($"One more pod would give most as {more.Type}{(more.Turned ? ", turned," : "")} at column {more.Column + 1}, row {more.Row + 1}: factor {Factor(more.Factor)}.");
+            yield return Text($"One more pod would give most as {more.Type}{(more.Turned ? ", turned," : "")} at column {more.Column + 1}, row {more.Row + 1}: factor {FactorText.Of(more.Factor)}.");
         }
 
         yield return Text($"Read at least {held.GaugeKPa:0.#} kPa ({held.GaugeKPa / PressureUnits.InHgKPa:0.#} inHg) of vacuum before the spindle starts. Without vacuum the part's centre of mass lies {held.StandMm:0.#} mm inside its pods.");
@@ -53,7 +49,7 @@ public static class HoldingWords
         }
 
         var at = OnBoard(layout, weakest);
-        return Text($"Holding factor {Factor(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##}): it is the cutting force that could grow so many times before the part {HoldingFindings.Verb(weakest.Mode)}, first with the cutter at X {at.X:0.#}, Y {at.Y:0.#} on the board ({weakest.Pass}). The force there is known only roughly: at the lower end of its band the factor is {Factor(weakest.FactorAtLeastForce)}.");
+        return Text($"Holding factor {FactorText.Of(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##}): it is the cutting force that could grow so many times before the part {HoldingFindings.Verb(weakest.Mode)}, first with the cutter at X {at.X:0.#}, Y {at.Y:0.#} on the board ({weakest.Pass}). The force there is known only roughly: at the lower end of its band the factor is {FactorText.Of(weakest.FactorAtLeastForce)}.");
     }
 
     /// <summary>The weakest place on the board, mm.</summary>

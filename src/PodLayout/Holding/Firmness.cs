@@ -6,9 +6,6 @@ namespace PodLayout.Holding;
 /// <summary>How firmly some pods hold the part.</summary>
 public static class Firmness
 {
-    // Forces that every layout is asked first: those that go farthest in directions spread over pushes, twists and tilts.
-    private const int Directions = 48;
-
     /// <summary>
     /// The weakest limit over the forces of the cutter, and the force it belongs to (-1 and infinite when every size of every
     /// force is borne).
@@ -16,7 +13,7 @@ public static class Firmness
     /// <param name="ground">The part and its loads.</param>
     /// <param name="pods">The pods.</param>
     public static (Limit Limit, int Load) Weakest(HoldingGround ground, ImmutableArray<HeldPod> pods) =>
-        Weakest(ground, ground.On(pods), Telling(ground).Concat(Enumerable.Range(0, ground.Loads.Length)), 0);
+        Weakest(ground, ground.On(pods), ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length)), 0);
 
     /// <summary>The same among some of the forces; ends early at the first whose factor is below a figure.</summary>
     public static (Limit Limit, int Load) Weakest(
@@ -38,28 +35,6 @@ public static class Firmness
         }
 
         return weakest;
-    }
-
-    /// <summary>
-    /// A few of the forces that are likely to be the worst whatever the pods: the farthest in a number of directions spread over
-    /// the space of forces and moments. The same for every layout, so that the search does not depend on its course.
-    /// </summary>
-    public static ImmutableArray<int> Telling(HoldingGround ground)
-    {
-        var telling = new SortedSet<int>();
-        var wrenches = ground.Loads.Select(l => l.Wrench).ToArray();
-        for (var d = 0; d < Directions; d++)
-        {
-            // Directions by the fractional parts of multiples of roots: spread evenly and always the same.
-            double Spread(int prime) => 2 * (Math.Sqrt(prime) * (d + 1) % 1) - 1;
-            double length = ground.LengthMm;
-            var motion = new Motion(
-                Spread(2), Spread(3), Math.Abs(Spread(5)), Spread(7) / length, Spread(11) / length, Spread(13) / length);
-            var most = Enumerable.Range(0, wrenches.Length).MaxBy(i => motion.Work(wrenches[i]));
-            telling.Add(most);
-        }
-
-        return [.. telling];
     }
 
     /// <summary>

@@ -31,8 +31,12 @@ public sealed class HoldingGround
         Loads = CutterForces.Of(part.Loads, Middle);
         LengthMm = Math.Max(1, Loads.Select(l => new Point2(l.X, l.Y).Length)
             .Concat(part.Shape.Outline.Points.Select(p => (p - Middle).Length)).Max());
+        Telling = Farthest([.. Loads.Select(l => l.Wrench)], LengthMm);
         Grips = [.. shop.Pods.Select(p => PodGrip.Of(p, shop.Holding.Friction))];
     }
+
+    // Forces that every layout is asked first: those that go farthest in directions spread over pushes, twists and tilts.
+    private const int Directions = 48;
 
     // m/s², ISO 80000-3 (standard acceleration of free fall).
     private const double StandardGravity = 9.80665;
@@ -60,6 +64,12 @@ public sealed class HoldingGround
 
     /// <summary>A length of the size of the part, mm.</summary>
     public double LengthMm { get; }
+
+    /// <summary>
+    /// A few of the forces that are likely to be the worst whatever the pods: the farthest in a number of directions spread over
+    /// the space of forces and moments. The same for every layout, so that the search does not depend on its course.
+    /// </summary>
+    public ImmutableArray<int> Telling { get; }
 
     /// <summary>The grip of each kind of pod.</summary>
     public ImmutableArray<PodGrip> Grips { get; }
@@ -92,6 +102,21 @@ public sealed class HoldingGround
     /// </summary>
     public Equilibrium On(ImmutableArray<HeldPod> pods, ImmutableArray<Contact> besides) => new(
         [.. pods.SelectMany(p => p.Contacts), .. besides], pods.Aggregate(Weight, (sum, p) => sum + p.Pull), LengthMm);
+
+    private static ImmutableArray<int> Farthest(Wrench[] wrenches, double lengthMm)
+    {
+        var telling = new SortedSet<int>();
+        for (var d = 0; d < Directions; d++)
+        {
+            // Directions by the fractional parts of multiples of roots: spread evenly and always the same.
+            double Spread(int prime) => 2 * (Math.Sqrt(prime) * (d + 1) % 1) - 1;
+            var motion = new Motion(
+                Spread(2), Spread(3), Math.Abs(Spread(5)), Spread(7) / lengthMm, Spread(11) / lengthMm, Spread(13) / lengthMm);
+            telling.Add(Enumerable.Range(0, wrenches.Length).MaxBy(i => motion.Work(wrenches[i])));
+        }
+
+        return [.. telling];
+    }
 
     // Area and centre of mass of the outline less the holes.
     private static (double AreaMm2, Point2 Centre) Mass(PartShape shape, Point2 middle)

@@ -88,7 +88,7 @@ public static class HeldLayout
             force.HeightMm,
             force.Force,
             pass.Name,
-            FailureModes.Of(limit.Motion, pods),
+            FailureModes.Of(limit.Motion, force.Wrench, pods),
             pass.LeastPeakN > 0 ? limit.Factor * pass.PeakN / pass.LeastPeakN : limit.Factor);
     }
 

@@ -55,7 +55,7 @@ internal static class HoldingFindings
         _ => "is lifted",
     };
 
-    private static string Factor(Layout layout) => layout.Holding is { } held ? held.Factor.ToString("0.##", CultureInfo.InvariantCulture) : "?";
+    private static string Factor(Layout layout) => layout.Holding is { } held ? FactorText.Of(held.Factor) : "?";
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

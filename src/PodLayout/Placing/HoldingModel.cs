@@ -27,7 +27,7 @@ internal sealed class HoldingModel
     public HoldingModel(HoldingGround ground)
     {
         Ground = ground;
-        _telling = Firmness.Telling(ground);
+        _telling = ground.Telling;
         _mostFriction = ground.Grips.Max(g => g.Friction);
     }
 

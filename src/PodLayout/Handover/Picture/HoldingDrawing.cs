@@ -1,5 +1,6 @@
 using System.Globalization;
 using PodLayout.Geometry;
+using PodLayout.Holding;
 using PodLayout.Layouts;
 using PodLayout.Shops;
 
@@ -71,7 +72,7 @@ internal static class HoldingDrawing
         }
 
         var heading = held.Weakest is null ? "Holding factor: not limited"
-            : $"Holding factor {HoldingWords.Factor(held.Factor)} (target {HoldingWords.Factor(held.TargetFactor)})";
+            : $"Holding factor {FactorText.Of(held.Factor)} (target {FactorText.Of(held.TargetFactor)})";
         var bears = string.Join(", ", held.Pods.Select((p, i) =>
             string.Create(CultureInfo.InvariantCulture, $"{LayoutFiling.PodId(i)} {p.BearsN:0} N")));
         return PanelItem.Under(heading,

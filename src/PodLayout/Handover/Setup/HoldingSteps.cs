@@ -33,11 +33,11 @@ internal static class HoldingSteps
         yield return new CardBlock.Facts(
         [
             ("Gauge reading to reach before the spindle starts", Text($"{held.GaugeKPa:0.#} kPa ({held.GaugeKPa / PressureUnits.InHgKPa:0.#} inHg) of vacuum")),
-            ("Holding factor", Text($"{HoldingWords.Factor(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##})")),
+            ("Holding factor", Text($"{FactorText.Of(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##})")),
             ("Weakest", Weakest(layout, held, unit)),
             .. held.WorstLoss < 0 ? [] : new[]
             {
-                ("If one pod loses its seal", $"{HoldingWords.Factor(held.Pods[held.WorstLoss].FactorIfLost)} without {LayoutFiling.PodId(held.WorstLoss)}, the worst one"),
+                ("If one pod loses its seal", $"{FactorText.Of(held.Pods[held.WorstLoss].FactorIfLost)} without {LayoutFiling.PodId(held.WorstLoss)}, the worst one"),
             },
             .. held.AcceptLessBecause is not { } reason ? [] : new[] { ("Less than the shop's least is accepted", reason) },
         ]);

@@ -1,0 +1,11 @@
+using System.Globalization;
+
+namespace PodLayout.Holding;
+
+/// <summary>A holding factor as it is shown.</summary>
+public static class FactorText
+{
+    /// <summary>Two decimals, rounded down, so that nothing looks better than it is.</summary>
+    public static string Of(double factor) => double.IsInfinity(factor)
+        ? "not limited" : (Math.Floor(factor * 100 + 1e-4) / 100).ToString("0.##", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,76 @@
+using System.Text.Json.Nodes;
+using PodLayout.Cli;
+
+namespace PodLayout.Tests.Cli;
+
+/// <summary>Holding through whole commands.</summary>
+public class HoldingTests
+{
+    [Fact]
+    public void The_crest_rail_needs_more_pods_to_hold_than_to_support_and_check_finds_the_same_factor()
+    {
+        using var scratch = new Scratch();
+        var sample = Repository.Path("samples", "crest-rail", "job.json");
+        var ran = Ran.Of("plan", sample, "--out", scratch.Path("out"), "--explain");
+        Assert.Equal(ExitCodes.LayoutFound, ran.Code);
+        Assert.Contains("Holding factor ", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("Assumed: ", ran.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("safe", ran.Out, StringComparison.OrdinalIgnoreCase);
+        var file = JsonNode.Parse(File.ReadAllText(scratch.Path("out/layout.json")))!;
+        var pods = file["pods"]!.AsArray().Count;
+        Assert.True(file["holding"]!["factor"]!.GetValue<double>() >= 1.998);
+        Assert.Equal(pods, file["proof"]!["fewestPodsPossible"]!.GetValue<int>());
+
+        // The same rail without a word of its cut: supported by fewer.
+        var job = JsonNode.Parse(File.ReadAllText(sample))!.AsObject();
+        job.Remove("cuts");
+        job["drawing"] = Repository.Path("samples", "crest-rail", "part.dxf");
+        job["shop"] = Repository.Path("samples", "shop.json");
+        Assert.Equal(ExitCodes.LayoutFound, Ran.Of("plan", scratch.Put("bare.json", job.ToJsonString()), "--out", scratch.Path("bare")).Code);
+        var bare = JsonNode.Parse(File.ReadAllText(scratch.Path("bare/layout.json")))!;
+        Assert.True(bare["pods"]!.AsArray().Count < pods);
+
+        var check = Ran.Of("check", scratch.Path("out/layout.json"));
+        Assert.Equal((ExitCodes.LayoutFound, ""), (check.Code, check.Error));
+        Assert.Contains("held against the cutter", check.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_pod_taken_out_by_hand_is_found_to_hold_too_weakly()
+    {
+        using var scratch = new Scratch();
+        Assert.Equal(ExitCodes.LayoutFound, Ran.Of("plan", Repository.Path("samples", "crest-rail", "job.json"), "--out", scratch.Path("out")).Code);
+        var file = JsonNode.Parse(File.ReadAllText(scratch.Path("out/layout.json")))!.AsObject();
+        var pods = file["pods"]!.AsArray();
+        var ports = pods[^1]!["openPorts"]!.AsArray().Select(p => p!.GetValue<string>()).ToList();
+        pods.RemoveAt(pods.Count - 1);
+        file["openPorts"] = new JsonArray([.. file["openPorts"]!.AsArray().Select(p => p!.GetValue<string>()).Except(ports).Select(p => (JsonNode)p)]);
+        var check = Ran.Of("check", scratch.Put("edited.json", file.ToJsonString()));
+        Assert.Equal(ExitCodes.RuleBroken, check.Code);
+        Assert.Matches("held-too-weakly|part-tips-off", check.Error);
+    }
+
+    [Theory]
+    [InlineData("$.holding.given.vacuum", "gaugeKPa", "200")]
+    [InlineData("$.holding.given.vacuum", "gaugeKPa", "-5")]
+    [InlineData("$.holding.given.forcesOnPart", "0", "[1, 2, 3]")]
+    [InlineData("$.holding.given.forcesOnPart", "0", "[1, 2, 3, 4, 5, 6, 99]")]
+    public void Figures_of_holding_that_cannot_be_are_refused_at_their_place(string path, string member, string value)
+    {
+        using var scratch = new Scratch();
+        Assert.Equal(ExitCodes.LayoutFound, Ran.Of("plan", Repository.Path("samples", "crest-rail", "job.json"), "--out", scratch.Path("out")).Code);
+        var file = JsonNode.Parse(File.ReadAllText(scratch.Path("out/layout.json")))!.AsObject();
+        var at = path.Split('.').Skip(1).Aggregate((JsonNode)file, (node, name) => node[name]!);
+        if (at is JsonArray list)
+        {
+            list[int.Parse(member, System.Globalization.CultureInfo.InvariantCulture)] = JsonNode.Parse(value);
+        }
+        else
+        {
+            at[member] = JsonNode.Parse(value);
+        }
+
+        var line = Ran.Of("check", scratch.Put("edited.json", file.ToJsonString())).OnlyError();
+        Assert.Contains(path, line, StringComparison.Ordinal);
+    }
+}
