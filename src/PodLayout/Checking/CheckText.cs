@@ -23,7 +23,7 @@ public static class CheckText
 
     private static string Needed(RuleCheck rule) => rule.Needed is null ? "-" : (rule.Measure switch
     {
-        Measure.LeastMm or Measure.LeastCount => "at least ",
+        Measure.LeastMm or Measure.LeastCount or Measure.LeastFactor => "at least ",
         _ => "at most ",
     }) + CheckWords.Figure(rule.Measure, rule.Needed);
 
