@@ -3,8 +3,11 @@ using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using PodLayout.Benchmarks;
+using PodLayout.Benchmarks.Corpus;
+using PodLayout.Benchmarks.Quality;
 
 // micro [BenchmarkDotNet's options] | settings [--out FILE] [--seconds S] | placing [--out FILE] [--quick] | program [--out FILE]
+// quality [--fast] [--out DIR] [--seconds S] [--only TEXT] | quality --fast --gate | quality --renew --because REASON
 var options = args.Skip(1).ToArray();
 switch (args.FirstOrDefault())
 {
@@ -24,9 +27,40 @@ switch (args.FirstOrDefault())
     case "program-one":
         ProgramTable.One(options[0]);
         return 0;
+    case "quality":
+        return Quality();
+    case "quality-one":
+        InstanceRun.Here(options[0], double.Parse(options[1], System.Globalization.CultureInfo.InvariantCulture));
+        return 0;
     default:
-        Console.Error.WriteLine("Say what to measure: micro, settings, placing or program (see DEVELOPERS.md).");
+        Console.Error.WriteLine("Say what to measure: micro, settings, placing, program or quality (see DEVELOPERS.md).");
         return 2;
+}
+
+int Quality()
+{
+    if (options.Contains("--renew"))
+    {
+        if (Value("--because") is not { Length: > 0 } because)
+        {
+            Console.Error.WriteLine("Say why the record is renewed: --because \"reason\"");
+            return 2;
+        }
+
+        QualityGate.Renew(because);
+        return 0;
+    }
+
+    if (options.Contains("--gate"))
+    {
+        return QualityGate.Hold() ? 0 : 1;
+    }
+
+    var instances = options.Contains("--fast") ? Instances.Fast : Instances.All;
+    QualityTable.Write(
+        Value("--out") ?? Repository.Path("benchmarks"),
+        [.. instances.Where(i => i.Name.Contains(Value("--only") ?? "", StringComparison.Ordinal))], Number("--seconds") ?? 10);
+    return 0;
 }
 
 string? Value(string name) => Array.IndexOf(options, name) is var at and >= 0 && at + 1 < options.Length ? options[at + 1] : null;
