@@ -14,8 +14,8 @@ internal static class CorpusShops
         ("p30", 30, 120, 1500, 1050, [(120, 120, 40), (120, 60, 40), (60, 60, 40), (60, 30, 20)]),
         ("p25", 25, 100, 1500, 1000, [(100, 100, 60), (100, 50, 60), (50, 50, 60)]),
         ("p50", 50, 150, 1500, 1200, [(150, 150, 30), (150, 100, 30), (150, 50, 40), (50, 50, 40)]),
-        ("p30-dense", 30, 60, 1800, 1200, [(120, 120, 60), (120, 60, 60), (60, 60, 60)]),
-        ("p25-dense", 25, 50, 1800, 1200, [(100, 100, 60), (75, 50, 60), (50, 50, 60)]),
+        ("p30-dense", 30, 60, 1800, 1200, [(120, 120, 60), (120, 60, 60), (60, 60, 60), (60, 30, 40)]),
+        ("p25-dense", 25, 50, 1800, 1200, [(100, 100, 60), (75, 50, 60), (50, 50, 60), (50, 25, 40)]),
         ("p50-dense", 50, 50, 1800, 1200, [(150, 100, 40), (100, 100, 40), (100, 50, 40), (50, 50, 60)]),
         ("p30-scarce", 30, 60, 1500, 1050, [(120, 120, 6), (120, 60, 8), (60, 60, 10), (90, 30, 6)]),
         ("p30-long", 30, 120, 3600, 2400, [(150, 150, 80), (120, 120, 80), (120, 60, 80), (60, 60, 80)]),
@@ -27,6 +27,9 @@ internal static class CorpusShops
 
     /// <summary>The shops that lay out parts of up to 1500 mm.</summary>
     public static ImmutableArray<string> Usual { get; } = [.. Known.Select(k => k.Name).Where(n => !n.EndsWith("-long", StringComparison.Ordinal))];
+
+    /// <summary>The shops with small pods and a port for every few grooves.</summary>
+    public static ImmutableArray<string> Small { get; } = ["p25-dense", "p30-dense", "p30-scarce"];
 
     /// <summary>The shops for parts of up to 3 m².</summary>
     public static ImmutableArray<string> Long { get; } = [.. Known.Select(k => k.Name).Where(n => n.EndsWith("-long", StringComparison.Ordinal))];

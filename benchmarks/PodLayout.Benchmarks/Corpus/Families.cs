@@ -11,9 +11,9 @@ internal static class Families
     [
         ("super-ellipse", vary => [Polar(180, t => SuperEllipse(t, 1, 0.5 + 0.2 * vary, 2.2 + vary))]),
         ("ring", vary => [Polar(144, t => (Math.Cos(t), 0.8 * Math.Sin(t))), Polar(96, t => ((0.45 + 0.1 * vary) * Math.Cos(t), 0.36 * Math.Sin(t)))]),
-        ("u-shape", vary => [U(0.28 + 0.06 * vary)]),
-        ("s-shape", vary => [S(0.34 + 0.06 * vary)]),
-        ("rail", vary => [Rail(0.24 + 0.06 * vary, 0.8 + 0.5 * vary)]),
+        ("u-shape", vary => [U(0.34 + 0.08 * vary)]),
+        ("s-shape", vary => [S(0.5 + 0.12 * vary)]),
+        ("rail", vary => [Rail(0.3 + 0.08 * vary, 0.8 + 0.5 * vary)]),
         ("star", vary => [Polar(200, t => Star(t, 5 + (int)(3 * vary), 0.22 + 0.1 * vary))]),
         ("comb", vary => [Comb(3 + (int)(2 * vary))]),
     ];

@@ -21,13 +21,21 @@ internal static class Instances
 
     private static readonly string[] Overhangs = ["60", "75", "90", """{ "alongGrainMm": 90, "acrossGrainMm": 60 }"""];
 
+    // Coasts and serifs reach out where no pod can follow.
+    private static readonly string[] FarOverhangs = ["90", "120", "105", """{ "alongGrainMm": 120, "acrossGrainMm": 80 }"""];
+
     private static readonly string[] Spans = ["200", "null", "250"];
 
     // Above this a part goes onto the long boards.
     private const double UsualSideMm = 1050;
 
+    // Below this it needs small pods, and ports that lie close.
+    private const double SmallSideMm = 500;
+
+    private const int HeldEvery = 4;
+
     /// <summary>The instances.</summary>
-    public static ImmutableArray<Instance> All { get; } = [.. FromFile("maps.json", "map", 3), .. FromFile("glyphs.json", "glyph", 2), .. Computed(), .. Held()];
+    public static ImmutableArray<Instance> All { get; } = Both([.. FromFile("maps.json", "map", 3), .. FromFile("glyphs.json", "glyph", 2), .. Computed()]);
 
     private static readonly Lazy<ImmutableHashSet<string>> FastNames = new(() =>
         [.. File.ReadAllLines(Repository.Path("benchmarks", "corpus", "fast.txt")).Where(l => l.Length > 0 && l[0] != '#')]);
@@ -60,7 +68,7 @@ internal static class Instances
         {
             var side = SidesMm[(i + (i < outlines.Length ? 0 : 5)) % SidesMm.Length];
             var shop = ShopFor(side, i + (i < outlines.Length ? 0 : 3));
-            return Made(family, string.Create(CultureInfo.InvariantCulture, $"{outline.Name}-{side}"), shop, i, () => Families.Scaled(outline.Rings, side), "");
+            return Made(family, string.Create(CultureInfo.InvariantCulture, $"{outline.Name}-{side}"), shop, i, () => Families.Scaled(outline.Rings, side));
         });
     }
 
@@ -72,31 +80,30 @@ internal static class Instances
         let rings = Families.OfArea(shape.Make(vary), AreasM2[a])
         let side = Math.Max(rings[0].Bounds.Width, rings[0].Bounds.Height)
         select Made(
-            "ours", string.Create(CultureInfo.InvariantCulture, $"{shape.Name}-{AreasM2[a]}m2"), ShopFor(side, f + a), 2 * f + a, () => rings, "");
+            "ours", string.Create(CultureInfo.InvariantCulture, $"{shape.Name}-{AreasM2[a]}m2"), ShopFor(side, f + a), 2 * f + a, () => rings);
 
-    // With a cutter along the edges: the layout must hold the part too.
-    private static IEnumerable<Instance> Held() =>
-        from f in Enumerable.Range(0, Families.All.Length)
-        from a in new[] { 0, 2, 3 }
-        where (f + a) % 2 == 0
-        let shape = Families.All[f]
-        let rings = Families.OfArea(shape.Make(0.5), AreasM2[a])
-        let side = Math.Max(rings[0].Bounds.Width, rings[0].Bounds.Height)
-        select Made(
-            "held", string.Create(CultureInfo.InvariantCulture, $"{shape.Name}-{AreasM2[a]}m2"), ShopFor(side, 2 * f + a), f + a, () => rings,
-            """, "species": "beech", "cuts": [{ "operation": "throughProfile", "along": "outline", "side": "outside", "toolDiameterMm": 12, "depthBelowUndersideMm": 0.5 }]""");
+    // Support alone, and then every so many with the cutter that is assumed along the outline: the layout must hold the part too.
+    private static ImmutableArray<Instance> Both(ImmutableArray<Instance> held) =>
+    [
+        .. held.Select(i => i with { Make = () => WithoutCutter(i.Make()) }),
+        .. held.Where((_, n) => n % HeldEvery == HeldEvery / 2).Select(i => i with { Name = "held-" + i.Name, Family = "held" }),
+    ];
+
+    /// <summary>The job with nothing said or assumed of a cutter.</summary>
+    public static Job WithoutCutter(Job job) => job with { Part = job.Part with { Loads = CutterLoads.None } };
 
     private static string ShopFor(double sideMm, int turn)
     {
-        var shops = sideMm > UsualSideMm ? CorpusShops.Long : CorpusShops.Usual;
+        var shops = sideMm > UsualSideMm ? CorpusShops.Long : sideMm < SmallSideMm ? CorpusShops.Small : CorpusShops.Usual;
         return shops[turn % shops.Length];
     }
 
-    private static Instance Made(string family, string shape, string shop, int turn, Func<ImmutableArray<Ring>> rings, string more)
+    private static Instance Made(string family, string shape, string shop, int turn, Func<ImmutableArray<Ring>> rings)
     {
         var name = $"{family}-{shape}-{shop}";
+        var overhangs = family is "map" or "glyph" ? FarOverhangs : Overhangs;
         var members = string.Create(
-            CultureInfo.InvariantCulture, $"\"overhangMm\": {Overhangs[turn % Overhangs.Length]}, \"interiorSpanMm\": {Spans[turn / 2 % Spans.Length]}{more}");
+            CultureInfo.InvariantCulture, $"\"overhangMm\": {overhangs[turn % overhangs.Length]}, \"interiorSpanMm\": {Spans[turn / 2 % Spans.Length]}");
         return new(name, family, () => JobOf(name, rings(), CorpusShops.Of(shop), members));
     }
 }

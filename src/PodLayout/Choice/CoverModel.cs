@@ -31,6 +31,13 @@ public static class CoverModel
             return new(default, atMost + 1, true);
         }
 
+        // What is measured with other settings is the solver alone.
+        if (atLeast > 0 && atLeast <= atMost && preference.IsDefault && problem.Holds.IsEmpty && parameters == Settings
+            && Guess(problem, atLeast) is { IsDefault: false } guess)
+        {
+            return new(guess, atLeast, true);
+        }
+
         var model = Build(problem, atLeast, atMost, preference);
         using var solver = new SolveWrapper();
         solver.SetStringParameters(parameters);
@@ -51,6 +58,9 @@ public static class CoverModel
     /// alone: it is the program that stops it.
     /// </summary>
     public const string Settings = "num_workers:1,linearization_level:2,random_seed:1,catch_sigint_signal:false";
+
+    private static ImmutableArray<int> Guess(CoverProblem problem, int pods) => CoverGuess.Of(
+        problem with { Supporters = [.. CoverReduction.NeededPoints(problem.Supporters, problem.SeatCount).Select(p => problem.Supporters[p])] }, pods);
 
     private static CpModel Build(CoverProblem problem, int atLeast, int atMost, ImmutableArray<int> preference)
     {
