@@ -37,6 +37,7 @@ internal static class GrowthPlot
             shapes.Add(new Primitive.Text("text", at + new Point2(15, 0), Figures[f].Name, TypeMm, TextAnchor.Start));
         }
 
+        shapes.Add(new Primitive.Text("text", new(GapMm + Figures.Length * 60, 7), "^n  fitted exponent", TypeMm, TextAnchor.Start));
         var page = new Box2(0, 0, GapMm / 2 + series.Length * (PanelMm + GapMm), LowMm + PanelMm + TopMm);
         shapes.Insert(0, new Primitive.Area("paper", [new([new(0, 0), new(page.MaxX, 0), new(page.MaxX, page.MaxY), new(0, page.MaxY)])]));
         return new(
@@ -84,7 +85,7 @@ internal static class GrowthPlot
             if (series.Exponent(figure.Figure) is { } exponent && marks.Length > 1)
             {
                 shapes.Add(new Primitive.Text(
-                    "text", marks[^1] + new Point2(-2, 4), "^" + exponent.ToString("0.0", CultureInfo.InvariantCulture), TypeMm, TextAnchor.End));
+                    "text", marks[^1] + new Point2(2.5, 0), "^" + exponent.ToString("0.0", CultureInfo.InvariantCulture), TypeMm, TextAnchor.Start));
             }
         }
     }

@@ -27,7 +27,7 @@ internal static class GrowthTable
         SearchRun.Of(Instances.WithoutCutter(Job(0.1, Board(30), "")), null);
         ImmutableArray<GrowthSeries> series =
         [
-            Series(table, "area of the part, m2", AreasM2, area => Job(area, Board(30), ""), seconds),
+            Series(table, "area of the part, m2", AreasM2, area => Job(area, SmallPods(), ""), seconds),
             Series(table, "pitch, mm", PitchesMm, pitch => Job(0.5, Board(pitch), ""), seconds),
             Series(table, "edge points (edge step 40 to 1.25 mm)", EdgeStepsMm, step => Job(
                 0.5, Board(30), $", \"edgeStepMm\": {step.ToString(CultureInfo.InvariantCulture)}, \"interiorSpanMm\": null"), seconds) is var edges
@@ -74,6 +74,9 @@ internal static class GrowthTable
 
     private static Job Job(double areaM2, Shops.Shop shop, string members) => Instances.JobOf(
         "growth", Families.OfArea(Families.All[0].Make(0.5), areaM2), shop, "\"overhangMm\": 75" + members);
+
+    // Pods small enough for the smallest part.
+    private static Shops.Shop SmallPods() => CorpusShops.Make("growth", 30, 60, 3600, 2400, [(120, 120, 200), (120, 60, 200), (60, 60, 200)]);
 
     private static Shops.Shop Board(double pitchMm) => CorpusShops.Make("growth", pitchMm, 150, 3600, 2400, [(150, 150, 200)]);
 
