@@ -22,6 +22,14 @@ internal sealed record OnePlacement(Job Job, SearchGround Ground, PlacementModel
         return new(job, ground, PlacementModel.At(job, ground, ground.Classes[0], offset));
     }
 
+    /// <summary>The part where a search laid it.</summary>
+    public static OnePlacement Of(Job job, FoundLayout found)
+    {
+        ImmutableArray<BoardSeats> board = [.. found.Frame.Poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
+        var ground = SearchGround.At(found.Frame, board, new OffsetBox(found.Offset, 0, 0), found.Columns, found.Rows);
+        return new(job, ground, PlacementModel.At(job, ground, ground.Classes[0], found.Offset));
+    }
+
     /// <summary>The model as a question, rows made as needed.</summary>
     public CoverQuestion Question => Model.Within(1);
 

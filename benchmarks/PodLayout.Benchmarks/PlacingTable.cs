@@ -1,11 +1,5 @@
-using System.Collections.Immutable;
-using System.Diagnostics;
 using System.Globalization;
-using PodLayout.Geometry;
 using PodLayout.Jobs;
-using PodLayout.Placing;
-using PodLayout.Seats;
-using PodLayout.Support;
 
 namespace PodLayout.Benchmarks;
 
@@ -29,12 +23,12 @@ internal static class PlacingTable
             .. steps.SelectMany(s => new[] { $"pods, {Said(s)} mm grid", "offsets", "ms" })]);
 
         // What is loaded and compiled at first use is no part's fault.
-        Search(Cases.UPart());
+        SearchRun.Of(Cases.UPart(), null);
         var better = new int[steps.Length];
         var (count, worse) = (0, 0);
         foreach (var job in jobs)
         {
-            var ours = Search(job);
+            var ours = SearchRun.Of(job, null);
             List<string> cells =
             [
                 job.Name, TableFile.Count(ours.Pods), ours.IsProven ? "yes" : "no", TableFile.Count(ours.Nodes),
@@ -42,7 +36,7 @@ internal static class PlacingTable
             ];
             for (var s = 0; s < steps.Length; s++)
             {
-                var grid = Grid(job, steps[s]);
+                var grid = OffsetGrid.Try(job, steps[s], Longest);
                 cells.AddRange([TableFile.Count(grid.Pods) + (grid.IsCut ? " (cut)" : ""), TableFile.Count(grid.Offsets), TableFile.Ms(grid.Ms)]);
                 worse += (ours.Pods ?? int.MaxValue) > (grid.Pods ?? int.MaxValue) ? 1 : 0;
                 better[s] += !grid.IsCut && (ours.Pods ?? int.MaxValue) < (grid.Pods ?? int.MaxValue) ? 1 : 0;
@@ -62,92 +56,4 @@ internal static class PlacingTable
     private static string Said(double step) => step.ToString("0.##", CultureInfo.InvariantCulture);
 
     private static string Ms(double? ms) => ms is { } known ? TableFile.Ms(known) : "-";
-
-    private static (int? Pods, bool IsProven, int Nodes, double? FirstMs, double? BestMs, double ProofMs) Search(Job job)
-    {
-        var clock = Stopwatch.StartNew();
-        var watch = new Watch(clock);
-        var reach = ReachMap.Of(job.Part, job.Support);
-        var (pods, bound, nodes, cut) = ((int?)null, int.MaxValue, 0, false);
-        FoundLayout? best = null;
-        foreach (var height in Heights(job))
-        {
-            var search = new PlacingSearch(
-                job, null, new(Environment.ProcessorCount, null), Tolerances.PlacingMm, best, watch, CancellationToken.None);
-            var end = search.Run(reach, PodPose.Of(job.Shop, height), [AngleOf(job)]);
-            (best, bound, nodes, cut) = (end.Best, Math.Min(bound, end.FewestPossible), nodes + end.Nodes, cut || end.IsCut);
-            pods = best?.Seats.Length;
-        }
-
-        var proof = clock.Elapsed.TotalMilliseconds;
-        // A layout found before the first report, with nothing left to report on, was found by then at the latest.
-        double? first = pods is null ? null : watch.FirstMs ?? proof, last = pods is null ? null : watch.BestMs ?? proof;
-        return (pods, !cut && (pods is null || bound >= pods), nodes, first, last, proof);
-    }
-
-    private static (int? Pods, int Offsets, double Ms, bool IsCut) Grid(Job job, double stepMm)
-    {
-        var clock = Stopwatch.StartNew();
-        var reach = ReachMap.Of(job.Part, job.Support);
-        var pitch = job.Shop.Board.PitchMm;
-        var side = (int)Math.Round(pitch / stepMm);
-        var most = job.Shop.Pods.Sum(p => Math.Min(p.Stock, 10_000)) + 1;
-        var (pods, isCut) = (most, false);
-        foreach (var height in Heights(job))
-        {
-            var poses = PodPose.Of(job.Shop, height);
-            var frame = new PlacingFrame(job, reach, poses, AngleOf(job), 0);
-            ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
-            var ground = SearchGround.Over(frame, board, job, OffsetBox.WholePitch(pitch));
-            var gate = new Lock();
-            var options = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount };
-            Parallel.For(0, side * side, options, k =>
-            {
-                if (clock.Elapsed > Longest)
-                {
-                    isCut = true;
-                    return;
-                }
-
-                var offset = new Point2(k % side * stepMm, k / side * stepMm);
-                foreach (var shift in ground.Classes)
-                {
-                    if (NodeExamination.AtOffset(job, ground, shift, offset, Volatile.Read(ref pods) - 1, CancellationToken.None) is { } found)
-                    {
-                        lock (gate)
-                        {
-                            pods = Math.Min(pods, found.Seats.Length);
-                        }
-                    }
-                }
-            });
-        }
-
-        return (pods == most ? null : pods, side * side, clock.Elapsed.TotalMilliseconds, isCut);
-    }
-
-    private static IEnumerable<double> Heights(Job job) =>
-        job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order();
-
-    private static double AngleOf(Job job) => job.Placement is PlacementWish.Search search ? search.AnglesDeg[0] : 0;
-
-    /// <summary>When the search first said it had a layout, and when it last said it had a better one.</summary>
-    private sealed class Watch(Stopwatch clock) : IProgress<Progress>
-    {
-        private int _best = int.MaxValue;
-
-        public double? FirstMs { get; private set; }
-
-        public double? BestMs { get; private set; }
-
-        public void Report(Progress value)
-        {
-            if (value.PodsOfBest is { } pods && pods < _best)
-            {
-                _best = pods;
-                BestMs = clock.Elapsed.TotalMilliseconds;
-                FirstMs ??= BestMs;
-            }
-        }
-    }
 }

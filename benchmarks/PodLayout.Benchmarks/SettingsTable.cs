@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
-using Google.OrTools.LinearSolver;
 using PodLayout.Choice;
 
 namespace PodLayout.Benchmarks;
@@ -59,9 +58,9 @@ internal static class SettingsTable
             Row(name, answer, ms);
         }
 
-        foreach (var name in new[] { "SCIP", "HIGHS", "CBC" })
+        foreach (var name in LinearCover.Solvers)
         {
-            if (Linear(name, problem, seconds) is var (answer, ms))
+            if (LinearCover.Solve(name, problem, seconds) is var (answer, ms))
             {
                 Row(name + " (integer programme)", answer, ms);
             }
@@ -81,50 +80,5 @@ internal static class SettingsTable
         var clock = Stopwatch.StartNew();
         var answer = work();
         return (answer, clock.Elapsed.TotalMilliseconds);
-    }
-
-    private static (CoverAnswer Answer, double Ms)? Linear(string name, CoverProblem problem, double seconds)
-    {
-        using var solver = Solver.CreateSolver(name);
-        if (solver is null)
-        {
-            return null;
-        }
-
-        var clock = Stopwatch.StartNew();
-        solver.SetTimeLimit((long)(1000 * seconds));
-        var fill = Enumerable.Range(0, problem.SeatCount).Select(_ => solver.MakeBoolVar("")).ToArray();
-        void Rows(IEnumerable<int[]> groups, double low, double high)
-        {
-            foreach (var group in groups)
-            {
-                var row = solver.MakeConstraint(low, high);
-                foreach (var seat in group)
-                {
-                    row.SetCoefficient(fill[seat], 1);
-                }
-            }
-        }
-
-        Rows(problem.Supporters, 1, double.PositiveInfinity);
-        Rows(problem.Rooms, double.NegativeInfinity, 1);
-        foreach (var stock in problem.Stocks)
-        {
-            Rows([stock.Seats], double.NegativeInfinity, stock.Limit);
-        }
-
-        var objective = solver.Objective();
-        foreach (var variable in fill)
-        {
-            objective.SetCoefficient(variable, 1);
-        }
-
-        objective.SetMinimization();
-        var status = solver.Solve();
-        var proven = status == Solver.ResultStatus.OPTIMAL;
-        ImmutableArray<int> filled = proven || status == Solver.ResultStatus.FEASIBLE
-            ? [.. Enumerable.Range(0, fill.Length).Where(s => fill[s].SolutionValue() > 0.5)] : default;
-        var bound = (int)Math.Max(0, Math.Ceiling(objective.BestBound() - 1e-6));
-        return (new(filled, proven ? filled.Length : bound, proven), clock.Elapsed.TotalMilliseconds);
     }
 }

@@ -92,6 +92,7 @@ public static class Planning
                 FewestPossible = Math.Min(end.FewestPossible, best.FewestPossible),
                 OpenToleranceMm = Math.Max(end.OpenToleranceMm, best.OpenToleranceMm),
                 IsCut = end.IsCut || best.IsCut,
+                Work = end.Work + best.Work,
             };
         }
 
@@ -147,7 +148,11 @@ public static class Planning
             ? [HoldingFindings.AssumedTooWeak(layout, shown)] : [];
         var seats = SearchGround.At(
             refined.Frame, board, new OffsetBox(refined.Offset, 0, 0), refined.Columns, refined.Rows);
-        var work = new WorkDone(seats.Classes[0].Available.Count(a => a), reach.Points.Length, nodes);
+        var work = new WorkDone(seats.Classes[0].Available.Count(a => a), reach.Points.Length, nodes)
+        {
+            Rows = end.Work.Rows,
+            Pairs = end.Work.Pairs,
+        };
         return new(job, layout, [], findings, end.IsCut, work);
     }
 
@@ -164,7 +169,7 @@ public static class Planning
             return new(job, null, [], [NoLayoutCauses.NoPods(job)], false, new(0, reach.Points.Length, 0));
         }
 
-        var work = new WorkDone(0, reach.Points.Length, nodes);
+        var work = new WorkDone(0, reach.Points.Length, nodes) { Rows = end.Work.Rows, Pairs = end.Work.Pairs };
         if (end.IsCut)
         {
             return new(job, null, [], [NoLayoutCauses.CutShort()], true, work);

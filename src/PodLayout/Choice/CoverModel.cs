@@ -31,6 +31,13 @@ public static class CoverModel
             return new(default, atMost + 1, true);
         }
 
+        // What is measured with other settings is the solver alone.
+        if (atLeast > 0 && atLeast <= atMost && preference.IsDefault && problem.Holds.IsEmpty && parameters is null
+            && Guess(problem, atLeast) is { IsDefault: false } guess)
+        {
+            return new(guess, atLeast, true);
+        }
+
         var model = Build(problem, atLeast, atMost, preference);
         using var solver = new SolveWrapper();
         solver.SetStringParameters(parameters ?? (problem.Holds.IsEmpty ? Settings : SettingsForHolding));
@@ -56,6 +63,9 @@ public static class CoverModel
     /// With rows of holding, long and each with its own numbers, looking for what they have in common takes longer than solving.
     /// </summary>
     public const string SettingsForHolding = Settings + ",find_big_linear_overlap:false,symmetry_level:0,cp_model_probing_level:0";
+
+    private static ImmutableArray<int> Guess(CoverProblem problem, int pods) => CoverGuess.Of(
+        problem with { Supporters = [.. CoverReduction.NeededPoints(problem.Supporters, problem.SeatCount).Select(p => problem.Supporters[p])] }, pods);
 
     private static CpModel Build(CoverProblem problem, int atLeast, int atMost, ImmutableArray<int> preference)
     {

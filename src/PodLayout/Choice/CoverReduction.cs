@@ -64,6 +64,10 @@ public static class CoverReduction
         return [.. kept];
     }
 
+    /// <summary>The supporters that are among some seats (rising), by their place among them.</summary>
+    public static ImmutableArray<int[]> Among(ImmutableArray<int[]> supporters, ImmutableArray<int> seats) =>
+        [.. supporters.Select(of => of.Select(s => seats.BinarySearch(s)).Where(i => i >= 0).ToArray())];
+
     private static ulong[] Bits(int[] members, int words)
     {
         var bits = new ulong[words];

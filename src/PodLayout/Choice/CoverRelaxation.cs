@@ -18,8 +18,8 @@ public static class CoverRelaxation
     /// <param name="supporters">Supporters of each point; none may be empty.</param>
     /// <param name="seatCount">Number of seats.</param>
     /// <returns>
-    /// A lower bound on the pods of every choice; and the seats to fill, rising, where the relaxed answer came out whole
-    /// (default otherwise).
+    /// A lower bound on the pods of every choice; and the seats to fill, rising, where the relaxed answer came out whole, or a
+    /// choice with as few pods as the bound was found by exchanging pods (default otherwise).
     /// </returns>
     public static (int Bound, ImmutableArray<int> Whole) Solve(ImmutableArray<int[]> supporters, int seatCount)
     {
@@ -42,7 +42,14 @@ public static class CoverRelaxation
         var bound = (int)Math.Ceiling(prices.Sum() / Math.Max(1, costs.Max()) - Rounding);
         ImmutableArray<int> filled = [.. seats.Where((_, i) => fill[i] > 0.5)];
         var isWhole = fill.All(f => f < 1e-6 || f > 1 - 1e-6) && supporters.All(of => of.Any(s => filled.BinarySearch(s) >= 0));
-        return (bound, isWhole ? filled : default);
+        return (bound, isWhole ? filled : Guess(supporters, seats, bound));
+    }
+
+    private static ImmutableArray<int> Guess(ImmutableArray<int[]> supporters, ImmutableArray<int> seats, int pods)
+    {
+        var among = CoverReduction.Among(supporters, seats);
+        var guess = CoverGuess.Of(new(seats.Length, among, [], []), pods);
+        return guess.IsDefault ? default : [.. guess.Select(i => seats[i])];
     }
 
     private static (double[] Fill, double[] Prices) Run(ImmutableArray<int[]> supporters, ImmutableArray<int> seats)

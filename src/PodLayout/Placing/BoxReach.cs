@@ -12,6 +12,7 @@ public sealed class BoxReach
     private readonly Point2[] _centres;
     private readonly PodFace[] _faces;
     private readonly bool[] _isUnderPart;
+    private long _asked;
 
     /// <summary>Prepares the seats.</summary>
     /// <param name="frame">The part at its angle or angles.</param>
@@ -26,9 +27,15 @@ public sealed class BoxReach
         _faces = [.. seats.Select((s, i) => frame.SweptFace(s.Pose, _centres[i], box, known))];
     }
 
+    /// <summary>How many pairs of a seat and a point were asked for.</summary>
+    public long Asked => _asked;
+
     /// <summary>Whether a seat could support a point: never false when it can from one of the placements.</summary>
-    public bool Supports(int seat, int point) =>
-        MayReach(seat, point) && _reach.CouldReach(point, _faces[seat], _centres[seat]);
+    public bool Supports(int seat, int point)
+    {
+        _asked++;
+        return MayReach(seat, point) && _reach.CouldReach(point, _faces[seat], _centres[seat]);
+    }
 
     /// <summary>The same by boxes alone: quick, and true more often.</summary>
     public bool MayReach(int seat, int point) => _isUnderPart[seat] && _reach.MayReach(point, _faces[seat], _centres[seat]);

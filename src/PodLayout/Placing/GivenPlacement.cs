@@ -33,7 +33,7 @@ internal static class GivenPlacement
         ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
         var ground = SearchGround.At(frame, board, new OffsetBox(offset, 0, 0), columns, rows);
         var most = toBeat is null ? job.Shop.Pods.Sum(p => Math.Min(p.Stock, 10_000)) : toBeat.Seats.Length - 1;
-        var (found, bound, isProven) = NodeExamination.Solve(job, ground, ground.Classes[0], offset, most, cancellation);
-        return new(found ?? toBeat, isProven ? Math.Min(bound, toBeat?.Seats.Length ?? bound) : bound, 0, 1, !isProven);
+        var (found, bound, isProven, work) = NodeExamination.Solve(job, ground, ground.Classes[0], offset, most, cancellation);
+        return new(found ?? toBeat, isProven ? Math.Min(bound, toBeat?.Seats.Length ?? bound) : bound, 0, 1, !isProven) { Work = work };
     }
 }

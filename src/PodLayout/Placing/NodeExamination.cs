@@ -46,33 +46,33 @@ internal static class NodeExamination
         var bound = Math.Max(node.Bound, answer.LowerBound);
         if (!answer.IsProven)
         {
-            return new(bound, null, [node with { Bound = bound }], false, true);
+            return new(bound, null, [node with { Bound = bound }], false, true) { Work = rows.Work };
         }
 
         if (!answer.HasChoice)
         {
-            return new(bound, null, [], false, false);
+            return new(bound, null, [], false, false) { Work = rows.Work };
         }
 
         ImmutableArray<int> filled = [.. answer.Filled.Select(s => roots[s])];
         var shift = node.Classes.MaxBy(c => filled.Count(s => ground.Classes[c].Available[s]));
-        var found = ground.Frame.MostSwingMm > MostSwingToLookMm ? null
+        var (found, looked) = ground.Frame.MostSwingMm > MostSwingToLookMm ? default
             : Look(job, node.HalfSpanDeg == 0 ? ground : ground with { Frame = frames.Of(node.AngleDeg, 0) }, box, ground.Classes[shift], filled, atMost, weaknesses, cancellation);
         if (found?.Seats.Length <= bound)
         {
             // As few as the bound: nothing in this set has fewer.
-            return new(bound, found, [], false, false);
+            return new(bound, found, [], false, false) { Work = rows.Work + looked };
         }
 
         var children = Split(node with { Bound = bound, Rows = rows.InGround(), Weaknesses = [.. weaknesses] }, filled, shift, placingToleranceMm);
-        return new(bound, found, children, children.IsEmpty, false);
+        return new(bound, found, children, children.IsEmpty, false) { Work = rows.Work + looked };
     }
 
     /// <summary>
     /// A layout near the relaxed choice: the choice itself where the part can be moved to fit it, otherwise the best at that
     /// offset.
     /// </summary>
-    private static FoundLayout? Look(
+    private static (FoundLayout? Found, SearchWork Work) Look(
         Job job,
         SearchGround ground,
         OffsetBox box,
@@ -91,14 +91,15 @@ internal static class NodeExamination
                 var (improved, worst) = OffsetFitting.Improve(ground.Frame, chosen, fitting, goodEnough: 1);
                 if (worst <= 1 && ground.Frame.Holding?.Holds(ground.Frame, chosen, improved, shift.Columns, shift.Rows) != false)
                 {
-                    return new(ground.Frame, improved, shift.Columns, shift.Rows, chosen, worst);
+                    return (new(ground.Frame, improved, shift.Columns, shift.Rows, chosen, worst), default);
                 }
 
                 offset = fitting;
             }
         }
 
-        return Solve(job, ground, shift, offset, atMost, cancellation, weaknesses).Found;
+        var (found, _, _, work) = Solve(job, ground, shift, offset, atMost, cancellation, weaknesses);
+        return (found, work);
     }
 
     /// <summary>The best layout at one offset with one shift; null when there is none within the limit.</summary>
@@ -106,8 +107,8 @@ internal static class NodeExamination
         Job job, SearchGround ground, ShiftClass shift, Point2 offset, int atMost, CancellationToken cancellation) =>
         Solve(job, ground, shift, offset, atMost, cancellation).Found;
 
-    /// <summary>The best layout at one offset with one shift, the bound there, and whether that is proven.</summary>
-    public static (FoundLayout? Found, int Bound, bool IsProven) Solve(
+    /// <summary>The best layout at one offset with one shift, the bound there, whether that is proven, and what it took.</summary>
+    public static (FoundLayout? Found, int Bound, bool IsProven, SearchWork Work) Solve(
         Job job,
         SearchGround ground,
         ShiftClass shift,
@@ -120,12 +121,12 @@ internal static class NodeExamination
         var (answer, _) = FewestPods.Of(model.Within(1), ground.FirstPoints, atMost, cancellation);
         if (!answer.HasChoice)
         {
-            return (null, answer.LowerBound, answer.IsProven);
+            return (null, answer.LowerBound, answer.IsProven, model.Work);
         }
 
         ImmutableArray<FrameSeat> seats = [.. answer.Filled.Select(s => model.Seats[s])];
         var worst = OffsetFitting.WorstShare(ground.Frame, seats, offset);
-        return (new(ground.Frame, offset, shift.Columns, shift.Rows, seats, worst), answer.LowerBound, answer.IsProven);
+        return (new(ground.Frame, offset, shift.Columns, shift.Rows, seats, worst), answer.LowerBound, answer.IsProven, model.Work);
     }
 
     private static IEnumerable<int> Alive(SearchGround ground, SearchNode node) => Enumerable.Range(0, ground.Seats.Length)

@@ -42,6 +42,9 @@ internal sealed class NodeRows
         return row;
     }
 
+    /// <summary>What it took so far.</summary>
+    public SearchWork Work => new(_made.Count, _reach.Asked);
+
     /// <summary>All rows made so far, in the seats of the ground, for the parts of this set.</summary>
     public ImmutableArray<PointRow> InGround() =>
         [.. _made.Select(row => new PointRow(row.Key, Array.ConvertAll(row.Value, s => _roots[s])))];

@@ -9,4 +9,8 @@ namespace PodLayout.Placing;
 /// <param name="IsLeftOpen">Whether the node is too small to split although its bound does not exclude it.</param>
 /// <param name="IsCut">Whether examining was cut short.</param>
 internal sealed record NodeVerdict(
-    int Bound, FoundLayout? Found, ImmutableArray<SearchNode> Children, bool IsLeftOpen, bool IsCut);
+    int Bound, FoundLayout? Found, ImmutableArray<SearchNode> Children, bool IsLeftOpen, bool IsCut)
+{
+    /// <summary>What it took.</summary>
+    public SearchWork Work { get; init; }
+}

@@ -14,6 +14,7 @@ internal sealed class PlacementModel
     private readonly (int[] Seats, double[] Shares)?[] _near;
     private readonly ImmutableArray<int[]> _asked;
     private readonly CoverQuestion _question;
+    private SearchWork _work;
 
     private PlacementModel(
         Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset, List<Weakness> weaknesses)
@@ -31,6 +32,9 @@ internal sealed class PlacementModel
 
     /// <summary>The seats; the model numbers them from 0 in this order.</summary>
     public ImmutableArray<FrameSeat> Seats { get; }
+
+    /// <summary>What it took so far.</summary>
+    public SearchWork Work => _work;
 
     /// <summary>The model at one offset with one shift.</summary>
     /// <param name="job">The job.</param>
@@ -94,6 +98,7 @@ internal sealed class PlacementModel
 
     private double Share(int seat, int point)
     {
+        _work += new SearchWork(0, 1);
         var face = _frame.Faces[Seats[seat].Pose];
         return _frame.PieceOver(Seats[seat].Pose) is null && _frame.Reach.MayReach(point, face, _centres[seat])
             ? _frame.Reach.Share(point, face, _centres[seat]) : double.PositiveInfinity;
@@ -109,6 +114,7 @@ internal sealed class PlacementModel
         var near = Enumerable.Range(0, Seats.Length).Select(s => (Seat: s, Share: Share(s, point))).Where(n => n.Share <= 1).ToArray();
         (int[], double[]) made = ([.. near.Select(n => n.Seat)], [.. near.Select(n => n.Share)]);
         _near[point] = made;
+        _work += new SearchWork(1, 0);
         return made;
     }
 }

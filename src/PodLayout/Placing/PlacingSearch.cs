@@ -28,6 +28,7 @@ internal sealed class PlacingSearch
     private FoundLayout? _best;
     private int _ceiling;
     private int _nodes;
+    private SearchWork _work;
     private double _leftOpenMm;
     private long _order;
 
@@ -93,7 +94,7 @@ internal sealed class PlacingSearch
 
         var isCut = !Exhaust(frames);
         var bound = Math.Min(OpenBound(), _best?.Seats.Length ?? int.MaxValue);
-        return new(_best, bound == int.MaxValue ? _ceiling : bound, _leftOpenMm, _nodes, isCut);
+        return new(_best, bound == int.MaxValue ? _ceiling : bound, _leftOpenMm, _nodes, isCut) { Work = _work };
     }
 
     private void PushRoot(SearchGround ground, OffsetBox whole, ImmutableArray<int> classes) => Push(new(
@@ -109,12 +110,15 @@ internal sealed class PlacingSearch
                     select (ground, Offset: new Point2((x + 0.5) * pitch / FirstTries, (y + 0.5) * pitch / FirstTries));
         foreach (var round in tries.Chunk(NodesOfRound))
         {
-            foreach (var found in InParallel([.. round], t =>
-                NodeExamination.AtOffset(
+            foreach (var (found, _, _, work) in InParallel([.. round], t =>
+                NodeExamination.Solve(
                     _job, t.ground with { Frame = frames.Of(t.ground.Frame.AngleDeg, 0) }, t.ground.Classes[0], t.Offset, AtMost, _cancellation)))
             {
                 Take(found);
+                _work += work;
             }
+
+            _progress?.Report(new(_best?.Seats.Length, 0, _nodes, grounds.Length));
         }
     }
 
@@ -144,6 +148,7 @@ internal sealed class PlacingSearch
             for (var i = 0; i < verdicts.Length; i++)
             {
                 Take(verdicts[i].Found);
+                _work += verdicts[i].Work;
                 foreach (var child in verdicts[i].Children)
                 {
                     Push(child);

@@ -9,4 +9,8 @@ namespace PodLayout.Placing;
 /// </param>
 /// <param name="Nodes">Sets of placements examined.</param>
 /// <param name="IsCut">Whether the work was cut short.</param>
-internal sealed record SearchEnd(FoundLayout? Best, int FewestPossible, double OpenToleranceMm, int Nodes, bool IsCut);
+internal sealed record SearchEnd(FoundLayout? Best, int FewestPossible, double OpenToleranceMm, int Nodes, bool IsCut)
+{
+    /// <summary>What it took.</summary>
+    public SearchWork Work { get; init; }
+}
