@@ -4,9 +4,9 @@ using System.Text;
 using PodLayout.Checking;
 using PodLayout.Findings;
 using PodLayout.Handover;
-using PodLayout.Layouts;
 using PodLayout.Handover.Format;
 using PodLayout.Handover.Setup;
+using PodLayout.Layouts;
 
 namespace PodLayout.Cli;
 
