@@ -39,7 +39,10 @@ internal static class CardCommand
     // As plan wrote it the file says how the part is supported; once it has been changed that no longer holds, and is left out.
     private static Outcome<LayoutFile> Layout(string path, byte[] content) => EditedLayout.Read(path, content).Then(edited =>
         LayoutJson.Read(path, Encoding.UTF8.GetString(content).TrimStart('\uFEFF')) is { Succeeded: true } asWritten
-            ? Outcome<LayoutFile>.Of(asWritten.Value) : Outcome<LayoutFile>.Of(edited));
+            ? Outcome<LayoutFile>.Of(asWritten.Value) : Outcome<LayoutFile>.Of(edited))
+        .Then(file => !file.Pods.IsEmpty ? Outcome<LayoutFile>.Of(file) : Outcome<LayoutFile>.Refuse(new Finding(
+            "card-without-pods", Severity.Refused, FindingKind.Request, "holds no pods; a card tells where pods stand.",
+            new Place.InJson(path, "$.pods"), "Give a layout with pods.")));
 
     private static int Write(
         LayoutFile file, ImmutableArray<Finding> found, CardOptions options, string outFolder, Terminal terminal)

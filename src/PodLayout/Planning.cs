@@ -47,7 +47,7 @@ public static class Planning
             if (best?.Best is { } found)
             {
                 var plan = WithLayout(job, reach, holding, found, best, nodes, effort, cancellation);
-                return factor == rules.TargetFactor || holding is null ? plan : plan with { Findings = [HoldingFindings.BelowTarget(job, plan.Layout!)] };
+                return factor == rules.TargetFactor || holding is null ? plan : plan with { Findings = plan.Findings.Insert(0, HoldingFindings.BelowTarget(job, plan.Layout!)) };
             }
 
             if (holding is null || best is null || best.IsCut)
@@ -146,6 +146,11 @@ public static class Planning
 
         ImmutableArray<Finding> findings = holding is null && layout.Holding is { } shown && shown.Factor < shown.TargetFactor
             ? [HoldingFindings.AssumedTooWeak(layout, shown)] : [];
+        if (holding is not null && layout.Holding is { WorstLoss: >= 0 and var loss } report && report.Pods[loss].FactorIfLost < 1)
+        {
+            findings = findings.Add(HoldingFindings.LostSeal(report, $"P{loss + 1}"));
+        }
+
         var seats = SearchGround.At(
             refined.Frame, board, new OffsetBox(refined.Offset, 0, 0), refined.Columns, refined.Rows);
         var work = new WorkDone(seats.Classes[0].Available.Count(a => a), reach.Points.Length, nodes)

@@ -24,12 +24,15 @@ internal static class HoldingRulesCheck
                 least = 0;
             }
 
-            held.Add(report.Factor, least, "weakest place", (0, 0), () => (
+            held.Add(report.Factor, least, Place(report, layout), (0, 0), () => (
                 $"The part is held at a factor of {FactorText.Of(report.Factor)}{HoldingFindings.Where(layout with { Holding = report })}.",
                 "Add a pod, use larger ones, or cut more lightly."));
         }
 
-        yield return stands.Done(NotAsked);
-        yield return held.Done(NotAsked);
+        yield return stands.Done(layout.Pods.IsEmpty ? "no pods" : NotAsked);
+        yield return held.Done(layout.Pods.IsEmpty ? "no pods" : NotAsked);
     }
+
+    private static string Place(HoldingReport report, Layout layout) => report.Weakest is not { } weakest ? "everywhere"
+        : $"cutter at {CheckWords.At(Handover.HoldingWords.OnBoard(layout, weakest))}, {weakest.Pass}; target {FactorText.Of(report.TargetFactor)}";
 }

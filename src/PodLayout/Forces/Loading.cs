@@ -46,7 +46,20 @@ public static class Loading
         }
 
         Say(job.Part, request, loads);
-        return Outcome<Job>.Of(job with { Part = job.Part with { Loads = loads.Done() with { AreAssumed = !anyCut } } });
+        var done = loads.Done() with { AreAssumed = !anyCut };
+        return Outcome<Job>.Of(
+            job with { Part = job.Part with { Loads = done } },
+            anyCut && done.Points.IsEmpty ? [NothingCut(path, jobFile)] : []);
+    }
+
+    // Then there is nothing to hold against, which is more often a slip than meant.
+    private static Finding NothingCut(ToolPath? path, string jobFile)
+    {
+        Place place = path is null ? new Place.InJson(jobFile, "$.cuts") : new Place.InFile(path.FileName);
+        return new(
+            "nothing-cut", Severity.Warning, FindingKind.Request,
+            "none of the stated cuts puts a force on the part, so that how it is held is not computed.", place,
+            "Check where the program's zero lies (offsetMm, zZero), its tools, and the lines of the operations.");
     }
 
     // A job that names no cut is still cut out of its blank.

@@ -49,8 +49,12 @@ public static class HoldingWords
         }
 
         var at = OnBoard(layout, weakest);
-        return Text($"Holding factor {FactorText.Of(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##}): it is the cutting force that could grow so many times before the part {HoldingFindings.Verb(weakest.Mode)}, first with the cutter at X {at.X:0.#}, Y {at.Y:0.#} on the board ({weakest.Pass}). The force there is known only roughly: at the lower end of its band the factor is {FactorText.Of(weakest.FactorAtLeastForce)}.");
+        return Text($"Holding factor {FactorText.Of(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##}): it is the cutting force that could grow so many times before the part {HoldingFindings.Verb(weakest.Mode)}, first with the cutter at X {at.X:0.#}, Y {at.Y:0.#} on the board ({weakest.Pass}).{Band(held, weakest)}");
     }
+
+    // Forces that were given have hardly a band.
+    private static string Band(HoldingReport held, WeakestPlace weakest) => weakest.FactorAtLeastForce <= 1.1 * held.Factor ? ""
+        : Text($" The force there is known only roughly: at the lower end of its band the factor is {FactorText.Of(weakest.FactorAtLeastForce)}.");
 
     /// <summary>The weakest place on the board, mm.</summary>
     public static Point2 OnBoard(Layout layout, WeakestPlace weakest) =>

@@ -14,9 +14,6 @@ namespace PodLayout.Jobs;
 public sealed record HoldingRequest(
     Wood Wood, bool IsRough, double? TargetFactor, double? LeastFactor, string? AcceptLessBecause, double? Friction)
 {
-    // A reason without a figure accepts what just holds.
-    private const double JustHolds = 1;
-
     /// <summary>Nothing is said.</summary>
     public static HoldingRequest None { get; } = new(Wood.Unknown(""), false, null, null, null, null);
 
@@ -26,7 +23,7 @@ public sealed record HoldingRequest(
     public Outcome<Shop> Applied(Shop shop, string file)
     {
         var rules = shop.Holding;
-        var least = LeastFactor ?? (AcceptLessBecause is null ? rules.LeastFactor : Math.Min(JustHolds, rules.LeastFactor));
+        var least = LeastFactor ?? rules.LeastFactor;
         if (least < rules.LeastFactor && AcceptLessBecause is null)
         {
             return Refuse("least-factor-lowered", "leastFactor", FormattableString.Invariant(

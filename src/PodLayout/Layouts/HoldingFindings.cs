@@ -42,6 +42,17 @@ internal static class HoldingFindings
         null,
         "State the cuts, or the program, and the cutter: then the layout is made to hold.");
 
+    /// <summary>With one seal lost the part would move under the cut as it is.</summary>
+    /// <param name="held">The report, in which that is so.</param>
+    /// <param name="pod">Name of the pod whose loss is worst.</param>
+    public static Finding LostSeal(HoldingReport held, string pod) => new(
+        "lost-seal-moves-part",
+        Severity.Warning,
+        FindingKind.Request,
+        Text($"if {pod} lost its seal the factor would be {FactorText.Of(held.Pods[held.WorstLoss].FactorIfLost)}: below 1 the part moves under the cut as reckoned with."),
+        null,
+        "Watch the gauge while cutting, add a pod near it, or cut more lightly.");
+
     /// <summary>How and where a layout gives way first, as the end of a sentence.</summary>
     public static string Where(Layout layout) => layout.Holding?.Weakest is { } weakest
         ? Text($" (the part {Verb(weakest.Mode)} when the cutter is at ({weakest.OnPart.X:0.#}, {weakest.OnPart.Y:0.#}) of the drawing, {weakest.Pass})") : "";

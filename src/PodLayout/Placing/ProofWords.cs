@@ -30,7 +30,7 @@ internal static class ProofWords
         // A part with an edge needs a pod, however early the work was cut short.
         var bound = Math.Clamp(end.FewestPossible, Math.Min(1, pods), pods);
         var that = holdingFactor is { } factor
-            ? string.Create(CultureInfo.InvariantCulture, $" that supports the part and holds it at a factor of {factor:0.###}") : "";
+            ? string.Create(CultureInfo.InvariantCulture, $"{(job.Part.Shape.Held.IsEmpty ? " that" : " and")} supports the part and holds it at a factor of {factor:0.###}") : "";
         var words = bound == pods
             ? string.Create(CultureInfo.InvariantCulture, $"Proven: no layout {where}{that} has fewer than {pods} pods.")
             : string.Create(

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using System.Xml.Linq;
+using PodLayout.Cli;
 using PodLayout.Handover;
 using PodLayout.Tests.Handover.Setup;
 using PodLayout.Tests.Independent;
@@ -117,5 +118,22 @@ public class CardTests
         using Scratch scratch = new();
         Assert.Equal(0, Ran.Of("board", shop, "--svg", "--out", scratch.Path("b")).Code);
         Assert.Equal(ran.Out, Encoding.UTF8.GetString(File.ReadAllBytes(scratch.Path("b/board.svg"))));
+    }
+
+    [Fact]
+    public void A_pod_moved_off_its_port_still_gets_a_card_and_a_layout_without_pods_gets_none()
+    {
+        using var scratch = new Scratch();
+        var file = System.Text.Json.Nodes.JsonNode.Parse(PodLayout.Handover.LayoutJson.Write(HandMade.Oval()))!.AsObject();
+        var pod = file["pods"]![0]!;
+        pod["columnFromDatum"] = pod["columnFromDatum"]!.GetValue<int>() + 6;
+        pod["centreMm"]![0] = pod["centreMm"]![0]!.GetValue<double>() + 180;
+        var moved = Ran.Of("card", scratch.Put("moved.json", file.ToJsonString()), "--out", scratch.Path("card"));
+        Assert.Equal(ExitCodes.RuleBroken, moved.Code);
+        Assert.True(File.Exists(scratch.Path("card/card.pdf")));
+        file["pods"]!.AsArray().Clear();
+        file["openPorts"]!.AsArray().Clear();
+        var line = Ran.Of("card", scratch.Put("bare.json", file.ToJsonString()), "--out", scratch.Path("none")).OnlyError();
+        Assert.Contains("$.pods", line, StringComparison.Ordinal);
     }
 }

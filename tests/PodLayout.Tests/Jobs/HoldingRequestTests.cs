@@ -33,7 +33,8 @@ public class HoldingRequestTests
         Assert.Equal(("least-factor-lowered", "job.json $.holding.leastFactor"), (refusal.Code, refusal.Place?.ToString()));
         var job = Job("\"holding\":{\"leastFactor\":1.2,\"acceptLessBecause\":\"screwed to the board\"}").Value!;
         Assert.Equal((1.2, new HoldingWish(1.5, "screwed to the board")), (job.Shop.Holding.LeastFactor, job.Holding));
-        Assert.Equal(1, Job("\"holding\":{\"acceptLessBecause\":\"foam\"}").Value!.Shop.Holding.LeastFactor);
+        // A reason without a figure lowers nothing.
+        Assert.Equal(1.5, Job("\"holding\":{\"acceptLessBecause\":\"foam\"}").Value!.Shop.Holding.LeastFactor);
         // A reason that nothing is lowered for is not printed.
         Assert.Null(Job("\"holding\":{\"leastFactor\":1.8,\"acceptLessBecause\":\"none\"}").Value!.Holding.AcceptLessBecause);
     }

@@ -176,6 +176,13 @@ internal static class PodLabels
         foreach (var port in pod.OpenPorts)
         {
             var box = draft.TextBox(default, port.Name, size);
+            // A pod that was moved by hand may have left its port behind: the name then stands beside the port.
+            if (!signs.Exists(s => s.Contains(port.Centre)))
+            {
+                left.Add(port);
+                continue;
+            }
+
             var sign = signs.First(s => s.Contains(port.Centre));
             double x = sign.Width / 2 + box.Width / 2 + 0.2 * u, y = sign.Height / 2 + box.Height / 2;
             Point2[] around = [new(x, 0), new(-x, 0), new(0, -y), new(0, y), new(x, y), new(x, -y), new(-x, y), new(-x, -y)];
