@@ -49,11 +49,17 @@ internal static class CardCommand
     {
         // Whoever changed the file by hand is told on the card what it breaks: the operator has nothing else to go by.
         var plan = LayoutJson.ToPlan(file);
-        plan = plan with { Layout = HeldLayout.Renewed(plan.Job, plan.Layout!, Environment.ProcessorCount) };
+        var renewed = HeldLayout.Renewed(plan.Job, plan.Layout!, Environment.ProcessorCount);
         var report = LayoutCheck.Of(plan.Job, plan.Layout!, file.OpenPorts);
         var breaches = report.Rules.SelectMany(r => r.Breaches).ToList();
         terminal.Print(found.Concat(breaches));
-        var files = CardFiles.Of(plan, options, [.. breaches.Select(b => b.Message)]);
+        if (breaches.Count > 0 || !ReferenceEquals(renewed, plan.Layout) || renewed.SupportPoints.IsEmpty)
+        {
+            // What was proven was proven of another layout.
+            renewed = renewed with { Proof = renewed.Proof with { Words = "Nothing: the layout was changed after it was planned." } };
+        }
+
+        var files = CardFiles.Of(plan with { Layout = renewed }, options, [.. breaches.Select(b => b.Message)]);
         if (OutputFolder.Write(outFolder, files) is { } refusal)
         {
             return terminal.Refuse([refusal]);

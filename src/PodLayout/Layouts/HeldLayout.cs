@@ -55,8 +55,8 @@ public static class HeldLayout
     public static Layout Renewed(Job job, Layout layout, int threads)
     {
         var now = Report(job, layout, threads);
-        var stands = now is not null && layout.Holding is { } before && before.Pods.Length == now.Pods.Length
-            && (before.Factor == now.Factor || Math.Abs(before.Factor - now.Factor) <= Tolerances.HoldingShare * 2 * now.Factor);
+        var stands = (now is null && layout.Holding is null) || (now is not null && layout.Holding is { } before && before.Pods.Length == now.Pods.Length
+            && (before.Factor == now.Factor || Math.Abs(before.Factor - now.Factor) <= Tolerances.HoldingShare * 2 * now.Factor));
         return stands ? layout : layout with { Holding = now };
     }
 

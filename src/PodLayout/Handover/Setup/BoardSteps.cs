@@ -62,14 +62,15 @@ internal static class BoardSteps
         yield return new CardBlock.Words(
             "Count the grooves from the datum, the first one is 1: column is the groove under the pod's left edge, row the groove "
                 + $"under its edge nearest to you. X and Y are the pod's middle from the datum, {unit.Name}.");
-        ImmutableArray<string> now = job.Standing is null ? [] : ["Now"];
+        ImmutableArray<string> now = job.Standing is null ? [] : ["Now"], under = layout.Pods.All(p => p.Holds is null) ? [] : ["Under"];
         yield return new CardBlock.Table(
-            "Pods in placing order", "Set", ["Pod", "Type", "Turn", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Ports", .. now],
+            "Pods in placing order", "Set", ["Pod", "Type", "Turn", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Ports", .. under, .. now],
             [
                 .. layout.Pods.Select((p, i) => new CardRow(LayoutFiling.PodId(i),
                 [
                     LayoutFiling.PodId(i), p.Type.Name, Turn(p.Turned), CsvText.Count(p.Column + 1), CsvText.Count(p.Row + 1),
                     unit.Length(p.Centre.X), unit.Length(p.Centre.Y), string.Join(' ', p.OpenPorts.Select(o => o.Name)),
+                    .. under.Select(_ => p.Holds ?? "part"),
                     .. now.Select(_ => Now(changes, i)),
                 ])),
             ]);

@@ -43,7 +43,11 @@ internal static class HoldingSteps
         ]);
         if (!held.Assumptions.IsEmpty)
         {
-            yield return new CardBlock.Words("Assumed: " + string.Join(" ", held.Assumptions));
+            yield return new CardBlock.Words("Assumed:");
+            foreach (var assumption in held.Assumptions)
+            {
+                yield return new CardBlock.Words("- " + assumption);
+            }
         }
     }
 
