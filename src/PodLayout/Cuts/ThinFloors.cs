@@ -19,8 +19,6 @@ public static class ThinFloors
     // Points at the very edge of the part are the edge's, mm.
     private const double OffEdgeMm = 0.05;
 
-    private const int ManyCorners = 600;
-
     /// <summary>The thin floors of a part.</summary>
     /// <param name="drawing">The drawing.</param>
     /// <param name="shape">The part made of it.</param>
@@ -36,8 +34,9 @@ public static class ThinFloors
             return [];
         }
 
-        var wood = Region.Inside(shape.Outline, shape.Holes).Shrink(OffEdgeMm)
-            .Minus(Region.UnionOf(hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Shown)));
+        var part = Region.Inside(shape.Outline, shape.Holes).Shrink(OffEdgeMm);
+        var wood = part.IsEmpty ? part
+            : part.Minus(Region.UnionOf(hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Shown.Near(part.Bounds))));
         return
         [
             .. ByOperation(drawing, shape, request).Concat(path is null ? [] : ByProgram(path, request, setting))
@@ -68,7 +67,13 @@ public static class ThinFloors
 
     private static Region Within(Region area, Region wood)
     {
-        var simple = area.Boundary.Sum(b => b.Points.Length) > ManyCorners ? area.SimplifiedOutward(Tolerances.ContactMm) : area;
+        if (wood.IsEmpty)
+        {
+            return Region.Empty;
+        }
+
+        var near = area.Near(wood.Bounds);
+        var simple = near.IsIntricate ? near.SimplifiedOutward(Tolerances.ContactMm) : near;
         var pieces = simple.Intersect(wood).Pieces.Where(p => p.AreaMm2 >= SmallestMm2 && !p.Shrink(NarrowestMm / 2).IsEmpty);
         return Region.UnionOf(pieces).Rounded(Tolerances.CoordinateMm);
     }
