@@ -38,6 +38,6 @@ internal sealed record OnePlacement(Job Job, SearchGround Ground, PlacementModel
     {
         var question = Question;
         return new(
-            question.SeatCount, [.. Enumerable.Range(0, question.PointCount).Select(question.SupportersOf)], question.Rooms, question.Stocks);
+            question.SeatCount, [.. Enumerable.Range(0, question.PointCount).Select(question.SupportersOf)], question.Rooms.Value, question.Stocks);
     }
 }

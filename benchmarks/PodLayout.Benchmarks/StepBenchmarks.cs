@@ -70,7 +70,7 @@ public class StepBenchmarks
     /// <summary>One placement as the search settles it: relaxation first, rows as needed.</summary>
     [Benchmark]
     public int OnePlacementSettled() => FewestPods.Of(
-        _placement.Question, _placement.Ground.FirstPoints, _problem.SeatCount, CancellationToken.None).Answer.LowerBound;
+        _placement.Question, _placement.Ground.FirstPoints, _problem.SeatCount, CancellationToken.None).LowerBound;
 
     /// <summary>The whole search over all offsets.</summary>
     [Benchmark]

@@ -76,7 +76,7 @@ internal static class OffsetAsVariable
             }
 
             var whole = PlacementModel.Question(job, frame, ground.Seats, [], _ => [], (_, _) => false);
-            foreach (var room in whole.Rooms)
+            foreach (var room in whole.Rooms.Value)
             {
                 model.AddAtMostOne(room.Select(s => (ILiteral)fill[s]));
             }

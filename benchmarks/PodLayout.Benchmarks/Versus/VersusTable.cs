@@ -85,7 +85,7 @@ internal static class VersusTable
         void AtOnePlacement(OnePlacement placement, int pods)
         {
             var clock = Stopwatch.StartNew();
-            var mine = FewestPods.Of(placement.Question, placement.Ground.FirstPoints, placement.Question.SeatCount, CancellationToken.None).Answer;
+            var mine = FewestPods.Of(placement.Question, placement.Ground.FirstPoints, placement.Question.SeatCount, CancellationToken.None);
             var mineMs = clock.Elapsed.TotalMilliseconds;
             if (mine.Filled.Length != pods)
             {

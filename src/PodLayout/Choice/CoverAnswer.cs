@@ -10,4 +10,7 @@ public sealed record CoverAnswer(ImmutableArray<int> Filled, int LowerBound, boo
 {
     /// <summary>Whether there is a choice.</summary>
     public bool HasChoice => !Filled.IsDefault;
+
+    /// <summary>Whether the choice may break rows: it only tells that no proof is near.</summary>
+    public bool IsRough { get; init; }
 }

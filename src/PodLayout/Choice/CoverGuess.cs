@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace PodLayout.Choice;
 
 /// <summary>
-/// Looks for a choice with a given number of pods by exchanging one pod at a time. A choice that has as few as a bound allows
+/// Looks for a choice with a given number of pods by exchanging pods: the one that is missed least makes way for one that a point
+/// without support needs, and whatever stands in its way goes too. A choice that has as few as a bound allows
 /// needs no solver; when none is found nothing is said.
 /// </summary>
 /// <remarks>
@@ -17,70 +19,133 @@ internal sealed class CoverGuess
     // Exchanges: a few milliseconds, against the tens to hundreds that the solver takes.
     private const int MostExchanges = 3000;
 
-    private readonly CoverProblem _problem;
-    private readonly int[][] _points;
+    // Pairs of seat and point looked at: where there are thousands of seats, fewer exchanges.
+    private const long MostEffort = 12_000_000;
+
+    private readonly List<int[]> _supporters = [];
+    private readonly List<int>[] _points;
     private readonly int[][] _rooms;
     private readonly int[][] _stocks;
-    private readonly int[] _supports;
-    private readonly int[] _weights;
-    private readonly bool[] _isRoomTaken;
+    private readonly List<int> _supports = [];
+    private readonly List<int> _weights = [];
+    private readonly int[] _inRoom;
+    private readonly List<int> _inWay = [];
     private readonly int[] _stockLeft;
     private readonly int[] _since;
+    private readonly int[] _takenAt;
     private readonly List<int> _filled = [];
+    private int _turn;
     private uint _dice = 1;
 
-    private CoverGuess(CoverProblem problem)
+    /// <summary>A search that knows no point yet.</summary>
+    /// <param name="seatCount">Seats are numbered from 0.</param>
+    /// <param name="rooms">See <see cref="CoverProblem.Rooms"/>.</param>
+    /// <param name="stocks">See <see cref="CoverProblem.Stocks"/>.</param>
+    public CoverGuess(int seatCount, ImmutableArray<int[]> rooms, ImmutableArray<StockRow> stocks)
     {
-        _problem = problem;
-        _points = Turned(problem.Supporters, problem.SeatCount);
-        _rooms = Turned(problem.Rooms, problem.SeatCount);
-        _stocks = Turned([.. problem.Stocks.Select(s => s.Seats)], problem.SeatCount);
-        _supports = new int[problem.Supporters.Length];
-        _weights = new int[problem.Supporters.Length];
-        Array.Fill(_weights, 1);
-        _isRoomTaken = new bool[problem.Rooms.Length];
-        _stockLeft = [.. problem.Stocks.Select(s => s.Limit)];
-        _since = new int[problem.SeatCount];
+        _points = [.. Enumerable.Range(0, seatCount).Select(_ => new List<int>())];
+        _rooms = Turned(rooms, seatCount);
+        _stocks = Turned([.. stocks.Select(s => s.Seats)], seatCount);
+        _inRoom = new int[rooms.Length];
+        Array.Fill(_inRoom, -1);
+        _stockLeft = [.. stocks.Select(s => s.Limit)];
+        _since = new int[seatCount];
+        _takenAt = new int[seatCount];
+        Array.Fill(_takenAt, int.MinValue / 2);
     }
 
     /// <summary>A choice of exactly so many seats, rising, that keeps every row but those of holding; default when none was found.</summary>
     /// <param name="problem">The rows; every point has supporters.</param>
     /// <param name="pods">How many seats to fill, at least one.</param>
-    public static ImmutableArray<int> Of(CoverProblem problem, int pods) =>
-        pods < 1 || pods > problem.SeatCount ? default : new CoverGuess(problem).Search(pods);
-
-    private ImmutableArray<int> Search(int pods)
+    public static ImmutableArray<int> Of(CoverProblem problem, int pods)
     {
-        var lastOut = -1;
-        for (var turn = 1; turn <= MostExchanges; turn++)
+        var guess = new CoverGuess(problem.SeatCount, problem.Rooms, problem.Stocks);
+        foreach (var row in problem.Supporters)
         {
-            var point = Unsupported();
-            if (point < 0)
+            guess.Add(row);
+        }
+
+        // Fewer than asked for is more than the bound allows: left to the solver, which says what is wrong.
+        return guess.Search(pods) is { IsDefault: false } choice && choice.Length == pods ? choice : default;
+    }
+
+    /// <summary>One more point that must be supported, by the seats that support it.</summary>
+    public void Add(int[] supporters)
+    {
+        var point = _supporters.Count;
+        _supporters.Add(supporters);
+        _weights.Add(1);
+        var count = 0;
+        foreach (var seat in supporters)
+        {
+            _points[seat].Add(point);
+            count += _filled.Contains(seat) ? 1 : 0;
+        }
+
+        _supports.Add(count);
+    }
+
+    /// <summary>Puts pods on some seats, as far as they leave each other room and stock lasts, and takes all others away.</summary>
+    public void Start(ImmutableArray<int> seats)
+    {
+        foreach (var pod in _filled.ToArray())
+        {
+            Take(pod);
+        }
+
+        foreach (var seat in seats)
+        {
+            if (InWay(seat) && _inWay.Count == 0)
             {
-                return Whole(pods);
+                Fill(seat);
+            }
+        }
+    }
+
+    /// <summary>
+    /// A choice of at most so many seats, rising, that keeps every row known so far; default when none was found. The search goes on
+    /// from where the last one ended.
+    /// </summary>
+    /// <param name="pods">How many seats may be filled, at least one.</param>
+    public ImmutableArray<int> Search(int pods)
+    {
+        if (pods < 1 || pods > _points.Length)
+        {
+            return default;
+        }
+
+        while (_filled.Count > pods)
+        {
+            Take(_filled[LeastMissed(_filled, -1)]);
+        }
+
+        var effort = 0L;
+        for (var end = _turn + MostExchanges; _turn < end && effort < MostEffort;)
+        {
+            _turn++;
+            if (Unsupported() < 0)
+            {
+                return [.. _filled.Order()];
             }
 
-            var seat = _filled.Count < pods ? BestFor(point, _filled.Count == 0 ? -1 : lastOut) : -1;
-            if (seat < 0)
+            if (_filled.Count == pods)
             {
-                if (_filled.Count == 0)
-                {
-                    // Not even the first pod finds room and stock.
-                    return default;
-                }
-
-                // All pods are used, or nothing that supports the point has room.
-                lastOut = _filled[LeastMissed(_filled.Count < pods ? -1 : _filled[^1])];
-                Take(lastOut, turn);
-                seat = BestFor(Unsupported(), lastOut);
+                Take(_filled[LeastMissed(_filled, _filled.Count > 1 ? _filled[^1] : -1)]);
             }
 
+            var seat = BestFor(Unsupported(), ref effort);
             if (seat >= 0)
             {
-                Fill(seat, turn);
+                MakeRoomFor(seat);
+                Fill(seat);
+            }
+            else if (_filled.Count == 0)
+            {
+                // Not even the first pod finds stock.
+                return default;
             }
 
-            for (var p = 0; p < _supports.Length; p++)
+            for (var p = 0; p < _supports.Count; p++)
             {
                 _weights[p] += _supports[p] == 0 ? 1 : 0;
             }
@@ -88,9 +153,6 @@ internal sealed class CoverGuess
 
         return default;
     }
-
-    // Fewer than asked for is more than the bound allows: left to the solver, which says what is wrong.
-    private ImmutableArray<int> Whole(int pods) => _filled.Count == pods ? [.. _filled.Order()] : default;
 
     // One of the points without support; -1 when there is none.
     private int Unsupported()
@@ -117,21 +179,30 @@ internal sealed class CoverGuess
         }
     }
 
+    // The seat that brings most for the point, less what is lost with the pods that must make way for it.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private int BestFor(int point, int except)
+    private int BestFor(int point, ref long effort)
     {
-        var (best, most) = (-1, -1L);
-        foreach (var seat in _problem.Supporters[point])
+        var (best, most) = (-1, long.MinValue);
+        ReadOnlySpan<int> supports = CollectionsMarshal.AsSpan(_supports), weights = CollectionsMarshal.AsSpan(_weights);
+        foreach (var seat in _supporters[point])
         {
-            if (seat == except || !HasRoom(seat))
+            // What has just made way does not come straight back.
+            if (_takenAt[seat] >= _turn - 1 || !InWay(seat))
             {
                 continue;
             }
 
             long gain = 0;
-            foreach (var p in _points[seat])
+            effort += _points[seat].Count;
+            foreach (var p in CollectionsMarshal.AsSpan(_points[seat]))
             {
-                gain += _supports[p] == 0 ? _weights[p] : 0;
+                gain += supports[p] == 0 ? weights[p] : 0;
+            }
+
+            for (var i = 0; i < _inWay.Count && gain > most; i++)
+            {
+                gain -= Loss(_inWay[i]);
             }
 
             if (gain > most || (gain == most && _since[seat] < _since[best]))
@@ -143,24 +214,19 @@ internal sealed class CoverGuess
         return best;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private int LeastMissed(int except)
+    // Which of some pods is missed least, but for one of them.
+    private int LeastMissed(List<int> pods, int except)
     {
         var (at, least) = (-1, long.MaxValue);
-        for (var i = 0; i < _filled.Count; i++)
+        for (var i = 0; i < pods.Count; i++)
         {
-            if (_filled[i] == except && _filled.Count > 1)
+            if (pods[i] == except)
             {
                 continue;
             }
 
-            long loss = 0;
-            foreach (var p in _points[_filled[i]])
-            {
-                loss += _supports[p] == 1 ? _weights[p] : 0;
-            }
-
-            if (loss < least || (loss == least && _since[_filled[i]] < _since[_filled[at]]))
+            var loss = Loss(pods[i]);
+            if (loss < least || (loss == least && _since[pods[i]] < _since[pods[at]]))
             {
                 (at, least) = (i, loss);
             }
@@ -169,42 +235,76 @@ internal sealed class CoverGuess
         return at;
     }
 
-    private bool HasRoom(int seat)
+    // What only this pod supports.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private long Loss(int pod)
     {
+        ReadOnlySpan<int> supports = CollectionsMarshal.AsSpan(_supports), weights = CollectionsMarshal.AsSpan(_weights);
+        long loss = 0;
+        foreach (var p in CollectionsMarshal.AsSpan(_points[pod]))
+        {
+            loss += supports[p] == 1 ? weights[p] : 0;
+        }
+
+        return loss;
+    }
+
+    // Finds the pods that take a seat's room or the last of its stock; false when there is no such stock at all.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private bool InWay(int seat)
+    {
+        _inWay.Clear();
         foreach (var room in _rooms[seat])
         {
-            if (_isRoomTaken[room])
+            var pod = _inRoom[room];
+            if (pod >= 0 && !_inWay.Contains(pod))
             {
-                return false;
+                _inWay.Add(pod);
             }
         }
 
         foreach (var stock in _stocks[seat])
         {
-            if (_stockLeft[stock] == 0)
+            if (_stockLeft[stock] == 0 && !_inWay.Exists(pod => Array.IndexOf(_stocks[pod], stock) >= 0))
             {
-                return false;
+                var alike = _filled.FindAll(pod => Array.IndexOf(_stocks[pod], stock) >= 0);
+                if (alike.Count == 0)
+                {
+                    return false;
+                }
+
+                _inWay.Add(alike[LeastMissed(alike, -1)]);
             }
         }
 
         return true;
     }
 
-    private void Fill(int seat, int turn)
+    private void MakeRoomFor(int seat)
+    {
+        InWay(seat);
+        foreach (var pod in _inWay.ToArray())
+        {
+            Take(pod);
+        }
+    }
+
+    private void Fill(int seat)
     {
         _filled.Add(seat);
-        Change(seat, turn, 1);
+        Change(seat, 1);
     }
 
-    private void Take(int seat, int turn)
+    private void Take(int seat)
     {
         _filled.Remove(seat);
-        Change(seat, turn, -1);
+        _takenAt[seat] = _turn;
+        Change(seat, -1);
     }
 
-    private void Change(int seat, int turn, int by)
+    private void Change(int seat, int by)
     {
-        _since[seat] = turn;
+        _since[seat] = _turn;
         foreach (var p in _points[seat])
         {
             _supports[p] += by;
@@ -212,7 +312,7 @@ internal sealed class CoverGuess
 
         foreach (var room in _rooms[seat])
         {
-            _isRoomTaken[room] = by > 0;
+            _inRoom[room] = by > 0 ? seat : -1;
         }
 
         foreach (var stock in _stocks[seat])

@@ -17,6 +17,7 @@ public static class CoverModel
     /// </param>
     /// <param name="cancellation">Stops the solver; the answer is then not proven.</param>
     /// <param name="atLeast">No choice has fewer pods than this, as is known already: a choice with as many is then the best.</param>
+    /// <param name="any">Whether any choice within the limit will do: the bound is then only what was known.</param>
     /// <param name="parameters">Settings of the solver; null for <see cref="Settings"/>, unless they are themselves being measured.</param>
     public static CoverAnswer Solve(
         CoverProblem problem,
@@ -24,23 +25,18 @@ public static class CoverModel
         ImmutableArray<int> preference,
         CancellationToken cancellation,
         string? parameters = null,
-        int atLeast = 0)
+        int atLeast = 0,
+        bool any = false)
     {
         if (problem.FirstUnsupported >= 0 || problem.Holds.Any(h => h.Seats.Length == 0) || atMost < 0)
         {
             return new(default, atMost + 1, true);
         }
 
-        // What is measured with other settings is the solver alone.
-        if (atLeast > 0 && atLeast <= atMost && preference.IsDefault && problem.Holds.IsEmpty && parameters is null
-            && Guess(problem, atLeast) is { IsDefault: false } guess)
-        {
-            return new(guess, atLeast, true);
-        }
-
         var model = Build(problem, atLeast, atMost, preference);
         using var solver = new SolveWrapper();
-        solver.SetStringParameters(parameters ?? (problem.Holds.IsEmpty ? Settings : SettingsForHolding));
+        solver.SetStringParameters(
+            (parameters ?? (problem.Holds.IsEmpty ? Settings : SettingsForHolding)) + (any ? ",stop_after_first_solution:true" : ""));
         using var stop = cancellation.Register(solver.StopSearch);
         if (cancellation.IsCancellationRequested)
         {
@@ -48,7 +44,8 @@ public static class CoverModel
         }
 
         var response = solver.Solve(model.Model);
-        return ToAnswer(problem, response, atMost, preference);
+        var answer = ToAnswer(problem, response, atMost, preference);
+        return any && answer.HasChoice ? answer with { LowerBound = atLeast, IsProven = true } : answer;
     }
 
     /// <summary>
@@ -63,9 +60,6 @@ public static class CoverModel
     /// With rows of holding, long and each with its own numbers, looking for what they have in common takes longer than solving.
     /// </summary>
     public const string SettingsForHolding = Settings + ",find_big_linear_overlap:false,symmetry_level:0,cp_model_probing_level:0";
-
-    private static ImmutableArray<int> Guess(CoverProblem problem, int pods) => CoverGuess.Of(
-        problem with { Supporters = [.. CoverReduction.NeededPoints(problem.Supporters, problem.SeatCount).Select(p => problem.Supporters[p])] }, pods);
 
     private static CpModel Build(CoverProblem problem, int atLeast, int atMost, ImmutableArray<int> preference)
     {

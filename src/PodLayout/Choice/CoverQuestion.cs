@@ -10,14 +10,14 @@ namespace PodLayout.Choice;
 /// <param name="PointCount">Points are numbered from 0.</param>
 /// <param name="SupportersOf">The seats that support a point, rising.</param>
 /// <param name="Supports">Whether a seat (first) supports a point (second): the same relation, for one pair.</param>
-/// <param name="Rooms">See <see cref="CoverProblem.Rooms"/>.</param>
+/// <param name="Rooms">See <see cref="CoverProblem.Rooms"/>; made when first needed.</param>
 /// <param name="Stocks">See <see cref="CoverProblem.Stocks"/>.</param>
 public sealed record CoverQuestion(
     int SeatCount,
     int PointCount,
     Func<int, int[]> SupportersOf,
     Func<int, int, bool> Supports,
-    ImmutableArray<int[]> Rooms,
+    Lazy<ImmutableArray<int[]>> Rooms,
     ImmutableArray<StockRow> Stocks)
 {
     /// <summary>

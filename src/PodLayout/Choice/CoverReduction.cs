@@ -50,11 +50,14 @@ public static class CoverReduction
             }
         }
 
+        // Most seats of a box support the same as some other: the first of them stands for all.
+        var distinct = new HashSet<ulong[]>(new SameBits());
         var sizes = supported.Select(b => b.Sum(w => BitOperations.PopCount(w))).ToArray();
         var kept = new List<int>();
-        foreach (var seat in Enumerable.Range(0, seatCount).Where(s => sizes[s] > 0).OrderByDescending(s => sizes[s]).ThenBy(s => s))
+        foreach (var seat in Enumerable.Range(0, seatCount).Where(s => sizes[s] > 0 && distinct.Add(supported[s]))
+            .OrderByDescending(s => sizes[s]).ThenBy(s => s))
         {
-            if (!kept.Any(k => IsSubset(supported[seat], supported[k])))
+            if (!kept.Exists(k => IsSubset(supported[seat], supported[k])))
             {
                 kept.Add(seat);
             }
@@ -91,5 +94,22 @@ public static class CoverReduction
         }
 
         return true;
+    }
+
+    private sealed class SameBits : IEqualityComparer<ulong[]>
+    {
+        public bool Equals(ulong[]? x, ulong[]? y) => x.AsSpan().SequenceEqual(y);
+
+        public int GetHashCode(ulong[] bits)
+        {
+            var hash = 0UL;
+            foreach (var word in bits)
+            {
+                hash = (hash ^ word) * 0x9E3779B97F4A7C15;
+                hash ^= hash >> 29;
+            }
+
+            return (int)(hash ^ hash >> 32);
+        }
     }
 }

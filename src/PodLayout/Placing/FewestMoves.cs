@@ -39,7 +39,7 @@ internal static class FewestMoves
             var model = PlacementModel.At(job, ground, shift, offset);
             ImmutableArray<int> preference =
                 [.. model.Seats.Select(s => IsStanding(standing, ground.Frame, s, shift.Columns, shift.Rows) ? 0 : 1)];
-            var (answer, _) = FewestPods.Of(model.Within(1), ground.FirstPoints, found.Seats.Length, preference, cancellation);
+            var answer = FewestPods.Preferred(model.Within(1), ground.FirstPoints, found.Seats.Length, preference, cancellation);
             if (answer.HasChoice && answer.Filled.Count(s => preference[s] == 0) is var staying && staying > best.Staying)
             {
                 ImmutableArray<FrameSeat> seats = [.. answer.Filled.Select(s => model.Seats[s])];

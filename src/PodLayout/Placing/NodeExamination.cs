@@ -12,6 +12,14 @@ internal static class NodeExamination
     // Above this the relaxed choice of a span of angles says little about the layouts at its middle, and a look costs a frame.
     private const double MostSwingToLookMm = 3;
 
+    // Where the bound says that so many pods fewer than matter may do, no proof is near, and the set is split at once: in boxes of
+    // more than this share of the pitch to either side whatever room there is, in smaller ones with room reckoned with.
+    private const int FarFromProof = 2;
+    private const double WideShare = 0.1;
+
+    // In boxes up to this half side it is worth the solver's time to find a layout, or to know that there is none at the middle.
+    private const double SmallBoxMm = 1;
+
     /// <summary>
     /// In the relaxation a seat may be filled when any placement of the set has it, and supports what it could support from any
     /// of them; so its fewest pods bound every layout of the set.
@@ -42,7 +50,12 @@ internal static class NodeExamination
         {
             HoldsBrokenBy = ground.Frame.Holding?.Over(ground.Frame, seats, box, node.Bound, atMost, weaknesses),
         };
-        var (answer, _) = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation);
+        var half = Math.Max(box.HalfXMm, box.HalfYMm);
+        var answer = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation, Wanted.Any with
+        {
+            RoughUpTo = half > WideShare * job.Shop.Board.PitchMm ? atMost - FarFromProof : -1,
+            RoughWithRoomUpTo = half > SmallBoxMm ? atMost - FarFromProof : -1,
+        });
         var bound = Math.Max(node.Bound, answer.LowerBound);
         if (!answer.IsProven)
         {
@@ -56,7 +69,7 @@ internal static class NodeExamination
 
         ImmutableArray<int> filled = [.. answer.Filled.Select(s => roots[s])];
         var shift = node.Classes.MaxBy(c => filled.Count(s => ground.Classes[c].Available[s]));
-        var (found, looked) = ground.Frame.MostSwingMm > MostSwingToLookMm ? default
+        var (found, looked) = ground.Frame.MostSwingMm > MostSwingToLookMm || answer.IsRough ? default
             : Look(job, node.HalfSpanDeg == 0 ? ground : ground with { Frame = frames.Of(node.AngleDeg, 0) }, box, ground.Classes[shift], filled, atMost, weaknesses, cancellation);
         if (found?.Seats.Length <= bound)
         {
@@ -98,7 +111,10 @@ internal static class NodeExamination
             }
         }
 
-        var (found, _, _, work) = Solve(job, ground, shift, offset, atMost, cancellation, weaknesses);
+        // Whatever is not found here is found in a smaller box; in the smallest, what there is must be found.
+        var isSmall = Math.Max(box.HalfXMm, box.HalfYMm) <= SmallBoxMm;
+        var wanted = isSmall || ground.Frame.Holding is not null ? Wanted.Any : Wanted.AnyQuickly;
+        var (found, _, _, work) = Solve(job, ground, shift, offset, atMost, cancellation, weaknesses, wanted);
         return (found, work);
     }
 
@@ -115,10 +131,11 @@ internal static class NodeExamination
         Point2 offset,
         int atMost,
         CancellationToken cancellation,
-        List<Weakness>? weaknesses = null)
+        List<Weakness>? weaknesses = null,
+        Wanted? wanted = null)
     {
         var model = PlacementModel.At(job, ground, shift, offset, weaknesses);
-        var (answer, _) = FewestPods.Of(model.Within(1), ground.FirstPoints, atMost, cancellation);
+        var answer = FewestPods.Of(model.Within(1), ground.FirstPoints, atMost, cancellation, wanted);
         if (!answer.HasChoice)
         {
             return (null, answer.LowerBound, answer.IsProven, model.Work);

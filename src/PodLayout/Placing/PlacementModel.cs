@@ -63,8 +63,8 @@ internal sealed class PlacementModel
             frame.Reach.PointCount + asked.Length,
             p => p < frame.Reach.PointCount ? supportersOf(p) : asked[p - frame.Reach.PointCount],
             (s, p) => p < frame.Reach.PointCount ? supports(s, p) : Array.BinarySearch(asked[p - frame.Reach.PointCount], s) >= 0,
-            RoomRows.Of(
-                frame.Poses, [.. seats.Select(s => (s.Pose, s.Column, s.Row))], job.Shop.Board.PitchMm, job.Shop.PodGapMm),
+            new(() => RoomRows.Of(
+                frame.Poses, [.. seats.Select(s => (s.Pose, s.Column, s.Row))], job.Shop.Board.PitchMm, job.Shop.PodGapMm)),
             [
                 .. seats.Select((seat, index) => (Pose: frame.Poses[seat.Pose], index))
                     .GroupBy(s => s.Pose.TypeIndex).OrderBy(g => g.Key)

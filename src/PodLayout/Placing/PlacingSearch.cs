@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Choice;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Seats;
@@ -112,7 +113,7 @@ internal sealed class PlacingSearch
         {
             foreach (var (found, _, _, work) in InParallel([.. round], t =>
                 NodeExamination.Solve(
-                    _job, t.ground with { Frame = frames.Of(t.ground.Frame.AngleDeg, 0) }, t.ground.Classes[0], t.Offset, AtMost, _cancellation)))
+                    _job, t.ground with { Frame = frames.Of(t.ground.Frame.AngleDeg, 0) }, t.ground.Classes[0], t.Offset, AtMost, _cancellation, null, _holding is null ? Wanted.AnyQuickly : Wanted.Any)))
             {
                 Take(found);
                 _work += work;

@@ -138,7 +138,7 @@ internal static class Refinement
     private static FoundLayout? Choose(
         FoundLayout found, SearchGround ground, PlacementModel model, CoverQuestion question, CancellationToken cancellation)
     {
-        var (answer, _) = FewestPods.Of(question, ground.FirstPoints, found.Seats.Length, cancellation);
+        var answer = FewestPods.Of(question, ground.FirstPoints, found.Seats.Length, cancellation, Wanted.Any);
         if (!answer.HasChoice || answer.Filled.Length > found.Seats.Length)
         {
             return null;
