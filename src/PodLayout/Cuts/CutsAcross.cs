@@ -54,9 +54,11 @@ internal static class CutsAcross
         var across = taken.Select(t => (t.Cut, t.Piece, IsEdge: t.Piece.Boundary.Any(r => r.Points.Any(p => !offEdge.Contains(p)))))
             .Where(t => t.IsEdge || Size(t.Piece) > LargestHoleMm).ToList();
         var parts = across.Count == 0 ? 1 : wood.Minus(Region.UnionOf(cuts.Select(c => c.Swept))).Pieces.Count(p => p.AreaMm2 > LargestHoleMm * LargestHoleMm);
+        // Told where the outline is cut into, which mostly is what parts it.
+        var first = Math.Max(0, across.FindIndex(t => t.IsEdge));
         return
         [
-            .. across.Take(MostTold).Select((t, i) => Across(path, setting, t.Cut, t.Piece, t.IsEdge, i == 0 ? parts : 1)),
+            .. across.Take(MostTold).Select((t, i) => Across(path, setting, t.Cut, t.Piece, t.IsEdge, i == first ? parts : 1)),
             .. across.Count > MostTold ? [More(path, across[MostTold].Cut, across.Count - MostTold)] : Array.Empty<Finding>(),
             .. Holes(path, setting, [.. taken.Where(t => !across.Exists(a => a.Piece == t.Piece))]),
         ];
