@@ -49,11 +49,12 @@ public class CutsAcrossTests
     {
         var told = Told(Program, new(50, 0));
         Assert.All(told, f => Assert.Equal(Severity.Warning, f.Severity));
-        // The left side of the way, now from X 38 to 50, cuts the plate in two along its 400 mm: the line that drives it is 4.
+        // The left side of the way, now from X 38 to 50, cuts a strip off the plate along its 400 mm: the line that drives it is 4.
         var outline = Assert.Single(told, f => f.Message.Contains("its outline is cut into", StringComparison.Ordinal));
         Assert.Equal("part.nc:4", outline.Place?.ToString());
         Assert.StartsWith("tool 1 cuts through the finished part about (4", outline.Message, StringComparison.Ordinal);
-        Assert.Contains("the part falls into 2 pieces", outline.Message, StringComparison.Ordinal);
+        // The strip on the left, the rest, and what the hole's way now cuts off beside the hole as drawn.
+        Assert.Contains("the part falls into 3 pieces", outline.Message, StringComparison.Ordinal);
         // 12 mm x 400 mm, less the half millimetre at each edge.
         Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"takes {12 * 399 / 100.0:0.##} cm2"), outline.Message, StringComparison.Ordinal);
         // The hole's way reaches 50 mm too far to the right.
