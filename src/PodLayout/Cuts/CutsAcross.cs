@@ -66,7 +66,7 @@ internal static class CutsAcross
 
     private static IEnumerable<Region> Taken(ToolCut cut, Drawing drawing, PartShape shape, Region within)
     {
-        var swept = cut.Swept.Intersect(within);
+        var swept = within.IsEmpty ? within : cut.Swept.Near(within.Bounds).Intersect(within);
         return swept.IsEmpty ? [] : swept.Minus(Drawn(drawing, shape, cut.Tool.DiameterMm)).Pieces.Where(p => p.AreaMm2 > SmallestMm2);
     }
 

@@ -11,9 +11,6 @@ namespace PodLayout.Cuts;
 /// <summary>Puts what a job says of cuts, and what its program does, into the part and the shop.</summary>
 public static class Cutting
 {
-    // A hazard of more corners is given a simpler edge around it, a hair or two larger.
-    private const int ManyCorners = 600;
-
     // Mass of loose pieces where the wood is not known: that of the heavier common hardwoods.
     private const double UnknownOffcutKgPerM3 = 700;
 
@@ -87,9 +84,8 @@ public static class Cutting
         return ProgramHazards.Of(path, Setting(shop, request, job), drawing, job.Part.Shape, operations);
     }
 
-    // Every edge of a hazard is gone through for each pod type and angle.
-    private static Region Simple(Region area) =>
-        area.Boundary.Sum(b => b.Points.Length) > ManyCorners ? area.SimplifiedOutward(Tolerances.ContactMm) : area;
+    // Every edge of a hazard is gone through for each pod type and angle: one of many corners is given a simpler edge, a hair or two larger.
+    private static Region Simple(Region area) => area.IsIntricate ? area.SimplifiedOutward(Tolerances.ContactMm) : area;
 
     /// <summary>
     /// What of the hazards matters: seals and bodies keep from the part's edges anyway, by the same margins, and so from all that
@@ -103,6 +99,6 @@ public static class Cutting
             .. shape.Held.Select(p => Region.Inside(p.Outline, p.Holes).Shrink(Tolerances.ContactMm)),
         ]);
         // Where bodies may pass an edge, what is cut beyond it matters too.
-        return [.. hazards.Select(h => h with { Area = Simple(shape.Skinned.IsEmpty ? h.Area.Intersect(wood) : h.Area), Shown = Simple(h.Shown) })];
+        return [.. hazards.Select(h => h with { Area = Simple(shape.Skinned.IsEmpty ? h.Area.Near(wood.Bounds).Intersect(wood) : h.Area), Shown = Simple(h.Shown) })];
     }
 }

@@ -20,8 +20,6 @@ public static class Offcuts
 
     private const int MostTold = 12;
 
-    private const int ManyCorners = 600;
-
     /// <summary>The loose pieces, the largest first.</summary>
     /// <param name="blank">The blank's region.</param>
     /// <param name="cut">All that is cut through.</param>
@@ -82,7 +80,7 @@ public static class Offcuts
             }
 
             // Simplified inward only: what the simpler piece takes, the true one takes.
-            var inner = pieces[i].Boundary.Sum(r => r.Points.Length) > ManyCorners ? pieces[i].SimplifiedInward(Tolerances.ContactMm) : pieces[i];
+            var inner = pieces[i].IsIntricate ? pieces[i].SimplifiedInward(Tolerances.ContactMm) : pieces[i];
             var rings = inner.Rounded(Tolerances.CoordinateMm).Pieces.MaxBy(p => p.AreaMm2)?.Boundary ?? [];
             if (!rings.IsEmpty)
             {

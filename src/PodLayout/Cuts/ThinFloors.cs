@@ -19,8 +19,6 @@ public static class ThinFloors
     // Points at the very edge of the part are the edge's, mm.
     private const double OffEdgeMm = 0.05;
 
-    private const int ManyCorners = 600;
-
     // So many floors of a tool are told one by one.
     private const int MostApart = 12;
 
@@ -41,8 +39,9 @@ public static class ThinFloors
             return [];
         }
 
-        var wood = Region.Inside(shape.Outline, shape.Holes).Shrink(OffEdgeMm)
-            .Minus(Region.UnionOf(hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Shown)));
+        var part = Region.Inside(shape.Outline, shape.Holes).Shrink(OffEdgeMm);
+        var wood = part.IsEmpty ? part
+            : part.Minus(Region.UnionOf(hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Shown.Near(part.Bounds))));
         return
         [
             .. ByOperation(drawing, shape, request).Select(f => f with { Area = Within(f.Area, wood) }).Where(f => !f.Area.IsEmpty),
@@ -69,7 +68,7 @@ public static class ThinFloors
     // first, and what is left of many small ones together.
     private static IEnumerable<ThinFloor> ByProgram(ToolPath path, CutRequest request, ProgramSetting setting, Region wood)
     {
-        wood = wood.Minus(Region.UnionOf(Flanks(path, request, setting)));
+        wood = wood.IsEmpty ? wood : wood.Minus(Region.UnionOf(Flanks(path, request, setting, wood.Bounds)));
         foreach (var cut in Sweeping.Of(path, setting with { LowestTipMm = request.ThinFloorMm }, request.LowestTipMm).Value ?? [])
         {
             var pieces = Within(cut.Swept, wood).Pieces.OrderByDescending(p => p.AreaMm2).ToList();
@@ -87,7 +86,7 @@ public static class ThinFloors
     }
 
     // Where a pointed or rounded tool goes through, its flanks leave an edge beside the cut and no floor: most of all a drill's point.
-    private static IEnumerable<Region> Flanks(ToolPath path, CutRequest request, ProgramSetting setting)
+    private static IEnumerable<Region> Flanks(ToolPath path, CutRequest request, ProgramSetting setting, Box2 box)
     {
         var formed = path.Tools.Where(t => setting.Tools.TryGetValue(t, out var tool) && tool.Form is not CutterForm.Flat).ToHashSet();
         if (formed.Count == 0)
@@ -100,7 +99,7 @@ public static class ThinFloors
             Tools = setting.Tools.SetItems(formed.Select(t => KeyValuePair.Create(t, setting.Tools[t] with { Form = new CutterForm.Flat() }))),
             LowestTipMm = request.LowestTipMm,
         };
-        return (Sweeping.Of(path with { Stretches = [.. path.Stretches.Where(s => formed.Contains(s.ToolNumber))] }, flat).Value ?? []).Select(c => c.Swept);
+        return (Sweeping.Of(path with { Stretches = [.. path.Stretches.Where(s => formed.Contains(s.ToolNumber))] }, flat).Value ?? []).Select(c => c.Swept.Near(box));
     }
 
     // The lines that a floor comes from: moves of the tool within its radius of it, lower than a floor may be thick.
@@ -151,7 +150,13 @@ public static class ThinFloors
 
     private static Region Within(Region area, Region wood)
     {
-        var simple = area.Boundary.Sum(b => b.Points.Length) > ManyCorners ? area.SimplifiedOutward(Tolerances.ContactMm) : area;
+        if (wood.IsEmpty)
+        {
+            return Region.Empty;
+        }
+
+        var near = area.Near(wood.Bounds);
+        var simple = near.IsIntricate ? near.SimplifiedOutward(Tolerances.ContactMm) : near;
         var pieces = simple.Intersect(wood).Pieces.Where(p => p.AreaMm2 >= SmallestMm2 && !p.Shrink(NarrowestMm / 2).IsEmpty);
         return Region.UnionOf(pieces).Rounded(Tolerances.CoordinateMm);
     }

@@ -34,18 +34,22 @@ public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound
         var holes = Region.UnionOf(shape.Holes.Select(h => Region.Inside(h)));
         var defects = Region.UnionOf([
             .. shape.Defects.Select(d => Region.Inside(d)), .. shape.Hazards.Where(h => h.KeepsSealsOff).Select(h => h.Area)]);
-        var cuts = Region.UnionOf(shape.Hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Area)).Grow(margins.CutClearanceMm);
+        var cuts = Region.UnionOf(shape.Hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Area));
         var avoided = Region.UnionOf(shape.Avoided.Select(a => Region.Inside(a.Ring)));
         var within = skinned.Contains(0)
             ? Region.Inside(shape.Outline.Bounds.Grow(AnywhereMm)) : wood.Shrink(margins.CutClearanceMm);
         var cutHoles = skinned.IsEmpty ? holes : Region.UnionOf(
             shape.Holes.Where((_, i) => !skinned.Contains(i + 1)).Select(h => Region.Inside(h)));
         return new(
-            within.Minus(cutHoles.Grow(margins.CutClearanceMm)).Minus(avoided).Minus(cuts),
+            within.Minus(cutHoles.Grow(margins.CutClearanceMm)).Minus(avoided).Minus(Grown(cuts, margins.CutClearanceMm)),
             wood.Shrink(margins.SealMarginMm).Minus(holes.Grow(margins.SealMarginMm)),
-            defects.Grow(margins.SealMarginMm),
+            Grown(defects, margins.SealMarginMm),
             margins.CutClearanceMm - margins.SealMarginMm);
     }
+
+    // Hundreds of drilled holes would come out with hundreds of corners each: piece by piece with few, then all together.
+    private static Region Grown(Region area, double byMm) => !area.IsIntricate ? area.Grow(byMm)
+        : Region.UnionOf(area.Pieces.Select(p => p.Grow(byMm, isCoarse: true)));
 
     /// <summary>The same wood turned about a point, which becomes the zero.</summary>
     public ClearWood Turned(Turn turn, Point2 pivot) => this with
