@@ -51,7 +51,7 @@ internal static class CutsAcross
         }
 
         var offEdge = new RegionIndex(Region.Inside(shape.Outline).Shrink(EatMm + HairMm));
-        var across = taken.Select(t => (t.Cut, t.Piece, IsEdge: t.Piece.Boundary.Any(r => r.Points.Any(p => !offEdge.Contains(p)))))
+        var across = taken.Select(t => (t.Cut, t.Piece, IsEdge: !offEdge.ContainsClear(t.Piece.Bounds.Centre, Size(t.Piece) / 2) && t.Piece.Boundary.Any(r => r.Points.Any(p => !offEdge.Contains(p)))))
             .Where(t => t.IsEdge || Size(t.Piece) > LargestHoleMm).ToList();
         var parts = across.Count == 0 ? 1 : wood.Minus(Region.UnionOf(cuts.Select(c => c.Swept))).Pieces.Count(p => p.AreaMm2 > LargestHoleMm * LargestHoleMm);
         // Told where the outline is cut into, which mostly is what parts it.
@@ -66,8 +66,17 @@ internal static class CutsAcross
 
     private static IEnumerable<Region> Taken(ToolCut cut, Drawing drawing, PartShape shape, Region within)
     {
-        var swept = within.IsEmpty ? within : cut.Swept.Near(within.Bounds).Intersect(within);
-        return swept.IsEmpty ? [] : swept.Minus(Drawn(drawing, shape, cut.Tool.DiameterMm)).Pieces.Where(p => p.AreaMm2 > SmallestMm2);
+        var free = within.IsEmpty ? within : within.Minus(Drawn(drawing, shape, cut.Tool.DiameterMm));
+        if (free.IsEmpty)
+        {
+            return [];
+        }
+
+        // Of thousands of drilled holes most lie clear of every edge: those need no geometry.
+        var (index, swept) = (new RegionIndex(free), cut.Swept.Near(free.Bounds));
+        var pieces = swept.Pieces.ToLookup(p => Size(p) <= LargestHoleMm && index.ContainsClear(p.Bounds.Centre, Size(p) / 2 + HairMm));
+        var others = pieces[true].Any() ? Region.UnionOf(pieces[false]) : swept;
+        return pieces[true].Concat(others.IsEmpty ? [] : others.Intersect(free).Pieces).Where(p => p.AreaMm2 > SmallestMm2);
     }
 
     // Beside all lines that are not the part's own edges, as wide as the tool and either side; and within closed ones in the part.

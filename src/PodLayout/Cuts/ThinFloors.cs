@@ -68,6 +68,7 @@ public static class ThinFloors
     // first, and what is left of many small ones together.
     private static IEnumerable<ThinFloor> ByProgram(ToolPath path, CutRequest request, ProgramSetting setting, Region wood)
     {
+        path = WithoutDrilled(path, request, setting);
         wood = wood.IsEmpty ? wood : wood.Minus(Region.UnionOf(Flanks(path, request, setting, wood.Bounds)));
         foreach (var cut in Sweeping.Of(path, setting with { LowestTipMm = request.ThinFloorMm }, request.LowestTipMm).Value ?? [])
         {
@@ -85,7 +86,19 @@ public static class ThinFloors
         }
     }
 
-    // Where a pointed or rounded tool goes through, its flanks leave an edge beside the cut and no floor: most of all a drill's point.
+    // A drill's point that goes through leaves an edge around its hole and no floor. Programs may drill thousands.
+    private static ToolPath WithoutDrilled(ToolPath path, CutRequest request, ProgramSetting setting)
+    {
+        var through = path.Stretches.Where(s => IsDrilling(s) && s.LowestZMm - setting.UndersideZMm < request.LowestTipMm).Select(Place).ToHashSet();
+        return through.Count == 0 ? path : path with { Stretches = [.. path.Stretches.Where(s => !IsDrilling(s) || !through.Contains(Place(s)))] };
+
+        bool IsDrilling(Stretch s) => s.TurnRad == 0 && s.From.XMm == s.To.XMm && s.From.YMm == s.To.YMm
+            && setting.Tools.TryGetValue(s.ToolNumber, out var tool) && tool.Form is not CutterForm.Flat;
+
+        static (int Tool, double X, double Y) Place(Stretch s) => (s.ToolNumber, s.To.XMm, s.To.YMm);
+    }
+
+    // The same beside a way along which a pointed or rounded tool goes through.
     private static IEnumerable<Region> Flanks(ToolPath path, CutRequest request, ProgramSetting setting, Box2 box)
     {
         var formed = path.Tools.Where(t => setting.Tools.TryGetValue(t, out var tool) && tool.Form is not CutterForm.Flat).ToHashSet();
