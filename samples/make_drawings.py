@@ -139,8 +139,26 @@ def chair_seat():
           arc((-high[0], high[1]), r, 90, 180 - degrees))
 
 
+# The wash stand's top: boxes from the lower left to the upper right, the last figure the radius of their corners.
+TOP, TOP_FRONT, TOP_BACK = (0.0, 0.0, 840.0, 440.0), 130.0, 30.0
+BASIN = (280.0, 63.0, 620.0, 303.0, 100.0)
+DISH = (70.0, 170.0, 210.0, 260.0, 25.0)
+TAP, TAP_DIAMETER = (450.0, 370.0), 35.0
+
+
+def box(x1, y1, x2, y2, front, back):
+    return fillet([(x1, y1, front), (x2, y1, front), (x2, y2, back), (x1, y2, back)])
+
+
+def wash_stand():
+    """The top of a wash stand, 840 x 440 mm, with holes for basin and tap and a dish that is cut from the face."""
+    write("wash-stand", 4, 1, polyline(box(*TOP, TOP_FRONT, TOP_BACK)), polyline(box(*BASIN, BASIN[4]), "BASIN"),
+          circle(TAP, TAP_DIAMETER / 2, "TAP"), polyline(box(*DISH, DISH[4]), "DISH"))
+
+
 if __name__ == "__main__":
     kidney_table()
     u_yoke()
     crest_rail()
     chair_seat()
+    wash_stand()

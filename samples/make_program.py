@@ -1,13 +1,15 @@
 #!/usr/bin/env python3
-"""Writes the sample part that comes with a posted program: its drawing, and the program from a small post of our own.
+"""Writes the programs of the samples that come with one, from a small post of our own, and the tray's drawing.
 
 A tray of 700 x 440 mm with two handles, a slit, drilled holes, a pocket from the face, and a groove that the underside has
-from an earlier clamping. Plain Python, nothing to install. Run:  python3 samples/make_program.py
+from an earlier clamping; and the wash stand's top of make_drawings.py. Plain Python, nothing to install.
+Run:  python3 samples/make_program.py
 """
 import math
 import os
 
-from make_drawings import HERE, circle, entity, fillet, polyline, write, xyz
+from make_drawings import (BASIN, DISH, HERE, TAP, TAP_DIAMETER, TOP, TOP_BACK, TOP_FRONT, circle, entity, fillet, polyline,
+                           write, xyz)
 
 NAME = "tray"
 THICK, BELOW, RETRACT = 27.0, 0.8, 15.0
@@ -107,6 +109,13 @@ def pocket(post, radius):
     post.up()
 
 
+def save(post, name, title):
+    post.put("M5")
+    post.put("M30")
+    with open(os.path.join(HERE, name, "part.nc"), "w", encoding="ascii", newline="\n") as file:
+        file.write(f"%\n({title}, Z ZERO ON THE FACE, SAMPLE)\n" + "\n".join(post.lines) + "\n%\n")
+
+
 def program():
     post = Post()
     post.put("G21 G90 G17 G40 G49 G80")
@@ -125,12 +134,82 @@ def program():
     post.put("G80")
     post.tool(1, 18000)
     outline(post, 6)
-    post.put("M5")
-    post.put("M30")
-    with open(os.path.join(HERE, NAME, "part.nc"), "w", encoding="ascii", newline="\n") as file:
-        file.write("%\n(TRAY, Z ZERO ON THE FACE, SAMPLE)\n" + "\n".join(post.lines) + "\n%\n")
+    save(post, NAME, "TRAY")
+
+
+# The wash stand's top: the radius of its tool, depth of a pass, and the skin that it leaves along the outline.
+TOP_THICK, TOP_RADIUS, TOP_PASS, TOP_SKIN = 30.0, 6.0, 6.0, 0.8
+DISH_DEEP = 25.0
+
+
+def passes(depth, step=TOP_PASS):
+    count = math.ceil(depth / step - 1e-9)
+    return [-depth * (i + 1) / count for i in range(count)]
+
+
+def rounded(post, box, radii, depth):
+    """Once around a box with rounded corners from the middle of its left side, clockwise: x and y from the lower left."""
+    x1, y1, x2, y2 = box
+    front, back = radii
+    post.put(f"G1 Z{depth:.3f} F2500")
+    post.put(f"G1 Y{y2 - back:.3f} F6000")
+    post.put(f"G2 X{x1 + back:.3f} Y{y2:.3f} I{back:.3f} J0")
+    post.put(f"G1 X{x2 - back:.3f}")
+    post.put(f"G2 X{x2:.3f} Y{y2 - back:.3f} I0 J{-back:.3f}")
+    post.put(f"G1 Y{y1 + front:.3f}")
+    post.put(f"G2 X{x2 - front:.3f} Y{y1:.3f} I{-front:.3f} J0")
+    post.put(f"G1 X{x1 + front:.3f}")
+    post.put(f"G2 X{x1:.3f} Y{y1 + front:.3f} I0 J{front:.3f}")
+    post.put(f"G1 Y{(y1 + y2) / 2:.3f}")
+
+
+def grown(box, by):
+    return box[0] - by, box[1] - by, box[2] + by, box[3] + by
+
+
+def wash_stand_program():
+    post = Post()
+    post.put("G21 G90 G17 G40 G49 G80")
+    post.tool(1, 18000)
+    dish(post)
+    # The hole for the tap: a helix, then once around at its bottom.
+    x, y, r = *TAP, TAP_DIAMETER / 2 - TOP_RADIUS
+    post.go(x + r, y)
+    post.put("G1 Z0 F2500")
+    for depth in [*passes(TOP_THICK + BELOW, 4), -TOP_THICK - BELOW]:
+        post.put(f"G3 X{x + r:.3f} Y{y:.3f} Z{depth:.3f} I{-r:.3f} J0 F3000")
+    post.up()
+    for box, radii, by, depth in ((BASIN[:4], (BASIN[4], BASIN[4]), -TOP_RADIUS, TOP_THICK + BELOW),
+                                  (TOP, (TOP_FRONT, TOP_BACK), TOP_RADIUS, TOP_THICK - TOP_SKIN)):
+        way = grown(box, by)
+        post.go(way[0], (way[1] + way[3]) / 2)
+        for z in passes(depth):
+            rounded(post, way, [r + by for r in radii], z)
+        post.up()
+    save(post, "wash-stand", "TOP OF A WASH STAND")
+
+
+def dish(post):
+    """Layer by layer: to and fro within, then around the edge."""
+    way = grown(DISH[:4], -TOP_RADIUS)
+    corner = DISH[4] - TOP_RADIUS
+    x1, y1, x2, y2 = grown(way, -1.5 * TOP_RADIUS)
+    post.go(way[0], (way[1] + way[3]) / 2)
+    for z in passes(DISH_DEEP):
+        rounded(post, way, (corner, corner), z)
+        y, right = y1, True
+        post.put(f"G1 X{x1:.3f} Y{y:.3f}")
+        while True:
+            post.put(f"G1 X{x2 if right else x1:.3f}")
+            if y >= y2:
+                break
+            y, right = min(y + 1.5 * TOP_RADIUS, y2), not right
+            post.put(f"G1 Y{y:.3f}")
+        post.put(f"G1 X{way[0]:.3f} Y{(way[1] + way[3]) / 2:.3f}")
+    post.up()
 
 
 if __name__ == "__main__":
     drawing()
     program()
+    wash_stand_program()

@@ -22,7 +22,7 @@ internal static class CheckCommand
 
             var plan = LayoutJson.ToPlan(read.Value);
             var report = LayoutCheck.Of(plan.Job, plan.Layout!, read.Value.OpenPorts);
-            terminal.Print(read.Findings.Concat(report.Rules.SelectMany(r => r.Breaches)));
+            terminal.Print(read.Findings.Concat(report.Rules.SelectMany(r => r.Breaches.Concat(r.Warnings))));
             terminal.Out.Write(CheckText.Write(plan, report));
             return report.AllHold ? ExitCodes.LayoutFound : ExitCodes.RuleBroken;
         }));

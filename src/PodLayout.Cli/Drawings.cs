@@ -20,7 +20,7 @@ internal static class Drawings
     public static Outcome<Job> Job(JobRequest request, Shop shop, string folder, string jobFile)
     {
         var path = Path.Combine(folder, request.DrawingPath);
-        return InputFile.Read(path)
+        return InputFile.Read(path, isOfJob: path != jobFile)
             .Then(content => DrawingReader.Read(path, content, request.Reading))
             .Then(drawing => PartShaping.From(drawing, request.Layers)
                 .Then(shape => request.With(shape, shop)).Then(job => WithCuts(job, drawing, request.Cuts, folder, jobFile)));
@@ -34,7 +34,7 @@ internal static class Drawings
         }
 
         var path = Path.Combine(folder, program.FilePath);
-        return InputFile.Read(path)
+        return InputFile.Read(path, isOfJob: true)
             .Then(content => ProgramReading.Read(path, content, program.Options))
             .Then(read => Cutting.Apply(job, drawing, cuts, read, jobFile).Then(cut => Loading.Apply(cut, drawing, cuts, read, jobFile)));
     }

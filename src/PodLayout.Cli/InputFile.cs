@@ -8,7 +8,10 @@ internal static class InputFile
     /// <summary>No drawing of a part is larger, and a device that never ends must end somewhere.</summary>
     private const long LargestBytes = 512L << 20;
 
-    public static Outcome<byte[]> Read(string path)
+    /// <summary>A file's content.</summary>
+    /// <param name="path">Its path.</param>
+    /// <param name="isOfJob">Whether the path stands in a job file, and not on the command line.</param>
+    public static Outcome<byte[]> Read(string path, bool isOfJob = false)
     {
         try
         {
@@ -34,7 +37,9 @@ internal static class InputFile
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
-            return Refuse(path, "there is no such file.", "Check the path; paths inside a job file are taken from its own folder.");
+            return Refuse(path, "there is no such file.", isOfJob
+                ? "Check the path; paths inside a job file are taken from its own folder."
+                : "Check the path; it is taken from the folder in which the command is given.");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

@@ -121,8 +121,9 @@ internal static class PlanCommand
         }
 
         // A path in the job file starts from its folder; a path that was typed, from where it was typed.
-        var path = given.Any(m => m.Member == "shop") ? request.ShopPath : Path.Combine(folder, request.ShopPath);
-        return InputFile.Read(path).Then(content => ShopReading.Read(path, content));
+        var isTyped = given.Any(m => m.Member == "shop");
+        var path = isTyped ? request.ShopPath : Path.Combine(folder, request.ShopPath);
+        return InputFile.Read(path, isOfJob: !isTyped).Then(content => ShopReading.Read(path, content));
     }
 
     private static Outcome<Effort> EffortOf(Option threadsOption, string? threads, Option limitOption, string? limit)

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
+using PodLayout.Air;
 using PodLayout.Schemas;
 using PodLayout.Shops;
 using PodLayout.Shops.Written;
@@ -66,7 +67,23 @@ internal static class ShopCommand
             Line($"Pod {pod.Name}: {pod.Footprint.ExtentXMm:0.###} x {pod.Footprint.ExtentYMm:0.###} mm{(pod.Footprint is PodFootprint.Round ? ", round" : "")}, {pod.Stock} in stock");
         }
 
+        var (supply, holding) = (shop.Vacuum, shop.Holding);
+        Line($"Vacuum: {(supply.Source switch
+        {
+            VacuumSource.Reading reading => Invariant($"gauge {reading.GaugeKPa:0.#} kPa ({reading.GaugeKPa / PressureUnits.InHgKPa:0.#} inHg)"),
+            VacuumSource.Pump pump => Invariant($"pump of {pump.Curve[0].FreeAirM3PerHour:0.#} m3/h of free air, {pump.Curve[^1].VacuumKPa:0.#} kPa ({pump.Curve[^1].VacuumKPa / PressureUnits.InHgKPa:0.#} inHg) at no flow"),
+            _ => "",
+        })}, air pressure {supply.BarometerKPa:0.#} kPa");
+        Line($"Leak past seals {supply.Leak.SealLPerMinPerM:0.###} l/min for each metre ({supply.RoughSealLPerMinPerM:0.###} on a rough underside); channels {supply.Channels.WidthMm:0.###} x {supply.Channels.DepthMm:0.###} mm");
+        Line($"Holding: target factor {holding.TargetFactor:0.###}, least {holding.LeastFactor:0.###}, friction {holding.Friction:0.###}");
+        foreach (var assumed in supply.Assumptions)
+        {
+            text.Append("Assumed: ").Append(assumed).Append('\n');
+        }
+
         return text.ToString();
+
+        static string Invariant(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 
         void Line(FormattableString line) => text.Append(line.ToString(CultureInfo.InvariantCulture)).Append('\n');
     }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using PodLayout.Findings;
 using PodLayout.Holding;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
@@ -7,16 +9,19 @@ namespace PodLayout.Checking;
 /// <summary>Whether the part rests on its pods, and is held on them.</summary>
 internal static class HoldingRulesCheck
 {
-    public static IEnumerable<RuleCheck> Check(Job job, Layout layout)
+    public static IEnumerable<RuleCheck> Check(Job job, Layout asked)
     {
         const string NotAsked = "nothing is known of the cutter";
         var stands = new RuleTally(CheckedRule.PartStands, Measure.LeastMm, LayoutCheck.ToleranceMm);
         var least = job.Shop.Holding.LeastFactor;
         var held = new RuleTally(CheckedRule.PartHeld, Measure.LeastFactor, Tolerances.HoldingShare * least);
+        var (layout, leftOut) = PodsUnderWood.Of(job, asked);
+        var notCounted = NotCounted(leftOut);
+        ImmutableArray<Finding> warnings = [];
         if (HeldLayout.Report(job, layout, threads: 1) is { } report)
         {
             stands.Add(report.StandMm, HoldingGround.LeastStandMm, "centre of mass", (0, 0), () => (
-                $"Before the vacuum is on the part tips off its pods: its centre of mass lies {CheckWords.Mm(-report.StandMm)} mm beyond them, or too near their edge.",
+                $"Before the vacuum is on the part tips off its pods: its centre of mass lies {CheckWords.Mm(-report.StandMm)} mm beyond them, or too near their edge{notCounted}.",
                 "Put a pod on the other side of the centre of mass."));
             if (job.Part.Loads.AreAssumed)
             {
@@ -24,14 +29,36 @@ internal static class HoldingRulesCheck
                 least = 0;
             }
 
-            held.Add(report.Factor, least, Place(report, layout), (0, 0), () => (
-                $"The part is held at a factor of {FactorText.Of(report.Factor)}{HoldingFindings.Where(layout with { Holding = report })}.",
+            held.Add(report.Factor, least, Place(report, layout) + notCounted, (0, 0), () => (
+                $"The part is held at a factor of {FactorText.Of(report.Factor)}{HoldingFindings.Where(layout with { Holding = report })}{notCounted}.",
                 "Add a pod, use larger ones, or cut more lightly."));
+            warnings = BelowTarget(job, report.Factor, least, notCounted);
+        }
+        else if (!leftOut.IsEmpty && !job.Part.Loads.Points.IsEmpty)
+        {
+            held.Add(0, Math.Max(least, 1), "no pod counts" + notCounted, (0, 0), () => (
+                $"No pod holds the part{notCounted}.", "Put pods wholly under it, each in a place of its own."));
         }
 
         yield return stands.Done(layout.Pods.IsEmpty ? "no pods" : NotAsked);
-        yield return held.Done(layout.Pods.IsEmpty ? "no pods" : NotAsked);
+        yield return held.Done(layout.Pods.IsEmpty ? "no pods" : NotAsked) with { Warnings = warnings };
     }
+
+    // Above the least factor, or where none is asked for: no rule is broken.
+    private static ImmutableArray<Finding> BelowTarget(Job job, double factor, double least, string notCounted)
+    {
+        var (target, room) = (job.Shop.Holding.TargetFactor, Tolerances.HoldingShare * job.Shop.Holding.TargetFactor);
+        return factor >= target - room || factor < least - Tolerances.HoldingShare * least ? [] :
+        [
+            new(
+                "holding-below-target", Severity.Warning, FindingKind.Request,
+                $"The part is held at a factor of {FactorText.Of(factor)}, below the target of {FactorText.Of(target)}{(job.Part.Loads.AreAssumed ? " with the cuts that are assumed" : "")}{notCounted}.",
+                null, "Add a pod, use larger ones, or cut more lightly."),
+        ];
+    }
+
+    private static string NotCounted(ImmutableArray<(int Pod, string Why)> leftOut) => leftOut.IsEmpty ? ""
+        : $"; not counted: {string.Join(", ", leftOut.Select(l => $"{CheckWords.Pod(l.Pod)} ({l.Why})"))}";
 
     private static string Place(HoldingReport report, Layout layout) => report.Weakest is not { } weakest ? "everywhere"
         : $"cutter at {CheckWords.At(Handover.HoldingWords.OnBoard(layout, weakest))}, {weakest.Pass}; target {FactorText.Of(report.TargetFactor)}";

@@ -13,6 +13,9 @@ namespace PodLayout.Checking;
 public sealed record RuleCheck(
     CheckedRule Rule, Measure Measure, double? Worst, double? Needed, string Where, ImmutableArray<Finding> Breaches)
 {
+    /// <summary>What is to be known of it though it is not broken.</summary>
+    public ImmutableArray<Finding> Warnings { get; init; } = [];
+
     /// <summary>Whether the rule holds.</summary>
     public bool Holds => Breaches.IsEmpty;
 }

@@ -28,13 +28,22 @@ public static class Cutting
         }
 
         var (shape, thickness) = (job.Part.Shape, job.Part.ThicknessMm);
-        return Heights.Check(job.Shop, path, request, thickness, jobFile)
+        return Zero(job, path, request)
+            .Then(_ => Heights.Check(job.Shop, path, request, thickness, jobFile))
             .Then(shop => OperationHazards.Of(drawing, shape, request, jobFile)
-            .Then(operations => FromProgram(shop, path, request, job)
+            .Then(operations => FromProgram(shop, path, request, job, drawing, operations)
             .Then(program => Offcuts.Tell(drawing, shape, request, [.. operations, .. program], thickness, OffcutDensity(request, job.Part), jobFile)
             .Then(loose => WithAll(
                 job with { Shop = shop, ProgramZero = request.Program is { } p ? new(p.FilePath, p.ZZero, p.Offset) : null },
                 drawing, request, path, [.. operations, .. program], loose, jobFile)))));
+    }
+
+    // A wrong zero explains what the heights would say: it is told before them.
+    private static Outcome<Job> Zero(Job job, ToolPath? path, CutRequest request)
+    {
+        double[] heights = [.. job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order()];
+        return path is null || ZeroDoubts.Of(path, request, heights, job.Part) is not { } doubt ? Outcome<Job>.Of(job)
+            : doubt.Severity == Severity.Refused ? Outcome<Job>.Refuse(doubt) : Outcome<Job>.Of(job, doubt);
     }
 
     private static Outcome<Job> WithAll(
@@ -64,14 +73,15 @@ public static class Cutting
     private static double OffcutDensity(CutRequest request, Part part) =>
         request.Blank?.DensityKgPerM3 ?? (part.Wood.IsKnown ? part.Wood.WeightKgPerM3 : UnknownOffcutKgPerM3);
 
-    private static Outcome<IReadOnlyList<Hazard>> FromProgram(Shops.Shop shop, ToolPath? path, CutRequest request, Job job)
+    private static Outcome<IReadOnlyList<Hazard>> FromProgram(
+        Shops.Shop shop, ToolPath? path, CutRequest request, Job job, Drawing drawing, IReadOnlyList<Hazard> operations)
     {
         if (path is null)
         {
             return Outcome<IReadOnlyList<Hazard>>.Of([]);
         }
 
-        return ProgramHazards.Of(path, Setting(shop, request, job), job.Part.Shape);
+        return ProgramHazards.Of(path, Setting(shop, request, job), drawing, job.Part.Shape, operations);
     }
 
     // Every edge of a hazard is gone through for each pod type and angle: one of many corners is given a simpler edge, a hair or two larger.

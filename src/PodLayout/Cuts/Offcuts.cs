@@ -101,7 +101,7 @@ public static class Offcuts
         var kg = Kg(piece, thicknessMm, density);
         if (kg > asked.HoldOverKg)
         {
-            return Say(Severity.Note, jobFile, "offcut", Text($"{Name(index)} comes loose at ({box.Centre.X:0.#}, {box.Centre.Y:0.#}) mm of the drawing: {box.Width:0.#} x {box.Height:0.#} mm, {kg:0.###} kg at {density:0.#} kg/m3; a pod of its own is looked for."), null);
+            return Say(Severity.Note, jobFile, "offcut", Text($"{Name(index)} comes loose at ({box.Centre.X:0.#}, {box.Centre.Y:0.#}) mm of the drawing: {box.Width:0.#} x {box.Height:0.#} mm, {kg:0.###} kg at {density:0.#} kg/m3; it is to be held by pods of its own."), null);
         }
 
         var isLarge = kg > LargeKg || Math.Max(box.Width, box.Height) > LargeMm;

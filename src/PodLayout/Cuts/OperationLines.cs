@@ -25,5 +25,5 @@ internal static class OperationLines
     }
 
     // The same line, wherever it begins and whichever way it runs.
-    private static bool IsSame(Ring a, Ring b) => a.Points.Length == b.Points.Length && a.Points.ToHashSet().SetEquals(b.Points);
+    public static bool IsSame(Ring a, Ring b) => a.Points.Length == b.Points.Length && a.Points.ToHashSet().SetEquals(b.Points);
 }

@@ -2,14 +2,21 @@ using System.Globalization;
 using PodLayout.Findings;
 using PodLayout.Parts;
 using PodLayout.Programs;
+using PodLayout.Reading;
 
 namespace PodLayout.Cuts;
 
 /// <summary>What a posted program keeps pods off, and what it says of heights.</summary>
 public static class ProgramHazards
 {
-    /// <summary>One hazard a tool that goes below the height that counts; all heights and low rapids as findings.</summary>
-    public static Outcome<IReadOnlyList<Hazard>> Of(ToolPath path, ProgramSetting setting, PartShape shape) =>
+    /// <summary>One hazard a tool that goes below the height that counts; heights, low rapids and cuts across the part as findings.</summary>
+    /// <param name="path">The program.</param>
+    /// <param name="setting">How it stands to the part.</param>
+    /// <param name="drawing">The drawing.</param>
+    /// <param name="shape">The part.</param>
+    /// <param name="operations">What operations cut.</param>
+    public static Outcome<IReadOnlyList<Hazard>> Of(
+        ToolPath path, ProgramSetting setting, Drawing drawing, PartShape shape, IReadOnlyList<Hazard> operations) =>
         Sweeping.Of(path, setting).Then(cuts =>
         {
             IReadOnlyList<Hazard> hazards = [.. cuts.Select(cut => new Hazard(
@@ -19,12 +26,14 @@ public static class ProgramHazards
                 true,
                 true) { TipPaths = cut.TipPaths })];
             return Outcome<IReadOnlyList<Hazard>>.Of(
-                hazards, [.. cuts.Select(cut => Depth(path, cut)), .. LowRapids.Of(path, setting, shape)]);
+                hazards, [.. cuts.Select(cut => Depth(path, cut)), .. LowRapids.Of(path, setting, shape), .. CutsAcross.Of(path, setting, cuts, drawing, shape, operations)]);
         });
 
     /// <summary>Where a tool's cuts stand in the program.</summary>
     internal static string Source(ToolPath path, ToolCut cut) =>
-        Text($"{path.FileName} lines {cut.FirstLine} to {cut.LastLine}, tool {cut.Tool.Number}");
+        cut.FirstLine == cut.LastLine
+            ? Text($"{path.FileName} line {cut.FirstLine}, tool {cut.Tool.Number}")
+            : Text($"{path.FileName} lines {cut.FirstLine} to {cut.LastLine}, tool {cut.Tool.Number}");
 
     private static Finding Depth(ToolPath path, ToolCut cut) => new(
         "tool-below",

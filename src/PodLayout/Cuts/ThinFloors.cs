@@ -19,6 +19,11 @@ public static class ThinFloors
     // Points at the very edge of the part are the edge's, mm.
     private const double OffEdgeMm = 0.05;
 
+    // So many floors of a tool are told one by one.
+    private const int MostApart = 12;
+
+    private const string CutOfProgram = "cut of the program";
+
     /// <summary>The thin floors of a part.</summary>
     /// <param name="drawing">The drawing.</param>
     /// <param name="shape">The part made of it.</param>
@@ -39,8 +44,8 @@ public static class ThinFloors
             : part.Minus(Region.UnionOf(hazards.Where(h => h.KeepsBodiesOff).Select(h => h.Shown.Near(part.Bounds))));
         return
         [
-            .. ByOperation(drawing, shape, request).Concat(path is null ? [] : ByProgram(path, request, setting))
-                .Select(f => f with { Area = Within(f.Area, wood) }).Where(f => !f.Area.IsEmpty),
+            .. ByOperation(drawing, shape, request).Select(f => f with { Area = Within(f.Area, wood) }).Where(f => !f.Area.IsEmpty),
+            .. path is null ? [] : ByProgram(path, request, setting, wood),
         ];
     }
 
@@ -59,11 +64,102 @@ public static class ThinFloors
         select new ThinFloor(
             OperationHazards.NameOf(operation), OperationLines.InWords(operation.Lines), OperationHazards.Area(operation, lines), operation.LowestTipMm);
 
-    // The tool's swept area at heights below the least thickness; what goes through is taken off afterwards.
-    private static IEnumerable<ThinFloor> ByProgram(ToolPath path, CutRequest request, ProgramSetting setting) =>
-        from cut in Sweeping.Of(path, setting with { LowestTipMm = request.ThinFloorMm }, request.LowestTipMm).Value ?? []
-        select new ThinFloor(
-            "cut of the program", ProgramHazards.Source(path, cut), cut.Swept, Math.Max(cut.LowestTipMm, request.LowestTipMm));
+    // The tool's swept area at heights below the least thickness, less what goes through: each floor by itself, the largest
+    // first, and what is left of many small ones together.
+    private static IEnumerable<ThinFloor> ByProgram(ToolPath path, CutRequest request, ProgramSetting setting, Region wood)
+    {
+        path = WithoutDrilled(path, request, setting);
+        wood = wood.IsEmpty ? wood : wood.Minus(Region.UnionOf(Flanks(path, request, setting, wood.Bounds)));
+        foreach (var cut in Sweeping.Of(path, setting with { LowestTipMm = request.ThinFloorMm }, request.LowestTipMm).Value ?? [])
+        {
+            var pieces = Within(cut.Swept, wood).Pieces.OrderByDescending(p => p.AreaMm2).ToList();
+            foreach (var piece in pieces.Take(MostApart))
+            {
+                yield return Made(path, request, setting, cut, piece);
+            }
+
+            if (pieces.Count > MostApart)
+            {
+                yield return new(
+                    CutOfProgram, ProgramHazards.Source(path, cut), Region.UnionOf(pieces.Skip(MostApart)), Math.Max(cut.LowestTipMm, request.LowestTipMm));
+            }
+        }
+    }
+
+    // A drill's point that goes through leaves an edge around its hole and no floor. Programs may drill thousands.
+    private static ToolPath WithoutDrilled(ToolPath path, CutRequest request, ProgramSetting setting)
+    {
+        var through = path.Stretches.Where(s => IsDrilling(s) && s.LowestZMm - setting.UndersideZMm < request.LowestTipMm).Select(Place).ToHashSet();
+        return through.Count == 0 ? path : path with { Stretches = [.. path.Stretches.Where(s => !IsDrilling(s) || !through.Contains(Place(s)))] };
+
+        bool IsDrilling(Stretch s) => s.TurnRad == 0 && s.From.XMm == s.To.XMm && s.From.YMm == s.To.YMm
+            && setting.Tools.TryGetValue(s.ToolNumber, out var tool) && tool.Form is not CutterForm.Flat;
+
+        static (int Tool, double X, double Y) Place(Stretch s) => (s.ToolNumber, s.To.XMm, s.To.YMm);
+    }
+
+    // The same beside a way along which a pointed or rounded tool goes through.
+    private static IEnumerable<Region> Flanks(ToolPath path, CutRequest request, ProgramSetting setting, Box2 box)
+    {
+        var formed = path.Tools.Where(t => setting.Tools.TryGetValue(t, out var tool) && tool.Form is not CutterForm.Flat).ToHashSet();
+        if (formed.Count == 0)
+        {
+            return [];
+        }
+
+        var flat = setting with
+        {
+            Tools = setting.Tools.SetItems(formed.Select(t => KeyValuePair.Create(t, setting.Tools[t] with { Form = new CutterForm.Flat() }))),
+            LowestTipMm = request.LowestTipMm,
+        };
+        return (Sweeping.Of(path with { Stretches = [.. path.Stretches.Where(s => formed.Contains(s.ToolNumber))] }, flat).Value ?? []).Select(c => c.Swept.Near(box));
+    }
+
+    // The lines that a floor comes from: moves of the tool within its radius of it, lower than a floor may be thick.
+    private static ThinFloor Made(ToolPath path, CutRequest request, ProgramSetting setting, ToolCut cut, Region piece)
+    {
+        var near = new RegionIndex(piece.Grow(cut.Tool.DiameterMm / 2));
+        var box = piece.Bounds.Grow(cut.Tool.DiameterMm / 2);
+        int first = int.MaxValue, last = 0;
+        var least = double.PositiveInfinity;
+        foreach (ref readonly var stretch in path.Stretches.AsSpan())
+        {
+            var left = stretch.LowestZMm - setting.UndersideZMm;
+            if (stretch.ToolNumber == cut.Tool.Number && left < request.ThinFloorMm
+                && stretch.HighestEndMm - setting.UndersideZMm >= request.LowestTipMm && Touches(stretch))
+            {
+                (first, last, least) = (Math.Min(first, stretch.Line), Math.Max(last, stretch.Line), Math.Min(least, left));
+            }
+        }
+
+        return last == 0
+            ? new(CutOfProgram, ProgramHazards.Source(path, cut), piece, Math.Max(cut.LowestTipMm, request.LowestTipMm))
+            : new(
+                CutOfProgram, ProgramHazards.Source(path, cut with { FirstLine = first, LastLine = last }), piece,
+                Math.Max(least, request.LowestTipMm));
+
+        bool Touches(in Stretch stretch)
+        {
+            var (low, high) = stretch.Extent;
+            Point2 from = new Point2(low.XMm, low.YMm) + setting.Offset, to = new Point2(high.XMm, high.YMm) + setting.Offset;
+            if (!box.Touches(new(from.X, from.Y, to.X, to.Y)))
+            {
+                return false;
+            }
+
+            var steps = Math.Max(1, (int)Math.Ceiling(stretch.LengthMm / cut.Tool.DiameterMm));
+            for (var i = 0; i <= steps; i++)
+            {
+                var at = stretch.At((double)i / steps);
+                if (near.Contains(new Point2(at.XMm, at.YMm) + setting.Offset))
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
 
     private static Region Within(Region area, Region wood)
     {

@@ -50,6 +50,12 @@ internal sealed class CutterCut
     /// <summary>Depth that a pass takes, mm, where the job says so.</summary>
     public double? StatedPassDepthMm => _setup.PassDepthMm;
 
+    /// <summary>Width of wood that it takes, mm, where the job says so.</summary>
+    public double? StatedWidthMm => _setup.WidthMm;
+
+    /// <summary>Whether its forces are worked out from its cut, and not given.</summary>
+    public bool IsWorkedOut => _setup.TangentialN is null;
+
     /// <summary>The feed that is reckoned with where a program names none, mm a minute.</summary>
     public double FeedMmPerMin => _setup.FeedMmPerMin ?? UsualFeedMmPerMin;
 

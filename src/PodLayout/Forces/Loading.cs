@@ -20,13 +20,14 @@ public static class Loading
     /// <param name="jobFile">The job file, for messages.</param>
     public static Outcome<Job> Apply(Job job, Drawing drawing, CutRequest request, ToolPath? path, string jobFile)
     {
-        if (TooWide(job.Part, request, jobFile) is { } tooWide)
+        if (CutterDoubts.Of(job.Part, request, jobFile) is { } doubt)
         {
-            return Outcome<Job>.Refuse(tooWide);
+            return Outcome<Job>.Refuse(doubt);
         }
 
         LoadGathering loads = new(job.Part.ThicknessMm);
         var anyCut = false;
+        IReadOnlyList<Finding> findings = [];
         foreach (var operation in request.Operations)
         {
             anyCut |= OperationLoads.Add(operation, request.Cutter, drawing, job.Part, loads);
@@ -37,7 +38,7 @@ public static class Loading
             anyCut = true;
             var height = job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).DefaultIfEmpty(0).Max();
             var setting = Heights.Setting(request, height, job.Part.ThicknessMm);
-            ProgramLoads.Add(path, setting, request, job.Part, Blank(drawing, job.Part, request, setting), loads);
+            findings = ProgramLoads.Add(path, setting, request, job.Part, Blank(drawing, job.Part, request, setting), loads);
         }
 
         if (!anyCut)
@@ -49,7 +50,7 @@ public static class Loading
         var done = loads.Done() with { AreAssumed = !anyCut };
         return Outcome<Job>.Of(
             job with { Part = job.Part with { Loads = done } },
-            anyCut && done.Points.IsEmpty ? [NothingCut(path, jobFile)] : []);
+            anyCut && done.Points.IsEmpty ? [.. findings, NothingCut(path, jobFile)] : findings);
     }
 
     // Then there is nothing to hold against, which is more often a slip than meant.
@@ -108,23 +109,5 @@ public static class Loading
         {
             loads.Assume(sentence);
         }
-    }
-
-    private static Finding? TooWide(Part part, CutRequest request, string jobFile)
-    {
-        var box = part.Shape.Outline.Bounds;
-        var narrow = Math.Min(box.Width, box.Height);
-        IEnumerable<(double? Diameter, string Path)> said =
-        [
-            (request.Cutter?.DiameterMm, "$.cutter.diameterMm"),
-            .. request.Operations.SelectMany(o => new (double?, string)[]
-            {
-                (o.ToolDiameterMm, o.Path + ".toolDiameterMm"), (o.DiameterMm, o.Path + ".diameterMm"), (o.Cutter?.DiameterMm, o.Path + ".cutter.diameterMm"),
-            }),
-        ];
-        return said.Where(s => s.Diameter > narrow).Select(s => new Finding(
-            "tool-wider-than-part", Severity.Refused, FindingKind.Request,
-            string.Create(CultureInfo.InvariantCulture, $"found {s.Diameter:0.##} mm; the part is {box.Width:0.##} x {box.Height:0.##} mm."),
-            new Place.InJson(jobFile, s.Path), "Give the cutter's diameter in millimetres.")).FirstOrDefault();
     }
 }

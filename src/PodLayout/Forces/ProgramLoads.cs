@@ -1,4 +1,5 @@
 using System.Globalization;
+using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Parts;
@@ -18,6 +19,7 @@ internal sealed class ProgramLoads
     private readonly LoadGathering _loads;
     private readonly WoodLeft _wood;
     private readonly SortedDictionary<int, (CutterCut Cut, int Pass, int First, int Last)> _tools = [];
+    private readonly SortedDictionary<int, StatedCuts> _stated = [];
 
     // Where the tool has just been: taken away once it is a whole diameter on, so that its own last steps do not hide what it cuts.
     private readonly Queue<(Point2 At, double TipMm, double OnPathMm)> _behind = new();
@@ -33,6 +35,7 @@ internal sealed class ProgramLoads
         foreach (var number in path.Tools.Where(setting.Tools.ContainsKey))
         {
             var setup = (request.Program?.Cutters.GetValueOrDefault(number) ?? new CutterSetup("$.program.tools")).Over(request.Cutter);
+            _stated[number] = new(number, setting.Tools[number].DiameterMm);
             _tools[number] = (new(setup, setting.Tools[number].DiameterMm, part), -1, 0, 0);
         }
     }
@@ -44,7 +47,8 @@ internal sealed class ProgramLoads
     /// <param name="part">The part.</param>
     /// <param name="blank">Where there is wood before it runs.</param>
     /// <param name="loads">Where they go.</param>
-    public static void Add(ToolPath path, ProgramSetting setting, CutRequest request, Part part, Region blank, LoadGathering loads)
+    /// <returns>Warnings where the program cuts more than the job states.</returns>
+    public static IReadOnlyList<Finding> Add(ToolPath path, ProgramSetting setting, CutRequest request, Part part, Region blank, LoadGathering loads)
     {
         ProgramLoads run = new(path, setting, request, part, blank, loads);
         var tool = int.MinValue;
@@ -68,6 +72,7 @@ internal sealed class ProgramLoads
         }
 
         run.NameTools(request);
+        return [.. run._stated.Values.SelectMany(s => s.Findings(path.FileName))];
     }
 
     private void Follow(in Stretch stretch)
@@ -124,15 +129,41 @@ internal sealed class ProgramLoads
 
         _tools[stretch.ToolNumber] = (cut, pass, first, Math.Max(last, stretch.Line));
         _loads.Add(pass, centre, top - depth / 2, Forces(stretch, cut, before, at, depth));
+        Compare(stretch, tool, cut, before, at, centre, depth);
     }
+
+    // With what the job says of the tool. How much a pointed or round tool takes of the wood under it is not known so well.
+    private void Compare(in Stretch stretch, Tool tool, CutterCut cut, TipPoint before, TipPoint at, Point2 centre, double depth)
+    {
+        var stated = _stated[stretch.ToolNumber];
+        stated.Chip(Chip(stretch, cut), stretch.Line);
+        var way = new Point2(at.XMm - before.XMm, at.YMm - before.YMm);
+        if (!cut.IsWorkedOut || tool.Form is not CutterForm.Flat || way.Length <= Math.Abs(at.ZMm - before.ZMm))
+        {
+            return;
+        }
+
+        if (cut.StatedPassDepthMm is { } pass)
+        {
+            stated.Depth(depth, pass, _onPath, stretch.Line);
+        }
+
+        if (cut.StatedWidthMm is { } width)
+        {
+            var found = _wood.WidthAhead(centre, way * (1 / way.Length), tool.DiameterMm / 2, at.ZMm - _setting.UndersideZMm + LeastDepthMm);
+            stated.Width(found, width, _onPath, stretch.Line);
+        }
+    }
+
+    private static double Chip(in Stretch stretch, CutterCut cut) => cut.ChipMm(
+        stretch.FeedMmPerMin > 0 ? stretch.FeedMmPerMin : cut.FeedMmPerMin, stretch.SpindleRpm > 0 ? stretch.SpindleRpm : cut.SpindleRpm);
 
     private static CutForces Forces(in Stretch stretch, CutterCut cut, TipPoint before, TipPoint at, double depth)
     {
         var way = new Point2(at.XMm - before.XMm, at.YMm - before.YMm);
         var (flat, drop) = (way.Length, Math.Max(0, before.ZMm - at.ZMm));
         var whole = at.DistanceTo(before);
-        var chip = cut.ChipMm(
-            stretch.FeedMmPerMin > 0 ? stretch.FeedMmPerMin : cut.FeedMmPerMin, stretch.SpindleRpm > 0 ? stretch.SpindleRpm : cut.SpindleRpm);
+        var chip = Chip(stretch, cut);
         if (whole == 0 || flat <= 1e-9 * whole)
         {
             return drop > 0 ? cut.Down(chip) : default;
@@ -167,6 +198,10 @@ internal sealed class ProgramLoads
         }
 
         _lastLookedAt = double.NegativeInfinity;
+        if (_stated.TryGetValue(tool, out var stated))
+        {
+            stated.Break();
+        }
     }
 
     private void NameTools(CutRequest request)

@@ -58,6 +58,26 @@ internal sealed class WoodLeft
         return Math.Max(highest, LevelAt(centre));
     }
 
+    /// <summary>How wide the wood is that a disc meets along its leading half, mm; of what stands lower than a height nothing counts.</summary>
+    /// <param name="centre">The disc's centre.</param>
+    /// <param name="way">Unit vector of its way.</param>
+    /// <param name="radiusMm">Its radius.</param>
+    /// <param name="aboveMm">The height.</param>
+    public double WidthAhead(Point2 centre, Point2 way, double radiusMm, double aboveMm)
+    {
+        const int Places = 24;
+        var reach = Math.Max(0, radiusMm - 0.75 * _cell);
+        Point2 across = new(-way.Y, way.X);
+        var met = 0;
+        for (var i = 0; i < Places; i++)
+        {
+            var aside = reach * ((2 * i + 1.0) / Places - 1);
+            met += LevelAt(centre + across * aside + way * Math.Sqrt(reach * reach - aside * aside)) > aboveMm ? 1 : 0;
+        }
+
+        return 2 * radiusMm * met / Places;
+    }
+
     /// <summary>Takes away the wood under a disc above a height.</summary>
     public void Take(Point2 centre, double radiusMm, double heightMm)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NetTopologySuite.Geometries;
+using NetTopologySuite.Geometries.Utilities;
 using NetTopologySuite.Operation.Buffer;
 using NetTopologySuite.Operation.Overlay;
 
@@ -36,7 +37,9 @@ public sealed class Region
 
     private readonly NetTopologySuite.Geometries.Geometry _shape;
 
-    private Region(NetTopologySuite.Geometries.Geometry shape) => _shape = shape;
+    // Where shapes touch, the engine may hand back the line of touch beside the areas, and refuses such a mixture afterwards.
+    private Region(NetTopologySuite.Geometries.Geometry shape) => _shape = shape is Polygon or MultiPolygon ? shape
+        : Factory.BuildGeometry(PolygonExtracter.GetPolygons(shape)) is var areas and (Polygon or MultiPolygon) ? areas : Factory.CreatePolygon();
 
     /// <summary>The region without area.</summary>
     public static Region Empty { get; } = new(Factory.CreatePolygon());

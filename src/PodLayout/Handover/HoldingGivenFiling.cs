@@ -69,6 +69,19 @@ internal static class HoldingGivenFiling
             }
         }
 
+        // As the shop and job files are held to.
+        foreach (var (name, value, most) in new[]
+        {
+            ("given.friction", given.Friction, 2), ("given.densityKgPerM3", given.DensityKgPerM3, 2000), ("targetFactor", held.TargetFactor, 100),
+            ("leastFactor", held.LeastFactor, 100),
+        })
+        {
+            if (!(value > 0 && value <= most))
+            {
+                return ($"{path}.{name}", FormattableString.Invariant($"A number above 0 and at most {most} was expected, {value:0.######} was found."));
+            }
+        }
+
         var vacuum = given.Vacuum;
         var curve = vacuum.Pump ?? [];
         var isPump = vacuum.Pump is not null && vacuum.GaugeKPa is null && curve.Length >= 2 && curve.All(p => p.Length == 2 && p.All(double.IsFinite))

@@ -50,6 +50,7 @@ public static class LayoutPicture
             SupportDrawing.Unsupported(draft, shape, result.Unsupported, turn, placement.ZeroOnBoard);
         }
 
+        PartDrawing.PieceNames(draft, shape);
         PartDrawing.GrainArrow(draft, shape, grainDeg);
         PanelItem.DrawAll(draft, frame, PanelText.Items(result, names, grainDeg));
         return draft.Finish(Title(result), Description(result));

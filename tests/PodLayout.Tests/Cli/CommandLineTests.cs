@@ -82,4 +82,33 @@ public partial class CommandLineTests
 
     [GeneratedRegex(@"^\| \d+ \|", RegexOptions.Multiline)]
     private static partial Regex CodeRow();
+
+    [Fact]
+    public void A_shop_is_listed_with_its_vacuum_and_how_firmly_it_holds()
+    {
+        var said = Ran.Of("shop", Repository.Path("samples", "shop.json")).Out;
+        Assert.Contains("Vacuum: gauge 70 kPa (20.7 inHg), air pressure 101.3 kPa\n", said, StringComparison.Ordinal);
+        Assert.Contains("Holding: target factor 2, least 1.5, friction 0.4\n", said, StringComparison.Ordinal);
+        Assert.Contains("Assumed: Vacuum 70 kPa", said, StringComparison.Ordinal);
+
+        using var scratch = new Scratch();
+        var shop = System.Text.Json.Nodes.JsonNode.Parse(Ran.Of("shop").Out)!;
+        // The share of sea level's 101.325 kPa that the air has there: 85 and 100 times 85 / 101.325, each times 96 / 101.325.
+        shop["vacuum"] = System.Text.Json.Nodes.JsonNode.Parse("""{ "pump": { "ultimateKPa": 85, "nominalM3PerHour": 100 }, "barometerKPa": 96 }""");
+        Assert.Contains(
+            "Vacuum: pump of 79.5 m3/h of free air, 80.5 kPa (23.8 inHg) at no flow, air pressure 96 kPa",
+            Ran.Of("shop", scratch.Put("shop.json", shop.ToJsonString())).Out, StringComparison.Ordinal);
+        shop["vacuum"] = System.Text.Json.Nodes.JsonNode.Parse("""{ "gaugeKPa": 101.5 }""");
+        Assert.Contains(
+            "Correct the figure or its unit", Ran.Of("shop", scratch.Put("shop.json", shop.ToJsonString())).OnlyError(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_path_that_was_typed_and_leads_nowhere_is_not_sought_beside_the_job()
+    {
+        var ran = Ran.Of("plan", Repository.Path("samples", "crest-rail", "job.json"), "--from", "nope.json");
+        Assert.Contains("nope.json: there is no such file. Check the path; it is taken from the folder in which the command is given.", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("taken from the folder in which the command is given", Ran.Of("check", "nope.json").OnlyError(), StringComparison.Ordinal);
+        Assert.Contains("taken from the folder in which the command is given", Ran.Of("plan", "nope.dxf", "--thickness", "20").OnlyError(), StringComparison.Ordinal);
+    }
 }

@@ -53,6 +53,8 @@ public class HoldingTests
     [Theory]
     [InlineData("$.holding.given.vacuum", "gaugeKPa", "200")]
     [InlineData("$.holding.given.vacuum", "gaugeKPa", "-5")]
+    [InlineData("$.holding.given", "friction", "0")]
+    [InlineData("$.holding.given", "densityKgPerM3", "-1")]
     [InlineData("$.holding.given.forcesOnPart", "0", "[1, 2, 3]")]
     [InlineData("$.holding.given.forcesOnPart", "0", "[1, 2, 3, 4, 5, 6, 99]")]
     public void Figures_of_holding_that_cannot_be_are_refused_at_their_place(string path, string member, string value)
@@ -73,4 +75,75 @@ public class HoldingTests
         var line = Ran.Of("check", scratch.Put("edited.json", file.ToJsonString())).OnlyError();
         Assert.Contains(path, line, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_pod_beside_the_wood_holds_nothing_and_check_says_so()
+    {
+        // Moved to the far corner of the board, or taken out: the same factor.
+        var away = Changed(pods =>
+        {
+            pods[0]!["columnFromDatum"] = 1;
+            pods[0]!["rowFromDatum"] = 1;
+            pods[0]!["centreMm"] = JsonNode.Parse("[75, 75]");
+        });
+        var without = Changed(pods => pods.RemoveAt(0));
+        Assert.Equal(Factor(without.Out), Factor(away.Out), 0.02 * Factor(without.Out));
+        Assert.Contains("not counted: P1 (its upper seal does not lie wholly under sound wood)", away.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Pods_in_the_same_place_hold_once_and_check_says_so()
+    {
+        var before = Changed(_ => { });
+        var twice = Changed(pods =>
+        {
+            pods.Add(pods[0]!.DeepClone());
+            pods.Add(pods[0]!.DeepClone());
+        });
+        Assert.Equal(Factor(before.Out), Factor(twice.Out), 0.02 * Factor(before.Out));
+        Assert.Contains("(it stands where P1 stands), ", twice.Out, StringComparison.Ordinal);
+        Assert.Equal(ExitCodes.RuleBroken, twice.Code);
+    }
+
+    [Fact]
+    public void Where_no_pod_is_under_the_wood_nothing_holds()
+    {
+        var none = Changed(pods =>
+        {
+            foreach (var pod in pods)
+            {
+                pod!["centreMm"] = JsonNode.Parse("[75, 75]");
+            }
+        });
+        Assert.Equal(ExitCodes.RuleBroken, none.Code);
+        Assert.Contains("No pod holds the part; not counted: P1 (", none.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Check_warns_of_a_factor_below_the_target_that_breaks_no_rule()
+    {
+        var ran = Changed(_ => { }, file => file["holding"]!["targetFactor"] = 50);
+        Assert.Equal(ExitCodes.LayoutFound, ran.Code);
+        Assert.Matches(@"podlayout: warning: The part is held at a factor of \d+(\.\d+)?, below the target of 50\.", ran.Error);
+    }
+
+    private static readonly Lazy<string> CrestRail = new(() =>
+    {
+        using var scratch = new Scratch();
+        Assert.Equal(ExitCodes.LayoutFound, Ran.Of("plan", Repository.Path("samples", "crest-rail", "job.json"), "--out", scratch.Path("out")).Code);
+        return File.ReadAllText(scratch.Path("out/layout.json"));
+    });
+
+    private static Ran Changed(Action<JsonArray> pods, Action<JsonObject>? file = null)
+    {
+        using var scratch = new Scratch();
+        var layout = JsonNode.Parse(CrestRail.Value)!.AsObject();
+        pods(layout["pods"]!.AsArray());
+        file?.Invoke(layout);
+        return Ran.Of("check", scratch.Put("edited.json", layout.ToJsonString()));
+    }
+
+    private static double Factor(string text) => double.Parse(
+        System.Text.RegularExpressions.Regex.Match(text, @"held against the cutter +(\d+(\.\d+)?)").Groups[1].Value,
+        System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -43,6 +43,25 @@ public class ThinFloorsTests
     }
 
     [Fact]
+    public void Each_floor_of_a_program_is_told_with_its_own_lines_and_thickness()
+    {
+        // 3 mm and 5 mm are left, from the way down to the way up; between the two the same tool goes through elsewhere.
+        var floors = ByProgram(
+            "G0 X100 Y100 Z9\nG1 Z-27\nX300\nG0 Z9\nX100 Y300\nG1 Z-31\nX300\nG0 Z9\nX100 Y200\nG1 Z-25\nX200\nG0 Z9\n").Part.Shape.Floors;
+        Assert.Equal([(3.0, "part.nc lines 5 to 7, tool 1"), (5.0, "part.nc lines 13 to 15, tool 1")], floors.Select(f => (Math.Round(f.LeastMm, 9), f.Source)));
+    }
+
+    [Fact]
+    public void The_point_of_a_drill_that_goes_through_leaves_no_floor_around_its_hole()
+    {
+        // 20 mm wide, 118 degrees at the point, which is 2 mm below the underside: 6 mm above it the drill is at its full width.
+        Tool drill = new(1, 20, new CutterForm.Vee(118));
+        Assert.Empty(ByProgram("G0 X200 Y200 Z9\nG81 X200 Y200 Z-32 R2\nG80\n", drill).Part.Shape.Floors);
+        // Where it stops short of the underside, the hole's bottom is one.
+        Assert.Single(ByProgram("G0 X200 Y200 Z9\nG81 X200 Y200 Z-29 R2\nG80\n", drill).Part.Shape.Floors);
+    }
+
+    [Fact]
     public void What_is_cut_through_is_no_floor()
     {
         // Down a ramp that passes 6 mm and 0.1 mm: the floor ends where the cut through begins, and before it the tool is higher.
@@ -119,9 +138,10 @@ public class ThinFloorsTests
     private static Job ByOperation(double left, double span = 60) => Made(
         [new(CutKind.PocketFromFace, new CutLines.OfLayer("POCKET"), "$.cuts[0]") { LowestTipMm = left }], null, span);
 
-    private static Job ByProgram(string moves) => Made([], Posted.Read("G21 G90 G17\nT1 M6\nM3 F900\n" + moves + "M2\n").Value, 60);
+    private static Job ByProgram(string moves, Tool? tool = null) =>
+        Made([], Posted.Read("G21 G90 G17\nT1 M6\nM3 F900\n" + moves + "M2\n").Value, 60, tool);
 
-    private static Job Made(ImmutableArray<CutOperation> operations, ToolPath? path, double span)
+    private static Job Made(ImmutableArray<CutOperation> operations, ToolPath? path, double span, Tool? tool = null)
     {
         Drawing drawing = new(
             "part.dxf", "DXF", "millimetre", 1, 0.05,
@@ -129,7 +149,7 @@ public class ThinFloorsTests
         var job = Shapes.JobFor(
             new(Shapes.Rectangle(0, 0, 500, 360), [], []), Shapes.Board(720, 600, portSpacing: 60), [Shapes.Pod(60, 60)], 90, interiorSpanMm: 150);
         job = job with { Support = job.Support with { ThinFloorSpanMm = span } };
-        var tools = Posted.Tools(new Tool(1, 12, new CutterForm.Flat()));
+        var tools = Posted.Tools(tool ?? new Tool(1, 12, new CutterForm.Flat()));
         var outcome = Cutting.Apply(
             job, drawing, new(operations, new("part.nc", tools, ZZero.PartFace, default, null, false), 0.1, 2, null), path, "job.json");
         Assert.True(outcome.Succeeded, outcome.Refusal?.ToString());

@@ -131,4 +131,16 @@ public class RegionTests
         200 + 100 * random.NextDouble(), 0.6 + 0.4 * random.NextDouble(),
         [(2, 0.25 * random.NextDouble(), 6 * random.NextDouble()), (3 + random.Next(4), 0.2 * random.NextDouble(), 6 * random.NextDouble())],
         40 + random.Next(200));
+
+    [Fact]
+    public void Regions_that_overlap_here_and_touch_along_a_line_there_have_their_overlap_in_common_and_no_more()
+    {
+        // The second reaches 2 x 2 into the first from above, and lies on its upper edge for 2 more.
+        Region first = Region.Inside(Shapes.Rectangle(0, 0, 10, 10)), second = Region.Inside(new Ring([new(5, 8), new(7, 8), new(7, 10), new(9, 10), new(9, 12), new(5, 12)]));
+        var common = first.Intersect(second);
+        Assert.Equal(4, common.AreaMm2, 1e-9);
+        // What comes of it can be worked with.
+        Assert.Equal(3, common.Minus(Region.Inside(Shapes.Rectangle(6, 9, 5, 5))).AreaMm2, 1e-9);
+        Assert.True(first.Intersect(Region.Inside(Shapes.Rectangle(10, 0, 5, 10))).IsEmpty);
+    }
 }

@@ -44,6 +44,8 @@ public class CutReadingTests
     [InlineData("""{ "operation": "throughProfile", "layer": "A", "side": "on" }""", "$.cuts[0].toolDiameterMm")]
     [InlineData("""{ "operation": "pocketFromFace", "layer": "A" }""", "$.cuts[0].floorLeftMm")]
     [InlineData("""{ "operation": "defect", "layer": "A", "reachMm": 4 }""", "$.cuts[0].reachMm")]
+    [InlineData("""{ "operation": "pocketFromFace", "layer": "A", "floorLeftMm": 32 }""", "$.cuts[0].floorLeftMm")]
+    [InlineData("""{ "operation": "throughProfile", "layer": "A", "side": "on", "toolDiameterMm": 6, "skinMm": 40 }""", "$.cuts[0].skinMm")]
     [InlineData("""{ "operation": "drill", "layer": "A", "skinMm": 1, "depthBelowUndersideMm": 1 }""", "$.cuts[0]")]
     public void An_unclear_operation_is_refused_at_its_member(string cut, string path)
     {

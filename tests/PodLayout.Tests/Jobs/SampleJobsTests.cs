@@ -13,6 +13,7 @@ public class SampleJobsTests
     [InlineData("crest-rail")]
     [InlineData("chair-seat")]
     [InlineData("tray")]
+    [InlineData("wash-stand")]
     public void A_sample_job_with_its_shop_and_drawing_is_read_without_a_finding(string sample)
     {
         var file = Repository.Path("samples", sample, "job.json");

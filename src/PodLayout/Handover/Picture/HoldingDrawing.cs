@@ -20,7 +20,8 @@ internal static class HoldingDrawing
             return;
         }
 
-        for (var i = 0; i < layout.Pods.Length; i++)
+        // A pod under a loose piece bears nothing of the part.
+        foreach (var i in Enumerable.Range(0, layout.Pods.Length).Where(i => layout.Pods[i].Holds is null))
         {
             var pod = layout.Pods[i];
             // In a round pod the bar stands where the disc is widest below its middle that a bar of its width fits.
@@ -73,8 +74,8 @@ internal static class HoldingDrawing
 
         var heading = held.Weakest is null ? "Holding factor: not limited"
             : $"Holding factor {FactorText.Of(held.Factor)} (target {FactorText.Of(held.TargetFactor)})";
-        var bears = string.Join(", ", held.Pods.Select((p, i) =>
-            string.Create(CultureInfo.InvariantCulture, $"{LayoutFiling.PodId(i)} {p.BearsN:0} N")));
+        var bears = string.Join(", ", held.Pods.Select((p, i) => (Pod: p, Index: i)).Where(p => layout.Pods[p.Index].Holds is null).Select(p =>
+            string.Create(CultureInfo.InvariantCulture, $"{LayoutFiling.PodId(p.Index)} {p.Pod.BearsN:0} N")));
         return PanelItem.Under(heading,
         [
             .. held.Weakest is { } weakest ? PanelItem.Words($"Beyond it the part {HoldingFindings.Verb(weakest.Mode)} first, with the cutter at the sign ({weakest.Pass}); the pods then bear {bears}.", 8) : [],

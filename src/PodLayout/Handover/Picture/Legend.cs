@@ -210,10 +210,23 @@ internal static class Legend
             });
         }
 
+        if (!shape.Skinned.IsEmpty)
+        {
+            yield return PanelItem.Sign("edge that hangs on a skin: pods may pass it, seals not", (draft, at) =>
+            {
+                var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
+                PartDrawing.SkinSign(draft, SheetDraft.Panel, [box]);
+            });
+        }
+
         if (!shape.Held.IsEmpty)
         {
             yield return PanelItem.Sign("loose piece of the blank, held by pods of its own", (draft, at) =>
-                draft.AddBox(SheetDraft.Panel, "piece-edge", Around(draft, at, 3.2, 1.4)));
+            {
+                var box = Around(draft, at, 3.2, 1.4);
+                draft.AddBox(SheetDraft.Panel, "part-fill", box);
+                draft.AddBox(SheetDraft.Panel, "piece-edge", box);
+            });
         }
 
         if (shape.Hazards.Any(h => !h.TipPaths.IsEmpty))

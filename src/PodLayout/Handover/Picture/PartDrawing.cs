@@ -34,11 +34,6 @@ internal static class PartDrawing
             draft.Add(SheetDraft.Defects, new Primitive.Area("floor-edge", floor.Area.Boundary));
         }
 
-        foreach (var piece in shape.Held)
-        {
-            draft.Add(SheetDraft.Defects, new Primitive.Area("piece-edge", [piece.Outline, .. piece.Holes]));
-        }
-
         foreach (var hazard in shape.Hazards.Where(h => !h.Shown.IsEmpty))
         {
             draft.Add(SheetDraft.Defects, new Primitive.Hatch("cut-hatch", hazard.Shown.Boundary, hazard.KeepsBodiesOff ? 45 : 135, 1.1 * draft.Scale));
@@ -49,7 +44,16 @@ internal static class PartDrawing
             }
         }
 
+        foreach (var piece in shape.Held)
+        {
+            ImmutableArray<Ring> rings = [piece.Outline, .. piece.Holes];
+            draft.Add(SheetDraft.GrainLines, new Primitive.Area("part-fill", rings));
+            draft.Add(SheetDraft.GrainLines, new Primitive.Hatch("grain", rings, grainDeg, 3 * draft.Scale));
+            draft.Add(SheetDraft.Defects, new Primitive.Area("piece-edge", rings));
+        }
+
         draft.Add(SheetDraft.Support, new Primitive.Area("part-edge", wood));
+        SkinSign(draft, SheetDraft.Support, [.. shape.Skinned.Select(ring => wood[ring])]);
         if (draft.Page.Grow(-3 * draft.Scale).Contains(zero))
         {
             var half = 1.6 * draft.Scale;
@@ -59,6 +63,45 @@ internal static class PartDrawing
                 [zero - new Point2(half, 0), zero + new Point2(half, 0), zero - new Point2(0, half), zero + new Point2(0, half)]));
         }
     }
+
+    /// <summary>Edges that hang on a skin: black and white by turns, as wide as both lines together.</summary>
+    public static void SkinSign(SheetDraft draft, string layer, ImmutableArray<Ring> edges)
+    {
+        foreach (var style in edges.IsEmpty ? [] : new[] { "skin-edge", "skin-core" })
+        {
+            draft.Add(layer, new Primitive.Area(style, edges));
+        }
+    }
+
+    /// <summary>The names of held pieces, each where it finds room in its piece.</summary>
+    public static void PieceNames(SheetDraft draft, PartShape shape)
+    {
+        foreach (var piece in shape.Held)
+        {
+            var bounds = piece.Outline.Bounds;
+            foreach (var size in new[] { 2.6, 2, 1.6 })
+            {
+                var box = draft.TextBox(default, piece.Name, size, true);
+                const int steps = 24;
+                var place = Enumerable.Range(0, (steps + 1) * (steps + 1))
+                    .Select(i => new Point2(
+                        bounds.MinX + bounds.Width * (i % (steps + 1)) / steps, bounds.MinY + bounds.Height * (i / (steps + 1)) / steps))
+                    .OrderBy(p => Math.Round((p - bounds.Centre).Length, 6)).Select(p => box.Moved(p))
+                    .Where(b => draft.IsFree(b.Grow(0.4 * draft.Scale)) && Corners(b.Grow(0.6 * draft.Scale)).All(piece.Contains))
+                    .Select(b => (Box2?)b).FirstOrDefault();
+                if (place is { } at)
+                {
+                    draft.AddBox(SheetDraft.Labels, "knockout", at);
+                    draft.AddText(SheetDraft.Labels, "text-bold", at.Centre, piece.Name, size, TextAnchor.Middle);
+                    draft.Take(at);
+                    break;
+                }
+            }
+        }
+    }
+
+    private static IEnumerable<Point2> Corners(Box2 b) =>
+        [new(b.MinX, b.MinY), new(b.MaxX, b.MinY), new(b.MaxX, b.MaxY), new(b.MinX, b.MaxY)];
 
     /// <summary>The grain arrow, where it finds room in the part between pods and labels.</summary>
     public static void GrainArrow(SheetDraft draft, PartShape shape, double grainDeg)

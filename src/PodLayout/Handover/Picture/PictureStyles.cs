@@ -33,6 +33,8 @@ public static class PictureStyles
         Line("avoided-hatch", "#555555", 0.12),
         Filled("part-fill", "#fbf6ec"),
         Line("part-edge", Ink, 0.5),
+        Line("skin-edge", Ink, 1.1),
+        Line("skin-core", Paper, 0.6, 1.8, 1.8),
         Line("grain", Grain, 0.13),
         Line("grain-arrow", "#5c4a2c", 0.4),
         Filled("grain-head", "#5c4a2c"),

@@ -1,5 +1,7 @@
 using PodLayout.Findings;
+using PodLayout.Geometry;
 using PodLayout.Layouts;
+using PodLayout.Parts;
 
 namespace PodLayout.Handover.Setup;
 
@@ -12,7 +14,7 @@ internal static class CheckSteps
     public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, CardUnit unit) =>
     [
         new("holding", "Vacuum and holding", [.. HoldingSteps.Of(layout, unit)]),
-        new("offcuts", "Offcuts and warnings", [.. Watch(result)]),
+        new("offcuts", "Offcuts and warnings", [.. Watch(result, layout), .. Left(result.Job.Part.Shape, layout, unit)]),
         new("start", "Before the spindle starts",
         [
             new CardBlock.Steps(
@@ -34,7 +36,26 @@ internal static class CheckSteps
     private static string Proven(Layout layout) => $"What is proven of this layout: {layout.Proof.Words}"
         + (layout.SupportPoints.IsEmpty ? "" : $" Worst overhang: {Summary.Percent(layout.WorstShareOfLimit)} of its limit.");
 
-    private static IEnumerable<CardBlock> Watch(PlanResult result)
+    // What the cuts leave: skins that the part hangs on, and floors that give under a hand.
+    private static IEnumerable<CardBlock> Left(PartShape shape, Layout layout, CardUnit unit)
+    {
+        foreach (var ring in shape.Skinned)
+        {
+            yield return new CardBlock.Words(ring == 0
+                ? "The part hangs in its blank on a skin along the outline: it comes free only when the skin is cut."
+                : $"What is cut out of hole {CsvText.Count(ring)} hangs on a skin: it comes free only when the skin is cut.");
+        }
+
+        var turn = Turn.FromDegrees(layout.Placement.AngleDeg);
+        foreach (var floor in shape.Floors)
+        {
+            var at = turn.Apply(floor.Area.Bounds.Centre) + layout.Placement.ZeroOnBoard;
+            yield return new CardBlock.Words(
+                $"A thin floor of {unit.LengthAndUnit(floor.LeastMm)} is left about X {unit.Rough(at.X)}, Y {unit.Rough(at.Y)} {unit.Name} on the board ({floor.Name}).");
+        }
+    }
+
+    private static IEnumerable<CardBlock> Watch(PlanResult result, Layout layout)
     {
         var offcuts = result.Findings.Where(f => f.Code == Offcut).ToList();
         if (offcuts.Count == 0)
@@ -47,6 +68,11 @@ internal static class CheckSteps
         {
             var words = piece.Remedy is { } remedy ? $"{piece.Message} {remedy}" : piece.Message;
             yield return new CardBlock.Words(char.ToUpperInvariant(words[0]) + words[1..], piece.Severity >= Severity.Warning);
+        }
+
+        foreach (var held in Summary.Pieces(result, layout))
+        {
+            yield return new CardBlock.Words(char.ToUpperInvariant(held[0]) + held[1..]);
         }
 
         foreach (var other in result.Findings.Where(f => f.Code != Offcut && f.Severity == Severity.Warning))

@@ -128,6 +128,7 @@ internal static class SetupPicture
         PodLabels.Draw(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), LargestLabelMm, LeastIdMm);
 
         ZoneNames(draft, job.Shop);
+        PartDrawing.PieceNames(draft, shape);
         PartDrawing.GrainArrow(draft, shape, GrainDeg(result));
     }
 

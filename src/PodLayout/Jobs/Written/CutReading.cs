@@ -16,7 +16,7 @@ internal static class CutReading
         for (var i = 0; i < written.Cuts.Length; i++)
         {
             var path = JsonWords.Child("$.cuts", i);
-            if (Wrong(written.Cuts[i], path, refusals) is { } wrong)
+            if (Wrong(written.Cuts[i], path, written.ThicknessMm, refusals) is { } wrong)
             {
                 return Outcome<CutRequest>.Refuse(wrong);
             }
@@ -86,7 +86,7 @@ internal static class CutReading
         Tabs = cut.Tabs,
     };
 
-    private static Finding? Wrong(WrittenCut cut, string path, FileRefusals refusals)
+    private static Finding? Wrong(WrittenCut cut, string path, double thicknessMm, FileRefusals refusals)
     {
         if (cut.Layer is null == cut.Along is null)
         {
@@ -116,6 +116,17 @@ internal static class CutReading
             if (stands && !needed.Contains(cut.Operation) && !allowed.Contains(cut.Operation))
             {
                 return refusals.At("cut-unclear", JsonWords.Child(path, name), $"this member means nothing for {word}.", "Take it out.");
+            }
+        }
+
+        foreach (var (name, left) in new[] { ("floorLeftMm", cut.FloorLeftMm), ("skinMm", cut.SkinMm) })
+        {
+            if (left >= thicknessMm)
+            {
+                return refusals.At(
+                    "cut-unclear", JsonWords.Child(path, name),
+                    $"found {JsonWords.Number(left.Value)} mm of wood left in a part {JsonWords.Number(thicknessMm)} mm thick: nothing would be cut.",
+                    "Give the thickness of the wood that stays at the bottom.");
             }
         }
 

@@ -44,7 +44,7 @@ internal static class PumpMaking
             return Wrong(
                 "vacuum-above-barometer", Path + (written.UltimateKPa is null ? ".ultimateInHg" : ".ultimateKPa"),
                 $"found {JsonWords.Number(Math.Round(ultimate.Value, 2))} kPa; the air's pressure at sea level is {JsonWords.Number(StandardAtmosphere.SeaLevelKPa)} kPa.",
-                "Give the vacuum below the air's pressure.");
+                "Correct the figure or its unit. A pressure that is left at the inlet is to be taken from the air's pressure.");
         }
 
         if (written.Flow.IsEmpty == nominal is null || (nominal is not null && ultimate is null))
@@ -85,7 +85,7 @@ internal static class PumpMaking
             {
                 return ([], refusals.At(
                     "vacuum-above-barometer", path, $"found {JsonWords.Number(Math.Round(vacuum, 2))} kPa; the air's pressure at sea level is {JsonWords.Number(StandardAtmosphere.SeaLevelKPa)} kPa.",
-                    "Give the vacuum below the air's pressure."));
+                    "Correct the figure or its unit. A pressure that is left at the inlet is to be taken from the air's pressure."));
             }
 
             var free = written.FlowIs == WrittenFlowKind.AtInlet ? flow * (1 - vacuum / StandardAtmosphere.SeaLevelKPa) : flow;

@@ -83,7 +83,7 @@ internal static class VacuumMaking
             return (null, refusals.At(
                 "vacuum-above-barometer", $"{Path}.{member}",
                 $"found {JsonWords.Number(Math.Round(gauge.Value, 2))} kPa of vacuum where the air's pressure is {JsonWords.Number(Math.Round(barometer, 2))} kPa.",
-                "Give the gauge's reading below the air's pressure, less than the air's pressure itself."));
+                "Correct the figure or its unit (a gauge in inches of mercury goes into gaugeInHg), or altitudeM or barometerKPa. A gauge that stands at zero in a full vacuum reads the pressure that is left: take its reading from the air's pressure."));
         }
 
         if (gauge is null)
