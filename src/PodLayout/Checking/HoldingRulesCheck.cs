@@ -13,10 +13,10 @@ internal static class HoldingRulesCheck
         var stands = new RuleTally(CheckedRule.PartStands, Measure.LeastMm, LayoutCheck.ToleranceMm);
         var least = job.Shop.Holding.LeastFactor;
         var held = new RuleTally(CheckedRule.PartHeld, Measure.LeastFactor, Tolerances.HoldingShare * least);
-        if (HeldLayout.Report(job, layout, threads: 1) is { } report)
+        if (HeldLayout.Strength(job, layout) is { } now)
         {
-            stands.Add(report.StandMm, HoldingGround.LeastStandMm, "centre of mass", (0, 0), () => (
-                $"Before the vacuum is on the part tips off its pods: its centre of mass lies {CheckWords.Mm(-report.StandMm)} mm beyond them, or too near their edge.",
+            stands.Add(now.StandMm, HoldingGround.LeastStandMm, "centre of mass", (0, 0), () => (
+                $"Before the vacuum is on the part tips off its pods: its centre of mass lies {CheckWords.Mm(-now.StandMm)} mm beyond them, or too near their edge.",
                 "Put a pod on the other side of the centre of mass."));
             if (job.Part.Loads.AreAssumed)
             {
@@ -24,8 +24,8 @@ internal static class HoldingRulesCheck
                 least = 0;
             }
 
-            held.Add(report.Factor, least, Place(report, layout), (0, 0), () => (
-                $"The part is held at a factor of {FactorText.Of(report.Factor)}{HoldingFindings.Where(layout with { Holding = report })}.",
+            held.Add(now.Factor, least, Place(job, layout, now), (0, 0), () => (
+                $"The part is held at a factor of {FactorText.Of(now.Factor)}{HoldingFindings.Where(now.Weakest)}.",
                 "Add a pod, use larger ones, or cut more lightly."));
         }
 
@@ -33,6 +33,6 @@ internal static class HoldingRulesCheck
         yield return held.Done(layout.Pods.IsEmpty ? "no pods" : NotAsked);
     }
 
-    private static string Place(HoldingReport report, Layout layout) => report.Weakest is not { } weakest ? "everywhere"
-        : $"cutter at {CheckWords.At(Handover.HoldingWords.OnBoard(layout, weakest))}, {weakest.Pass}; target {FactorText.Of(report.TargetFactor)}";
+    private static string Place(Job job, Layout layout, HoldingStrength now) => now.Weakest is not { } weakest ? "everywhere"
+        : $"cutter at {CheckWords.At(Handover.HoldingWords.OnBoard(layout, weakest))}, {weakest.Pass}; target {FactorText.Of(job.Shop.Holding.TargetFactor)}";
 }

@@ -3,6 +3,7 @@ using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Shops;
 
 namespace PodLayout.Handover.Picture;
 
@@ -14,12 +15,13 @@ internal static class PanelText
     /// <param name="result">What is drawn.</param>
     /// <param name="shortNames">What stands in the pods for each type's name.</param>
     /// <param name="grainDeg">The grain on the board.</param>
+    /// <param name="drawn">The drawing, for its legend; null where it is not drawn yet.</param>
     public static IReadOnlyList<PanelItem> Items(
-        PlanResult result, IReadOnlyDictionary<string, string> shortNames, double grainDeg) =>
+        PlanResult result, IReadOnlyDictionary<string, string> shortNames, double grainDeg, SheetDraft? drawn) =>
     [
         .. TitleBlock(result),
         .. result.Layout is { } layout ? LayoutWords(result, layout, shortNames) : NoLayoutWords(result),
-        .. PanelItem.Under("Signs", Legend.Items(result, grainDeg)),
+        .. PanelItem.Under("Signs", Legend.Items(result, grainDeg, shortNames, drawn)),
         .. PanelItem.Under("Cautions", Cautions.Of(result).SelectMany(c => PanelItem.Words(c))),
     ];
 
@@ -31,10 +33,16 @@ internal static class PanelText
         [
             .. PanelItem.Title(job.Name.Length > 0 ? job.Name : part.Name),
             .. PanelItem.Words($"Part: {part.Name}, {Mm(part.ThicknessMm)} mm thick{species}", 2),
-            .. PanelItem.Words(
-                $"Board: {board.Name}, {Mm(board.WidthMm)} x {Mm(board.LengthMm)} mm, grooves every {Mm(board.PitchMm)} mm", 3),
+            .. PanelItem.Words($"Board: {BoardName(board)}, grooves every {Mm(board.PitchMm)} mm", 3),
             ScaleBar(),
         ];
+    }
+
+    /// <summary>The board's name with its size, which many a name holds already.</summary>
+    internal static string BoardName(GridBoard board)
+    {
+        var size = $"{Mm(board.WidthMm)} x {Mm(board.LengthMm)}";
+        return board.Name.Contains(size, StringComparison.Ordinal) ? board.Name : $"{board.Name}, {size} mm";
     }
 
     private static IEnumerable<PanelItem> LayoutWords(
@@ -48,7 +56,7 @@ internal static class PanelText
         [
             .. PanelItem.Words("All other ports stay plugged."),
             .. types.SelectMany(g => PanelItem.Words(
-                (shortNames[g.Key] == g.Key ? "" : shortNames[g.Key] + " = ")
+                (shortNames[g.Key] == g.Key || shortNames[g.Key].Length == 0 ? "" : shortNames[g.Key] + " = ")
                     + string.Create(CultureInfo.InvariantCulture, $"{g.Key}: {g.Count()}"), 2)),
             .. Summary.Asked(result).SelectMany(line => PanelItem.Words(line)),
             .. Summary.Pieces(result, layout).SelectMany(line => PanelItem.Words(line)),

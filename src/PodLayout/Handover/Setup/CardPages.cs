@@ -36,7 +36,8 @@ internal static class CardPages
         }
 
         yield return SetupPicture.OnPaper(
-            result, card.Laying, (card.Title, Head(card)), PaperDraft.Number(1, 1 + draft.Count), options.Paper);
+            result, card.Laying, (card.Title, Head(card)), PaperDraft.Number(1, 1 + draft.Count), options.Paper,
+            card.Warnings.Length <= 1 ? card.Warnings : [$"READ FIRST: {CsvText.Count(card.Warnings.Length)} warnings at the head of page 2."]);
         foreach (var page in draft.Finish(before: 1))
         {
             yield return page;
@@ -46,17 +47,20 @@ internal static class CardPages
     // What must be seen beside the picture.
     private static ImmutableArray<string> Head(SetupCard card)
     {
+        // Rows that repeat the title are left out of the head.
         string Said(string name) => card.Head.Rows.First(r => r.Name == name).Value;
+        var part = card.Head.Rows.Any(r => r.Name == "Part") ? $"Part: {Said("Part")}, " : "Wood: ";
         return
         [
             card.Edition,
-            .. card.Warnings.IsEmpty ? [] : new[] { card.Warnings.Length == 1 ? card.Warnings[0] : $"READ FIRST: {CsvText.Count(card.Warnings.Length)} warnings at the head of page 2." },
-            $"Part: {Said("Part")}, {Said("Wood")}",
+            part + Said("Wood"),
             $"Face: {Said("Face")}",
             $"Grain: {Said("Grain")}",
             $"Board: {Said("Board")}",
             $"Pods: {Said("Pods")}",
             $"Ports to open: {Said("Ports to open")}; all others stay plugged.",
+            $"Gauge before the spindle starts: {Said("Gauge before the spindle starts")}",
+            $"Holding factor: {Said("Holding factor")}",
         ];
     }
 
