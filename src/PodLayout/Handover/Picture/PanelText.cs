@@ -86,11 +86,13 @@ internal static class PanelText
     }
 
     /// <summary>A bar to measure against, and the scale.</summary>
-    public static PanelItem ScaleBar(string paper = "A4") => new(9.5, (draft, at) =>
+    public static PanelItem ScaleBar(string paper = "A4", bool inInches = false) => new(9.5, (draft, at) =>
     {
         var u = draft.Scale;
         double[] lengths = [1000, 500, 300, 200, 100, 50, 20, 10, 5, 2, 1];
-        var length = lengths.FirstOrDefault(l => l / u <= 42, 1);
+        var (unitMm, unit) = inInches ? (25.4, "in") : (1.0, "mm");
+        var count = lengths.FirstOrDefault(l => l * unitMm / u <= 42, 1);
+        var length = count * unitMm;
         var left = at - new Point2(0, 5.6 * u);
         for (var i = 0; i < 4; i++)
         {
@@ -101,7 +103,7 @@ internal static class PanelText
         draft.AddBox(SheetDraft.Panel, "rule", new(left.X, left.Y, left.X + length, left.Y + 1.3 * u));
         draft.AddText(SheetDraft.Panel, "text", left + new Point2(0, 3.2 * u), $"Scale 1:{Mm(u)} on {paper}", 2.6);
         draft.AddText(SheetDraft.Panel, "text", left + new Point2(0, -1.9 * u), "0", 2.3);
-        draft.AddText(SheetDraft.Panel, "text", left + new Point2(length, -1.9 * u), Mm(length) + " mm", 2.3, TextAnchor.Middle);
+        draft.AddText(SheetDraft.Panel, "text", left + new Point2(length, -1.9 * u), $"{Mm(count)} {unit}", 2.3, TextAnchor.Middle);
     });
 
     private static string Mm(double value) => CsvText.Mm(value);

@@ -69,7 +69,7 @@ internal static class PodLabels
             foreach (var overLines in new[] { false, true })
             {
                 room.OverLines = overLines;
-                foreach (var size in Sizes(largest, leastIdMm))
+                foreach (var size in Sizes(Math.Max(largest, leastIdMm), leastIdMm))
                 {
                     if (room.Place([(id, size, "pod-id")], isTurned: false) is { } block)
                     {

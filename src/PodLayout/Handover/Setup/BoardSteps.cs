@@ -95,6 +95,8 @@ internal static class BoardSteps
         var podOf = layout.Pods.SelectMany((p, i) => p.OpenPorts.Select(o => (o.Name, Id: LayoutFiling.PodId(i))))
             .ToLookup(p => p.Name, p => p.Id, StringComparer.Ordinal);
         ImmutableArray<string> zone = job.Shop.Zones.IsEmpty ? [] : ["Zone"], now = job.Standing is null ? [] : ["Now"];
+        var others = board.Ports.Length - open.Count;
+        yield return new CardBlock.Words(others == 0 ? "The board has no other ports." : $"All other {CsvText.Count(others)} ports stay plugged.", IsStrong: true);
         yield return new CardBlock.Words(
             "Column and row are the last grooves before the port, counted from the datum.");
         yield return new CardBlock.Table(
@@ -109,8 +111,6 @@ internal static class BoardSteps
                     .. now.Select(_ => changes.OpenAlready.Contains(p.Name) ? "open already" : "open"),
                 ])),
             ]);
-        var others = board.Ports.Length - open.Count;
-        yield return new CardBlock.Words(others == 0 ? "The board has no other ports." : $"All other {CsvText.Count(others)} ports stay plugged.", IsStrong: true);
         var stuck = board.Ports.Where(p => p.State == PortState.StuckOpen).Select(p => p.Name).ToList();
         if (stuck.Count > 0)
         {

@@ -46,10 +46,11 @@ internal static class SetupPicture
     /// <param name="head">What stands beside it, a heading and its lines.</param>
     /// <param name="foot">What stands at the foot of the page.</param>
     /// <param name="paper">The paper.</param>
+    /// <param name="inInches">Whether the scale is one of inches.</param>
     /// <param name="warnings">What must be read first; stands below the heading.</param>
     public static Sheet OnPaper(
         PlanResult result, Laying laying, (string Title, ImmutableArray<string> Lines) head, string foot, PaperSize paper,
-        params ImmutableArray<string> warnings)
+        bool inInches = false, params ImmutableArray<string> warnings)
     {
         var content = Content(result);
         IReadOnlyList<PanelItem> Items(IReadOnlyDictionary<string, string> names, SheetDraft? drawn) =>
@@ -57,7 +58,7 @@ internal static class SetupPicture
             .. PanelItem.Title(head.Title),
             .. warnings.SelectMany(w => PanelItem.Words(w, 3, isBold: true)),
             .. head.Lines.SelectMany(l => PanelItem.Words(l, 3)),
-            PanelText.ScaleBar(paper.Name),
+            PanelText.ScaleBar(paper.Name, inInches),
             .. TypeNames(result, names),
             .. PanelItem.Under("Signs", Legend.ForSetup(result, GrainDeg(result), names, drawn)),
             .. PanelItem.Words(foot, 1, isBold: true),

@@ -115,6 +115,11 @@ public class CardReadBackTests
         Assert.Contains("&quot;10 + 15&quot; is 15 mm past groove 10,", Cards.Text(plan, "card.html"), StringComparison.Ordinal);
         Assert.Contains("&quot;10 + 0.59&quot; is 0.59 in past groove 10,", Cards.Text(Cards.Plan("inches"), "card.html"), StringComparison.Ordinal);
 
+        // The scale bar beside the picture too.
+        var print = PaperText.All(Cards.File(Cards.Plan("inches"), "card.pdf"));
+        Assert.Matches("[0-9] in", print);
+        Assert.DoesNotContain("200 mm", print, StringComparison.Ordinal);
+
         // The placing tolerance of half a millimetre, to a hundredth of an inch.
         Assert.Contains("within 0.02 in of", Cards.Text(Cards.Plan("inches"), "card.html"), StringComparison.Ordinal);
     }
