@@ -53,15 +53,15 @@ internal static class Numbering
         var half = new Point2(StrokeDigits.WidthOf(words) * height / 2, height / 2);
         var aside = Math.Max(0, (board.PitchMm - board.GrooveWidthMm) / 2 - request.ChamferMm - (alongX ? half.X : half.Y) - ClearMm);
 
-        // Where a column's and a row's number share a land, as in the first, the row's stands above the column's.
-        Point2 shared = new(0, (alongX ? -1.1 : 1.1) * height);
+        // Where a column's and a row's number share a land the row's stands above the column's. In the first land both make room.
+        Point2 shared = new(0, (alongX ? -1.1 : 1.1) * height), apart = new(0, (alongX ? -0.75 : 0.75) * height);
         var first = (alongX ? board.FirstGroove.X : board.FirstGroove.Y) + k * board.PitchMm;
         var isSeamed = (alongX ? request.SeamsXMm : request.SeamsYMm).Any(s => s > first && s < first + board.PitchMm);
         var sideways = alongX ? new Point2(aside, 0) : new Point2(0, aside);
         var places =
             from shift in (Point2[])[default, sideways * -1, sideways]
             from band in Enumerable.Range(0, across)
-            from raised in (Point2[])[default, shared]
+            from raised in k == 0 && band == 0 ? (Point2[])[apart, default, shared] : [default, shared]
             where raised == default || (shift == default && !isSeamed)
             select board.FirstGroove + new Point2((alongX ? k : band) + 0.5, (alongX ? band : k) + 0.5) * board.PitchMm + shift + raised;
         foreach (var middle in places)

@@ -18,10 +18,10 @@ internal static class HoldingRulesCheck
         var (layout, leftOut) = PodsUnderWood.Of(job, asked);
         var notCounted = NotCounted(leftOut);
         ImmutableArray<Finding> warnings = [];
-        if (HeldLayout.Report(job, layout, threads: 1) is { } report)
+        if (HeldLayout.Strength(job, layout) is { } now)
         {
-            stands.Add(report.StandMm, HoldingGround.LeastStandMm, "centre of mass", (0, 0), () => (
-                $"Before the vacuum is on the part tips off its pods: its centre of mass lies {CheckWords.Mm(-report.StandMm)} mm beyond them, or too near their edge{notCounted}.",
+            stands.Add(now.StandMm, HoldingGround.LeastStandMm, "centre of mass", (0, 0), () => (
+                $"Before the vacuum is on the part tips off its pods: its centre of mass lies {CheckWords.Mm(-now.StandMm)} mm beyond them, or too near their edge{notCounted}.",
                 "Put a pod on the other side of the centre of mass."));
             if (job.Part.Loads.AreAssumed)
             {
@@ -29,10 +29,10 @@ internal static class HoldingRulesCheck
                 least = 0;
             }
 
-            held.Add(report.Factor, least, Place(report, layout) + notCounted, (0, 0), () => (
-                $"The part is held at a factor of {FactorText.Of(report.Factor)}{HoldingFindings.Where(layout with { Holding = report })}{notCounted}.",
+            held.Add(now.Factor, least, Place(job, layout, now) + notCounted, (0, 0), () => (
+                $"The part is held at a factor of {FactorText.Of(now.Factor)}{HoldingFindings.Where(now.Weakest)}{notCounted}.",
                 "Add a pod, use larger ones, or cut more lightly."));
-            warnings = BelowTarget(job, report.Factor, least, notCounted);
+            warnings = BelowTarget(job, now.Factor, least, notCounted);
         }
         else if (!leftOut.IsEmpty && !job.Part.Loads.Points.IsEmpty)
         {
@@ -60,6 +60,6 @@ internal static class HoldingRulesCheck
     private static string NotCounted(ImmutableArray<(int Pod, string Why)> leftOut) => leftOut.IsEmpty ? ""
         : $"; not counted: {string.Join(", ", leftOut.Select(l => $"{CheckWords.Pod(l.Pod)} ({l.Why})"))}";
 
-    private static string Place(HoldingReport report, Layout layout) => report.Weakest is not { } weakest ? "everywhere"
-        : $"cutter at {CheckWords.At(Handover.HoldingWords.OnBoard(layout, weakest))}, {weakest.Pass}; target {FactorText.Of(report.TargetFactor)}";
+    private static string Place(Job job, Layout layout, HoldingStrength now) => now.Weakest is not { } weakest ? "everywhere"
+        : $"cutter at {CheckWords.At(Handover.HoldingWords.OnBoard(layout, weakest))}, {weakest.Pass}; target {FactorText.Of(job.Shop.Holding.TargetFactor)}";
 }

@@ -7,6 +7,7 @@ public sealed class EdgeGrid
 {
     private readonly double _cellMm;
     private readonly Box2 _bounds;
+    private readonly ImmutableArray<Box2> _boxes;
     private readonly int _columns;
     private readonly int _rows;
     private readonly List<int>?[] _cells;
@@ -31,6 +32,7 @@ public sealed class EdgeGrid
         Next = next.ToImmutable();
         Previous = previous.ToImmutable();
         _bounds = Box2.Around(Starts);
+        _boxes = [.. Enumerable.Range(0, Starts.Length).Select(i => Box2.Around([Starts[i], Starts[Next[i]]]))];
         // No more cells than a few for each edge, however large the part.
         _cellMm = Math.Max(cellMm, Math.Sqrt(_bounds.Width * _bounds.Height / (4.0 * Starts.Length + 64)) / 4);
         _columns = (int)(_bounds.Width / _cellMm) + 1;
@@ -38,7 +40,7 @@ public sealed class EdgeGrid
         _cells = new List<int>?[_columns * _rows];
         for (var i = 0; i < Starts.Length; i++)
         {
-            foreach (var cell in Cells(Box2.Around([Starts[i], Starts[Next[i]]])))
+            foreach (var cell in Cells(_boxes[i]))
             {
                 (_cells[cell] ??= []).Add(i);
             }
@@ -57,16 +59,24 @@ public sealed class EdgeGrid
     /// <summary>Indices of the edges whose boxes touch a box, each once, in rising order.</summary>
     public ImmutableArray<int> Touching(Box2 box)
     {
-        var found = new SortedSet<int>();
+        List<int> found = [];
         if (_bounds.Touches(box))
         {
             foreach (var cell in Cells(box))
             {
-                found.UnionWith(_cells[cell] ?? []);
+                foreach (var edge in _cells[cell] ?? [])
+                {
+                    if (_boxes[edge].Touches(box))
+                    {
+                        found.Add(edge);
+                    }
+                }
             }
         }
 
-        return [.. found.Where(i => Box2.Around([Starts[i], Starts[Next[i]]]).Touches(box))];
+        // A long edge lies in many cells.
+        found.Sort();
+        return [.. found.Where((edge, i) => i == 0 || found[i - 1] != edge)];
     }
 
     private IEnumerable<int> Cells(Box2 box)

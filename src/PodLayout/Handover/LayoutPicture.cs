@@ -1,4 +1,3 @@
-using System.Globalization;
 using PodLayout.Geometry;
 using PodLayout.Handover.Picture;
 using PodLayout.Jobs;
@@ -11,6 +10,9 @@ namespace PodLayout.Handover;
 /// <summary>The picture of a layout, or of what stands in the way of one.</summary>
 public static class LayoutPicture
 {
+    // Ids of pods in smaller type stand beside their pods: a capital of it is 1.1 mm high.
+    private const double LeastIdMm = 1.5;
+
     /// <summary>The picture as SVG, an A4 page.</summary>
     public static string Svg(PlanResult result) => SvgWriter.Write(Draw(result));
 
@@ -27,8 +29,8 @@ public static class LayoutPicture
 
         // The names that fit into pods depend on the scale, and the words of the panel on the names: letters take the
         // same room or more, so the frame is found with letters.
-        var letters = Letters(job);
-        var frame = PageFrame.Fit(content, [.. PanelText.Items(result, letters, grainDeg).Select(i => i.HeightMm)]);
+        var letters = Names(result, double.PositiveInfinity);
+        var frame = PageFrame.Fit(content, [.. PanelText.Items(result, letters, grainDeg, drawn: null).Select(i => i.HeightMm)]);
         var names = Names(result, frame.Scale);
 
         var draft = new SheetDraft(frame.Scale, frame.Page, content);
@@ -40,10 +42,10 @@ public static class LayoutPicture
         {
             PodDrawing.Bodies(draft, board, layout);
             SupportDrawing.Ticks(draft, shape, layout);
-            HoldingDrawing.Bars(draft, layout);
-            PodLabels.Draw(draft, board, layout, names);
-            SupportDrawing.Worst(draft, shape, layout, job.Support, grainDeg);
+            HoldingDrawing.Bars(draft, board, layout);
             HoldingDrawing.Weakest(draft, layout);
+            PodLabels.Draw(draft, board, layout, names, leastIdMm: LeastIdMm);
+            SupportDrawing.Worst(draft, shape, layout, job.Support, grainDeg);
         }
         else
         {
@@ -52,14 +54,26 @@ public static class LayoutPicture
 
         PartDrawing.PieceNames(draft, shape);
         PartDrawing.GrainArrow(draft, shape, grainDeg);
-        PanelItem.DrawAll(draft, frame, PanelText.Items(result, names, grainDeg));
+        PanelItem.DrawAll(draft, frame, PanelText.Items(result, names, grainDeg, draft));
         return draft.Finish(Title(result), Description(result));
     }
 
-    /// <summary>What stands in the pods for each type's name: the name where it fits at a scale, else a letter.</summary>
-    internal static IReadOnlyDictionary<string, string> Names(PlanResult result, double scale) =>
-        result.Layout is null || !NamesFit(result.Layout, scale)
-            ? Letters(result.Job) : result.Job.Shop.Pods.ToDictionary(p => p.Name, p => p.Name, StringComparer.Ordinal);
+    /// <summary>
+    /// What stands in the pods for each type's name: the name where it fits at a scale, else a letter; nothing where all pods are of one
+    /// type, which is then named beside the drawing alone.
+    /// </summary>
+    internal static IReadOnlyDictionary<string, string> Names(PlanResult result, double scale)
+    {
+        var types = result.Job.Shop.Pods.Select(p => p.Name).ToList();
+        if (result.Layout is { } layout && NamesFit(layout, scale))
+        {
+            return types.ToDictionary(n => n, n => n, StringComparer.Ordinal);
+        }
+
+        var used = result.Layout?.Pods.Select(p => p.Type.Name).ToHashSet(StringComparer.Ordinal) ?? [];
+        return types.OrderBy(n => used.Contains(n) ? 0 : 1).Select((n, i) => (Name: n, Letter: used.Count == 1 ? "" : Letter(i)))
+            .ToDictionary(p => p.Name, p => p.Letter, StringComparer.Ordinal);
+    }
 
     /// <summary>The board, and the part where it reaches beyond.</summary>
     internal static Box2 Content(GridBoard board, PartShape shape)
@@ -88,10 +102,7 @@ public static class LayoutPicture
         return new(job.Shop.Board.UsableArea.Centre - middle, angle);
     }
 
-    private static Dictionary<string, string> Letters(Job job) => job.Shop.Pods
-        .Select((p, i) => (p.Name, Letter: i < 26
-            ? ((char)('A' + i)).ToString() : "T" + (i + 1).ToString(CultureInfo.InvariantCulture)))
-        .ToDictionary(p => p.Name, p => p.Letter, StringComparer.Ordinal);
+    private static string Letter(int index) => index < 26 ? ((char)('A' + index)).ToString() : "T" + CsvText.Count(index + 1);
 
     private static bool NamesFit(Layout layout, double scale) => layout.Pods.All(p =>
     {

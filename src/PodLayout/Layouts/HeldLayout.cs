@@ -26,24 +26,34 @@ public static class HeldLayout
 
         var (standing, vacuum) = Pods(ground, layout, lost: -1);
         var pods = Bearing(layout, standing);
-        var (limit, load) = Firmness.Weakest(ground, pods);
+        var (now, load) = Strength(job, ground, pods);
         var lost = new double[standing.Length];
         Parallel.For(0, lost.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
             lost[i] = Firmness.Weakest(ground, Bearing(layout, Pods(ground, layout, i).Pods)).Limit.Factor);
         var bears = new Queue<double>(Bears(ground, pods, load));
         return new(
-            limit.Factor,
+            now.Factor,
             rules.TargetFactor,
             rules.LeastFactor,
             job.Holding.AcceptLessBecause,
-            load < 0 ? null : Weakest(job, ground, pods, limit, load),
+            now.Weakest,
             [.. standing.Select((p, i) => new PodHold(p.VacuumKPa, p.PullN, layout.Pods[i].Holds is null ? bears.Dequeue() : 0, lost[i]))],
             vacuum.GaugeKPa,
             vacuum.BarometerKPa,
-            Firmness.Standing(pods, ground.CentreOfMass).DistanceMm,
+            now.StandMm,
             ground.WeightN,
             [.. job.Part.Loads.Assumptions, .. vacuum.Assumptions, .. Assumed(job)]);
     }
+
+    /// <summary>
+    /// How firmly a layout holds with all its seals; null where nothing is known of the cutter. A small part of the work of a
+    /// report, which asks the same again for every seal that may be lost.
+    /// </summary>
+    /// <param name="job">The job.</param>
+    /// <param name="layout">The layout.</param>
+    public static HoldingStrength? Strength(Job job, Layout layout) =>
+        HoldingGround.Of(job.Part, job.Shop, job.Shop.Holding.TargetFactor) is { } ground && layout.Pods.Any(p => p.Holds is null)
+            ? Strength(job, ground, Bearing(layout, Pods(ground, layout, lost: -1).Pods)).Now : null;
 
     /// <summary>
     /// A layout that may have been changed since its report was made, with the report as it now is: the old one where its factor
@@ -54,10 +64,10 @@ public static class HeldLayout
     /// <param name="threads">Threads to use.</param>
     public static Layout Renewed(Job job, Layout layout, int threads)
     {
-        var now = Report(job, layout, threads);
-        var stands = (now is null && layout.Holding is null) || (now is not null && layout.Holding is { } before && before.Pods.Length == now.Pods.Length
+        var now = Strength(job, layout);
+        var stands = (now is null && layout.Holding is null) || (now is not null && layout.Holding is { } before && before.Pods.Length == layout.Pods.Length
             && (before.Factor == now.Factor || Math.Abs(before.Factor - now.Factor) <= Tolerances.HoldingShare * 2 * now.Factor));
-        return stands ? layout : layout with { Holding = now };
+        return stands ? layout : layout with { Holding = Report(job, layout, threads) };
     }
 
     /// <summary>The pods of a layout in the part's axes, with the vacuum left at each.</summary>
@@ -73,6 +83,14 @@ public static class HeldLayout
             back.Apply(p.Centre - layout.Placement.ZeroOnBoard) - ground.Middle,
             Turn.FromDegrees((p.Turned ? 90 : 0) - layout.Placement.AngleDeg),
             vacuum.AtPodKPa[i]))], vacuum);
+    }
+
+    private static (HoldingStrength Now, int Load) Strength(Job job, HoldingGround ground, ImmutableArray<HeldPod> pods)
+    {
+        var (limit, load) = Firmness.Weakest(ground, pods);
+        return (new(
+            limit.Factor, load < 0 ? null : Weakest(job, ground, pods, limit, load),
+            Firmness.Standing(pods, ground.CentreOfMass).DistanceMm), load);
     }
 
     // What stands under a loose piece takes its share of the vacuum and bears nothing of the part.

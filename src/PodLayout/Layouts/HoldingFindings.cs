@@ -16,7 +16,7 @@ internal static class HoldingFindings
         "holding-below-target",
         Severity.Warning,
         FindingKind.Request,
-        Text($"no layout holds at the target factor of {job.Shop.Holding.TargetFactor:0.##}; this one holds at {Factor(layout)}{Where(layout)}; the least factor is {job.Shop.Holding.LeastFactor:0.##}."),
+        Text($"no layout holds at the target factor of {job.Shop.Holding.TargetFactor:0.##}; this one holds at {Factor(layout)}{Where(layout.Holding?.Weakest)}; the least factor is {job.Shop.Holding.LeastFactor:0.##}."),
         null,
         Remedy);
 
@@ -27,7 +27,7 @@ internal static class HoldingFindings
         "not-held",
         Severity.Refused,
         FindingKind.NoLayout,
-        Text($"layouts support the part, but none holds it at a factor of {job.Shop.Holding.LeastFactor:0.##}; the one with fewest pods ({supporting.Pods.Length}) holds at {Factor(supporting)}{Where(supporting)}."),
+        Text($"layouts support the part, but none holds it at a factor of {job.Shop.Holding.LeastFactor:0.##}; the one with fewest pods ({supporting.Pods.Length}) holds at {Factor(supporting)}{Where(supporting.Holding?.Weakest)}."),
         null,
         Remedy);
 
@@ -38,7 +38,7 @@ internal static class HoldingFindings
         "holding-assumed-low",
         Severity.Warning,
         FindingKind.Request,
-        Text($"the job states no cuts; with those assumed the layout holds at a factor of {Factor(layout)}{Where(layout)}, and the target is {held.TargetFactor:0.##}."),
+        Text($"the job states no cuts; with those assumed the layout holds at a factor of {Factor(layout)}{Where(layout.Holding?.Weakest)}, and the target is {held.TargetFactor:0.##}."),
         null,
         "State the cuts, or the program, and the cutter: then the layout is made to hold.");
 
@@ -54,7 +54,7 @@ internal static class HoldingFindings
         "Watch the gauge while cutting, add a pod near it, or cut more lightly.");
 
     /// <summary>How and where a layout gives way first, as the end of a sentence.</summary>
-    public static string Where(Layout layout) => layout.Holding?.Weakest is { } weakest
+    public static string Where(WeakestPlace? place) => place is { } weakest
         ? Text($" (the part {Verb(weakest.Mode)} when the cutter is at ({weakest.OnPart.X:0.#}, {weakest.OnPart.Y:0.#}) of the drawing, {weakest.Pass})") : "";
 
     /// <summary>What the part does.</summary>

@@ -11,6 +11,15 @@ public class NumberingTests
     public void Each_column_and_each_row_has_its_number() => Assert.Equal(
         Enumerable.Range(1, 40).Concat(Enumerable.Range(1, 19)), Boards.Good(Boards.TradeFacts()).Numerals.Select(n => n.Number));
 
+    // Both are 1 and stand in the same land: half a figure's height lies between them, so that they are not read as 11.
+    [Fact]
+    public void The_numbers_of_the_first_column_and_the_first_row_stand_apart()
+    {
+        var ones = Boards.Good(Boards.TradeFacts()).Numerals.Where(n => n.Number == 1).Select(n => Box2.Around(n.Strokes.SelectMany(s => s))).OrderBy(b => b.MinY).ToList();
+        Assert.Equal(2, ones.Count);
+        Assert.True(ones[1].MinY - ones[0].MaxY >= 0.45 * ones[0].Height, $"{ones[1].MinY - ones[0].MaxY} between figures of {ones[0].Height}");
+    }
+
     [Fact]
     public void Numbers_stand_clear_of_each_other_of_ports_and_of_grooves() => Prop.ForAll(
         RandomBoards.All(),

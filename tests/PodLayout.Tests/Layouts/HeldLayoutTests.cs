@@ -23,6 +23,23 @@ public class HeldLayoutTests
     }
 
     [Fact]
+    public void What_a_check_asks_for_is_the_same_closed_form_without_the_report_and_a_changed_layout_gets_a_report_of_its_own()
+    {
+        // Coulomb, as above; with one of the four pods taken away three quarters of it are left.
+        var (job, layout) = Plate(new Force(100, 0, 0), new(200, 200), heightMm: 0);
+        var factor = 4 * 0.12 * 0.12 * 80_000 * 0.4 / 100;
+        var now = HeldLayout.Strength(job, layout)!;
+        Assert.Equal(factor, now.Factor, 0.05);
+        Assert.Equal(FailureMode.Slides, now.Weakest!.Mode);
+
+        var reported = layout with { Holding = HeldLayout.Report(job, layout, 1)! with { OneMore = new(layout.Pods[0].Type.Name, false, 1, 1, 9) } };
+        Assert.Same(reported, HeldLayout.Renewed(job, reported, 1));
+        var taken = HeldLayout.Renewed(job, reported with { Pods = reported.Pods.RemoveAt(3) }, 1);
+        Assert.InRange(taken.Holding!.Factor / factor, 0.2, 0.7501);
+        Assert.Equal((3, null), (taken.Holding.Pods.Length, taken.Holding.OneMore));
+    }
+
+    [Fact]
     public void A_plate_pulled_up_at_its_edge_tips_about_the_pods_on_the_other_side()
     {
         // Lever about x = 60 - 60 = 0 of the far pods' outer spots... the pods stand at x = 60 and 340; lift at x = 400 tips about x = 0:

@@ -24,6 +24,36 @@ internal static class EdgePath
     /// <summary>The point of a side that is nearest to a point.</summary>
     public static Point2 Nearest(Point2 a, Point2 b, Point2 p) => a + (b - a) * Along(a, b, p);
 
+    /// <summary>Whether a straight line reaches into a box: what is left of it when it is clipped to the box (Liang and Barsky 1984).</summary>
+    public static bool Touches(Box2 box, Point2 a, Point2 b)
+    {
+        if (Math.Max(a.X, b.X) < box.MinX || Math.Min(a.X, b.X) > box.MaxX || Math.Max(a.Y, b.Y) < box.MinY || Math.Min(a.Y, b.Y) > box.MaxY)
+        {
+            return false;
+        }
+
+        double from = 0, to = 1;
+        var way = b - a;
+        Clip(-way.X, a.X - box.MinX, ref from, ref to);
+        Clip(way.X, box.MaxX - a.X, ref from, ref to);
+        Clip(-way.Y, a.Y - box.MinY, ref from, ref to);
+        Clip(way.Y, box.MaxY - a.Y, ref from, ref to);
+        return from <= to;
+    }
+
+    // What one side of the box leaves of a line, as shares of its length. A line along the side is kept: its bounds touch the box.
+    private static void Clip(double speed, double room, ref double from, ref double to)
+    {
+        if (speed < 0)
+        {
+            from = Math.Max(from, room / speed);
+        }
+        else if (speed > 0)
+        {
+            to = Math.Min(to, room / speed);
+        }
+    }
+
     /// <summary>
     /// The way along an edge from one point to another whose length is nearest to the one given (there are two ways round
     /// each ring); null when no edge passes through both.

@@ -12,8 +12,12 @@ internal static class HoldingDrawing
     // Height of a load's bar, mm of paper.
     private const double BarMm = 0.9;
 
-    /// <summary>Bars along the lower edge of the pods: as long as the pod is wide for the pod that bears most.</summary>
-    public static void Bars(SheetDraft draft, Layout layout)
+    // Radius of the cutter's sign, and length of its arrow, mm of paper.
+    private const double RingMm = 1.7;
+    private const double ArrowMm = 6.5;
+
+    /// <summary>Bars along an edge of the pods that their ports leave free: as long as the edge for the pod that bears most.</summary>
+    public static void Bars(SheetDraft draft, GridBoard board, Layout layout)
     {
         if (layout.Holding is not { } held || held.Pods.Length != layout.Pods.Length || held.Pods.Max(p => p.BearsN) is not (> 0 and var most))
         {
@@ -24,15 +28,30 @@ internal static class HoldingDrawing
         foreach (var i in Enumerable.Range(0, layout.Pods.Length).Where(i => layout.Pods[i].Holds is null))
         {
             var pod = layout.Pods[i];
-            // In a round pod the bar stands where the disc is widest below its middle that a bar of its width fits.
-            var room = pod.Type.Footprint is PodFootprint.Round ? pod.BodyBox.Grow(-0.2 * pod.ExtentXMm) : pod.BodyBox.Grow(-0.5 * draft.Scale);
-            var full = new Box2(room.MinX, room.MinY, room.MaxX, room.MinY + Math.Min(BarMm * draft.Scale, room.Height / 3));
+            var share = held.Pods[i].BearsN / most;
+            var (full, borne) = Bar(draft, pod, [.. PodDrawing.Signs(draft, board, pod)], share);
             draft.AddBox(SheetDraft.Support, "load-frame", full);
-            draft.AddBox(SheetDraft.Support, "load-bar", full with { MaxX = full.MinX + held.Pods[i].BearsN / most * full.Width });
+            draft.AddBox(SheetDraft.Support, "load-bar", borne);
+            draft.KeepOff(full.Grow(0.15 * draft.Scale));
         }
     }
 
-    /// <summary>The place of the cutter where the layout holds least, with the direction in which it pushes the part.</summary>
+    // Lying along the lower or the upper edge, or standing along a side.
+    private static (Box2 Full, Box2 Borne) Bar(SheetDraft draft, PlacedPod pod, List<Box2> signs, double share)
+    {
+        // In a round pod the bar lies in a square that the disc holds.
+        var room = pod.Type.Footprint is PodFootprint.Round ? pod.BodyBox.Grow(-0.2 * pod.ExtentXMm) : pod.BodyBox.Grow(-0.5 * draft.Scale);
+        double across = Math.Min(BarMm * draft.Scale, room.Height / 3), along = Math.Min(BarMm * draft.Scale, room.Width / 3);
+        (Box2 Full, bool Lies)[] places =
+        [
+            (room with { MaxY = room.MinY + across }, true), (room with { MinY = room.MaxY - across }, true),
+            (room with { MaxX = room.MinX + along }, false), (room with { MinX = room.MaxX - along }, false),
+        ];
+        var (full, lies) = places.FirstOrDefault(p => !signs.Exists(s => s.Touches(p.Full)), places[0]);
+        return (full, lies ? full with { MaxX = full.MinX + share * full.Width } : full with { MaxY = full.MinY + share * full.Height });
+    }
+
+    /// <summary>The place of the cutter where the layout holds least, with the direction in which it pushes the part; over all else.</summary>
     public static void Weakest(SheetDraft draft, Layout layout)
     {
         if (layout.Holding?.Weakest is not { } weakest)
@@ -41,21 +60,52 @@ internal static class HoldingDrawing
         }
 
         var push = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(new(weakest.Force.XN, weakest.Force.YN));
-        Sign(draft, SheetDraft.Support, HoldingWords.OnBoard(layout, weakest), push);
+        var u = draft.Scale;
+        var at = HoldingWords.OnBoard(layout, weakest);
+        var isUpright = push.Length == 0;
+        var along = isUpright ? default : push * (1 / push.Length);
+
+        // Away from the place or towards it, whichever is on no pod: the push is the same.
+        var (from, to) = (at, at + along * (ArrowMm * u));
+        var (before, until) = (at - along * ((ArrowMm + RingMm) * u), at - along * (1.1 * RingMm * u));
+        if (draft.Covered(from, to) > 0 && draft.Covered(at, before) < draft.Covered(from, to) && draft.Page.Contains(new Box2(before.X, before.Y, before.X, before.Y)))
+        {
+            (from, to) = (before, until);
+        }
+
+        Sign(draft, SheetDraft.Labels, at, isUpright ? null : (from, to));
+        var ring = new Box2(at.X, at.Y, at.X, at.Y).Grow((RingMm + 0.4) * u);
+        draft.Take(ring);
+        draft.KeepOff(ring);
+        if (!isUpright)
+        {
+            var head = new Box2(to.X, to.Y, to.X, to.Y).Grow(u);
+            draft.KeepOff(from, to);
+            draft.KeepOff(head);
+            draft.Take(Box2.Around([from, to]).Grow(0.5 * u));
+            foreach (var share in new[] { 0.25, 0.5, 0.75 })
+            {
+                var p = from + (to - from) * share;
+                draft.KeepOff(new Box2(p.X, p.Y, p.X, p.Y).Grow(0.6 * u));
+            }
+        }
     }
 
     /// <summary>The legend's items.</summary>
     public static IEnumerable<PanelItem> Signs(Layout? layout)
     {
-        if (layout?.Holding?.Weakest is null)
+        if (layout?.Holding?.Weakest is not { } weakest)
         {
             yield break;
         }
 
+        var hasArrow = weakest.Force is not { XN: 0, YN: 0 };
         yield return PanelItem.Sign(
-            "cutter where the part is held least; arrow: push on the part", (draft, at) =>
-            Sign(draft, SheetDraft.Panel, at - new Point2(2.4 * draft.Scale, 0), new(1, 0)));
-        yield return PanelItem.Sign("bar in a pod: what it bears then", (draft, at) =>
+            "cutter where the part is held least" + (hasArrow ? "; arrow: push on the part" : ""), "weakest-ring", (draft, at) =>
+            Sign(
+                draft, SheetDraft.Panel, at - new Point2(2.4 * draft.Scale, 0),
+                hasArrow ? (at - new Point2(2.4 * draft.Scale, 0), at + new Point2((ArrowMm - 2.4) * draft.Scale, 0)) : null));
+        yield return PanelItem.Sign("bar in a pod: what it bears then", "load-frame", (draft, at) =>
         {
             var u = draft.Scale;
             var full = new Box2(at.X - 3.2 * u, at.Y - BarMm / 2 * u, at.X + 3.2 * u, at.Y + BarMm / 2 * u);
@@ -84,16 +134,22 @@ internal static class HoldingDrawing
         ]);
     }
 
-    // A filled diamond in a ring, and an arrow.
-    private static void Sign(SheetDraft draft, string layer, Point2 at, Point2 push)
+    // A filled diamond in a ring, and an arrow; with a light edge, since they lie across other lines.
+    private static void Sign(SheetDraft draft, string layer, Point2 at, (Point2 From, Point2 To)? arrow)
     {
         var u = draft.Scale;
-        if (push.Length > 0)
+        if (arrow is var (from, to))
         {
-            Symbols.Arrow(draft, layer, "weakest-arrow", "weakest-head", at, at + push * (6.5 * u / push.Length), false);
+            draft.AddLine(layer, "weakest-halo", from, to);
         }
 
-        draft.Add(layer, new Primitive.Disc("weakest-ring", at, 1.7 * u));
+        draft.Add(layer, new Primitive.Disc("knockout", at, (RingMm + 0.35) * u));
+        if (arrow is var (start, end))
+        {
+            Symbols.Arrow(draft, layer, "weakest-arrow", "weakest-head", start, end, false);
+        }
+
+        draft.Add(layer, new Primitive.Disc("weakest-ring", at, RingMm * u));
         draft.Add(layer, new Primitive.Area(
             "weakest-head", [new([at + new Point2(u, 0), at + new Point2(0, u), at - new Point2(u, 0), at - new Point2(0, u)])]));
     }

@@ -11,24 +11,31 @@ internal static class Legend
 {
     /// <param name="result">What is drawn.</param>
     /// <param name="grainDeg">The grain on the board.</param>
-    public static IEnumerable<PanelItem> Items(PlanResult result, double grainDeg) =>
+    /// <param name="names">What stands in the pods for each type's name.</param>
+    /// <param name="drawn">The drawing; null where it is not drawn yet: then all that may be in it.</param>
+    public static IEnumerable<PanelItem> Items(
+        PlanResult result, double grainDeg, IReadOnlyDictionary<string, string> names, SheetDraft? drawn) => Occurring(drawn,
     [
-        .. Pods(result.Layout), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg),
+        .. Pods(result.Layout, names), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg),
         .. Support(result), .. HoldingDrawing.Signs(result.Layout),
-    ];
+    ]);
 
     /// <summary>The same for the picture that a board is set up from, which does not show the overhang.</summary>
-    public static IEnumerable<PanelItem> ForSetup(PlanResult result, double grainDeg) =>
+    public static IEnumerable<PanelItem> ForSetup(
+        PlanResult result, double grainDeg, IReadOnlyDictionary<string, string> names, SheetDraft? drawn) => Occurring(drawn,
     [
-        .. Pods(result.Layout), .. Ports(result), .. Before(result.Job), .. Board(result.Job.Shop.Board), .. Zones(result.Job.Shop),
+        .. Pods(result.Layout, names), .. Ports(result), .. Before(result.Job), .. Board(result.Job.Shop.Board), .. Zones(result.Job.Shop),
         .. Part(result, grainDeg), Mark(),
-    ];
+    ]);
+
+    private static IEnumerable<PanelItem> Occurring(SheetDraft? drawn, IEnumerable<PanelItem> items) =>
+        items.Where(i => drawn is null || i.Explains is not { } style || drawn.Shows(style));
 
     private static IEnumerable<PanelItem> Before(Job job)
     {
         if (job.Standing is { Pods.IsEmpty: false })
         {
-            yield return PanelItem.Sign("pod on the board now: take up", (draft, at) =>
+            yield return PanelItem.Sign("pod on the board now: take up", "before", (draft, at) =>
             {
                 var box = Around(draft, at, 3.2, 1.6);
                 draft.AddBox(SheetDraft.Panel, "before", box);
@@ -41,28 +48,33 @@ internal static class Legend
     {
         if (!shop.Zones.IsEmpty)
         {
-            yield return PanelItem.Sign("zone of the table, with its valve", (draft, at) => Stroke(draft, at, "zone"));
+            yield return PanelItem.Sign("zone of the table, with its valve", "zone", (draft, at) => Stroke(draft, at, "zone"));
         }
     }
 
-    private static PanelItem Mark() => PanelItem.Sign("place on the part's edge, in the table for laying it", (draft, at) =>
-        Symbols.Flag(draft, SheetDraft.Panel, at, "A"));
+    private static PanelItem Mark() => PanelItem.Sign("place on the part's edge: see \"Lay the part\"", "stretch-flag", (draft, at) =>
+        Symbols.Flag(draft, SheetDraft.Panel, at, "E1"));
 
-    private static IEnumerable<PanelItem> Pods(Layout? layout)
+    private static IEnumerable<PanelItem> Pods(Layout? layout, IReadOnlyDictionary<string, string> names)
     {
         if (layout is null)
         {
             yield break;
         }
 
-        yield return PanelItem.Sign("pod: number in placing order, type; dashed: upper seal", (draft, at) =>
+        var type = layout.Pods.Any(p => names[p.Type.Name].Length > 0) ? ", type" : "";
+        var isSealed = layout.Pods.Any(p => p.Type.SealInsetAboveMm > 0);
+        yield return PanelItem.Sign($"pod: number in placing order{type}{(isSealed ? "; dashed: upper seal" : "")}", "pod", (draft, at) =>
         {
             draft.AddBox(SheetDraft.Panel, "pod", Around(draft, at, 3.2, 1.6));
-            draft.AddBox(SheetDraft.Panel, "seal", Around(draft, at, 2.4, 0.9));
+            if (isSealed)
+            {
+                draft.AddBox(SheetDraft.Panel, "seal", Around(draft, at, 2.4, 0.9));
+            }
         });
         if (layout.Pods.Any(p => p.Turned))
         {
-            yield return PanelItem.Sign("pod turned by a quarter", (draft, at) =>
+            yield return PanelItem.Sign("pod turned by a quarter", "pod-turned", (draft, at) =>
             {
                 var box = Around(draft, at, 3.2, 1.6);
                 draft.AddBox(SheetDraft.Panel, "pod", box);
@@ -76,7 +88,7 @@ internal static class Legend
         if (!job.Keep.IsEmpty)
         {
             yield return PanelItem.Sign(
-                "pod to be kept, as asked", (draft, at) => draft.AddBox(SheetDraft.Panel, "pod-kept", Around(draft, at, 3.2, 1.6)));
+                "pod to be kept, as asked", "pod-kept", (draft, at) => draft.AddBox(SheetDraft.Panel, "pod-kept", Around(draft, at, 3.2, 1.6)));
         }
     }
 
@@ -84,7 +96,7 @@ internal static class Legend
     {
         if (result.Layout is not null)
         {
-            yield return PanelItem.Sign("port to open", (draft, at) => Symbols.OpenPort(draft, SheetDraft.Panel, at, 1.1 * draft.Scale));
+            yield return PanelItem.Sign("port to open", "port-open-ring", (draft, at) => Symbols.OpenPort(draft, SheetDraft.Panel, at, 1.1 * draft.Scale));
         }
 
         var words = new (PortState State, string Words)[]
@@ -93,9 +105,10 @@ internal static class Legend
             (PortState.Dead, "dead port: brings no vacuum"),
             (PortState.StuckOpen, "port that cannot be plugged"),
         };
-        foreach (var (state, text) in words.Where(w => result.Job.Shop.Board.Ports.Any(p => p.State == w.State)))
+        var open = result.Layout is { } layout ? LayoutFiling.OpenPorts(layout).ToHashSet() : [];
+        foreach (var (state, text) in words.Where(w => result.Job.Shop.Board.Ports.Any(p => p.State == w.State && !open.Contains(p))))
         {
-            yield return PanelItem.Sign(text, (draft, at) => Symbols.Port(draft, SheetDraft.Panel, at, 1.1 * draft.Scale, state));
+            yield return PanelItem.Sign(text, state == PortState.Working ? "port-plugged" : "port-dead", (draft, at) => Symbols.Port(draft, SheetDraft.Panel, at, 1.1 * draft.Scale, state));
         }
     }
 
@@ -103,14 +116,15 @@ internal static class Legend
     {
         var words = new (ObstacleKind Kind, string Words)[]
         {
-            (ObstacleKind.Pin, "locator pin; dotted: keep clear"),
-            (ObstacleKind.Stop, "stop or clamp; dotted: keep clear"),
-            (ObstacleKind.Damage, "damaged spot; dotted: keep clear"),
+            (ObstacleKind.Pin, "locator pin"),
+            (ObstacleKind.Stop, "stop or clamp"),
+            (ObstacleKind.Damage, "damaged spot"),
             (ObstacleKind.Avoided, "no pods here, as asked"),
         };
         foreach (var (kind, text) in words.Where(w => board.Obstacles.Any(o => o.Kind == w.Kind)))
         {
-            yield return PanelItem.Sign(text, (draft, at) => BoardDrawing.ObstacleSign(
+            var isApart = kind != ObstacleKind.Avoided && board.Obstacles.Any(o => o.Kind == kind && o.ClearanceMm > 0);
+            yield return PanelItem.Sign(isApart ? text + "; dotted: keep clear" : text, kind == ObstacleKind.Avoided ? "avoided" : "obstacle", (draft, at) => BoardDrawing.ObstacleSign(
                 draft, SheetDraft.Panel, kind, kind == ObstacleKind.Pin
                     ? new ObstacleShape.Disc(at, 3 * draft.Scale)
                     : new ObstacleShape.Rectangle(Around(draft, at, 3.2, 1.4))));
@@ -118,13 +132,13 @@ internal static class Legend
 
         if (board.UsableArea != new Box2(0, 0, board.WidthMm, board.LengthMm))
         {
-            yield return PanelItem.Sign("usable area of the board", (draft, at) => Stroke(draft, at, "usable"));
+            yield return PanelItem.Sign("usable area of the board", "usable", (draft, at) => Stroke(draft, at, "usable"));
         }
     }
 
     private static IEnumerable<PanelItem> Part(PlanResult result, double grainDeg)
     {
-        yield return PanelItem.Sign("grain of the part as it lies", (draft, at) =>
+        yield return PanelItem.Sign("grain of the part as it lies", "grain-arrow", (draft, at) =>
         {
             var u = draft.Scale;
             var direction = Turn.FromDegrees(grainDeg).Apply(new(1, 0));
@@ -133,13 +147,13 @@ internal static class Legend
         });
         if (!result.Job.Part.Shape.Avoided.IsEmpty && !result.Job.Shop.Board.Obstacles.Any(o => o.Kind == ObstacleKind.Avoided))
         {
-            yield return PanelItem.Sign("no pods here, as asked", (draft, at) =>
+            yield return PanelItem.Sign("no pods here, as asked", "avoided", (draft, at) =>
                 BoardDrawing.AvoidedSign(draft, SheetDraft.Panel, SheetDraft.RingOf(Around(draft, at, 3.2, 1.4))));
         }
 
         if (!result.Job.Part.Shape.Defects.IsEmpty)
         {
-            yield return PanelItem.Sign("marked defect: no seal here", (draft, at) =>
+            yield return PanelItem.Sign("marked defect: no seal here", "defect-edge", (draft, at) =>
             {
                 var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
                 draft.Add(SheetDraft.Panel, new Primitive.Hatch("defect-hatch", [box], grainDeg + 60, 0.8 * draft.Scale));
@@ -152,7 +166,7 @@ internal static class Legend
             yield return item;
         }
 
-        yield return PanelItem.Sign("zero of the part's drawing", (draft, at) =>
+        yield return PanelItem.Sign("zero of the part's drawing", "zero", (draft, at) =>
         {
             var half = 1.6 * draft.Scale;
             draft.Add(SheetDraft.Panel, new Primitive.Disc("zero", at, half * 0.6));
@@ -167,16 +181,20 @@ internal static class Legend
         {
             if (!result.Unsupported.IsEmpty)
             {
-                yield return PanelItem.Sign("stretch that no pod can support", (draft, at) => Stroke(draft, at, "unsupported"));
+                yield return PanelItem.Sign("stretch that no pod can support", "unsupported", (draft, at) => Stroke(draft, at, "unsupported"));
             }
 
             yield break;
         }
 
-        yield return PanelItem.Sign("tick at the edge: overhang as a share of its limit, heavy from 85 %", Ticks);
-        if (result.Layout.SupportPoints.Any(p => !p.IsEdge))
+        if (result.Layout.SupportPoints.Any(p => p.IsEdge))
         {
-            yield return PanelItem.Sign("point inside that must be supported too", (draft, at) =>
+            yield return PanelItem.Sign("tick at the edge: overhang as a share of its limit, heavy from 85 %", "part-edge", Ticks);
+        }
+
+        if (SupportDrawing.ShowsInterior(result.Layout))
+        {
+            yield return PanelItem.Sign("point inside that must be supported too", "part-edge", (draft, at) =>
             {
                 var half = SupportDrawing.PlusMm * draft.Scale;
                 draft.AddLine(SheetDraft.Panel, "support-low", at - new Point2(half, 0), at + new Point2(half, 0));
@@ -184,15 +202,15 @@ internal static class Legend
             });
         }
 
-        yield return PanelItem.Sign("limit of overhang around the worst point", (draft, at) =>
+        yield return PanelItem.Sign("limit of overhang around the worst point", "limit", (draft, at) =>
             draft.Add(SheetDraft.Panel, new Primitive.Ellipse("limit", at, 4 * draft.Scale, 1.7 * draft.Scale, 0)));
     }
 
     private static IEnumerable<PanelItem> Cuts(PartShape shape)
     {
-        if (shape.Hazards.Any(h => h.KeepsBodiesOff))
+        if (shape.Hazards.Any(h => h.KeepsBodiesOff && !h.Shown.IsEmpty))
         {
-            yield return PanelItem.Sign("cut below the underside: no pod here", (draft, at) =>
+            yield return PanelItem.Sign("cut below the underside: no pod here", "cut-edge", (draft, at) =>
             {
                 var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
                 draft.Add(SheetDraft.Panel, new Primitive.Hatch("cut-hatch", [box], 45, 1.1 * draft.Scale));
@@ -202,7 +220,7 @@ internal static class Legend
 
         if (!shape.Floors.IsEmpty)
         {
-            yield return PanelItem.Sign("thin floor of a cut from the face: a pod near", (draft, at) =>
+            yield return PanelItem.Sign("thin floor of a cut from the face: a pod near", "floor-edge", (draft, at) =>
             {
                 var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
                 draft.Add(SheetDraft.Panel, new Primitive.Hatch("floor-hatch", [box], 0, 1.4 * draft.Scale));
@@ -212,7 +230,7 @@ internal static class Legend
 
         if (!shape.Skinned.IsEmpty)
         {
-            yield return PanelItem.Sign("edge that hangs on a skin: pods may pass it, seals not", (draft, at) =>
+            yield return PanelItem.Sign("edge that hangs on a skin: pods may pass it, seals not", "skin-edge", (draft, at) =>
             {
                 var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
                 PartDrawing.SkinSign(draft, SheetDraft.Panel, [box]);
@@ -221,7 +239,7 @@ internal static class Legend
 
         if (!shape.Held.IsEmpty)
         {
-            yield return PanelItem.Sign("loose piece of the blank, held by pods of its own", (draft, at) =>
+            yield return PanelItem.Sign("loose piece of the blank, held by pods of its own", "piece-edge", (draft, at) =>
             {
                 var box = Around(draft, at, 3.2, 1.4);
                 draft.AddBox(SheetDraft.Panel, "part-fill", box);
@@ -231,12 +249,12 @@ internal static class Legend
 
         if (shape.Hazards.Any(h => !h.TipPaths.IsEmpty))
         {
-            yield return PanelItem.Sign("way of a tool's tip below the underside", (draft, at) => Stroke(draft, at, "tip"));
+            yield return PanelItem.Sign("way of a tool's tip below the underside", "tip", (draft, at) => Stroke(draft, at, "tip"));
         }
 
-        if (shape.Hazards.Any(h => !h.KeepsBodiesOff))
+        if (shape.Hazards.Any(h => !h.KeepsBodiesOff && !h.Shown.IsEmpty))
         {
-            yield return PanelItem.Sign("pocket or groove in the underside: no seal here", (draft, at) =>
+            yield return PanelItem.Sign("pocket or groove in the underside: no seal here", "defect-edge", (draft, at) =>
             {
                 var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
                 draft.Add(SheetDraft.Panel, new Primitive.Hatch("cut-hatch", [box], 135, 1.1 * draft.Scale));

@@ -7,6 +7,9 @@ namespace PodLayout.Handover.Picture;
 /// <param name="Draw">Draws it below its upper left corner.</param>
 internal sealed record PanelItem(double HeightMm, Action<SheetDraft, Point2> Draw)
 {
+    /// <summary>The style in the drawing that a row of the legend explains; null for other rows.</summary>
+    public string? Explains { get; init; }
+
     private const double Size = 2.6;
     private const double LineMm = 3.7;
     private const double SignMm = 10;
@@ -43,8 +46,14 @@ internal sealed record PanelItem(double HeightMm, Action<SheetDraft, Point2> Dra
             draft.AddText(
                 SheetDraft.Panel, isBold ? "text-bold" : "text", at - new Point2(0, LineMm / 2 * draft.Scale), line, Size)));
 
+    /// <summary>A row of the legend that is there whatever is drawn.</summary>
+    public static PanelItem Sign(string words, Action<SheetDraft, Point2> sign) => Sign(words, null, sign);
+
     /// <summary>A row of the legend: a sign and what it means.</summary>
-    public static PanelItem Sign(string words, Action<SheetDraft, Point2> sign)
+    /// <param name="words">What it means.</param>
+    /// <param name="explains">The style without which the sign is not in a drawing.</param>
+    /// <param name="sign">Draws it about a point.</param>
+    public static PanelItem Sign(string words, string? explains, Action<SheetDraft, Point2> sign)
     {
         var lines = TextMeasure.Wrap(words, PageFrame.ColumnWidthMm - SignMm - 1.5, Size, 3);
         var height = Math.Max(4.4, lines.Count * 3.4 + 0.6);
@@ -57,7 +66,10 @@ internal sealed record PanelItem(double HeightMm, Action<SheetDraft, Point2> Dra
                 var y = -height / 2 + (lines.Count - 1) * 1.7 - i * 3.4;
                 draft.AddText(SheetDraft.Panel, "text", at + new Point2((SignMm + 1.5) * u, y * u), lines[i], Size);
             }
-        });
+        })
+        {
+            Explains = explains,
+        };
     }
 
     /// <summary>Puts the items into the columns of the frame.</summary>

@@ -3,6 +3,7 @@ using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Shops;
 
 namespace PodLayout.Handover.Picture;
 
@@ -14,12 +15,13 @@ internal static class PanelText
     /// <param name="result">What is drawn.</param>
     /// <param name="shortNames">What stands in the pods for each type's name.</param>
     /// <param name="grainDeg">The grain on the board.</param>
+    /// <param name="drawn">The drawing, for its legend; null where it is not drawn yet.</param>
     public static IReadOnlyList<PanelItem> Items(
-        PlanResult result, IReadOnlyDictionary<string, string> shortNames, double grainDeg) =>
+        PlanResult result, IReadOnlyDictionary<string, string> shortNames, double grainDeg, SheetDraft? drawn) =>
     [
         .. TitleBlock(result),
         .. result.Layout is { } layout ? LayoutWords(result, layout, shortNames) : NoLayoutWords(result),
-        .. PanelItem.Under("Signs", Legend.Items(result, grainDeg)),
+        .. PanelItem.Under("Signs", Legend.Items(result, grainDeg, shortNames, drawn)),
         .. PanelItem.Under("Cautions", Cautions.Of(result).SelectMany(c => PanelItem.Words(c))),
     ];
 
@@ -31,10 +33,16 @@ internal static class PanelText
         [
             .. PanelItem.Title(job.Name.Length > 0 ? job.Name : part.Name),
             .. PanelItem.Words($"Part: {part.Name}, {Mm(part.ThicknessMm)} mm thick{species}", 2),
-            .. PanelItem.Words(
-                $"Board: {board.Name}, {Mm(board.WidthMm)} x {Mm(board.LengthMm)} mm, grooves every {Mm(board.PitchMm)} mm", 3),
+            .. PanelItem.Words($"Board: {BoardName(board)}, grooves every {Mm(board.PitchMm)} mm", 3),
             ScaleBar(),
         ];
+    }
+
+    /// <summary>The board's name with its size, which many a name holds already.</summary>
+    internal static string BoardName(GridBoard board)
+    {
+        var size = $"{Mm(board.WidthMm)} x {Mm(board.LengthMm)}";
+        return board.Name.Contains(size, StringComparison.Ordinal) ? board.Name : $"{board.Name}, {size} mm";
     }
 
     private static IEnumerable<PanelItem> LayoutWords(
@@ -48,7 +56,7 @@ internal static class PanelText
         [
             .. PanelItem.Words("All other ports stay plugged."),
             .. types.SelectMany(g => PanelItem.Words(
-                (shortNames[g.Key] == g.Key ? "" : shortNames[g.Key] + " = ")
+                (shortNames[g.Key] == g.Key || shortNames[g.Key].Length == 0 ? "" : shortNames[g.Key] + " = ")
                     + string.Create(CultureInfo.InvariantCulture, $"{g.Key}: {g.Count()}"), 2)),
             .. Summary.Asked(result).SelectMany(line => PanelItem.Words(line)),
             .. Summary.Pieces(result, layout).SelectMany(line => PanelItem.Words(line)),
@@ -78,11 +86,13 @@ internal static class PanelText
     }
 
     /// <summary>A bar to measure against, and the scale.</summary>
-    public static PanelItem ScaleBar(string paper = "A4") => new(9.5, (draft, at) =>
+    public static PanelItem ScaleBar(string paper = "A4", bool inInches = false) => new(9.5, (draft, at) =>
     {
         var u = draft.Scale;
         double[] lengths = [1000, 500, 300, 200, 100, 50, 20, 10, 5, 2, 1];
-        var length = lengths.FirstOrDefault(l => l / u <= 42, 1);
+        var (unitMm, unit) = inInches ? (25.4, "in") : (1.0, "mm");
+        var count = lengths.FirstOrDefault(l => l * unitMm / u <= 42, 1);
+        var length = count * unitMm;
         var left = at - new Point2(0, 5.6 * u);
         for (var i = 0; i < 4; i++)
         {
@@ -93,7 +103,7 @@ internal static class PanelText
         draft.AddBox(SheetDraft.Panel, "rule", new(left.X, left.Y, left.X + length, left.Y + 1.3 * u));
         draft.AddText(SheetDraft.Panel, "text", left + new Point2(0, 3.2 * u), $"Scale 1:{Mm(u)} on {paper}", 2.6);
         draft.AddText(SheetDraft.Panel, "text", left + new Point2(0, -1.9 * u), "0", 2.3);
-        draft.AddText(SheetDraft.Panel, "text", left + new Point2(length, -1.9 * u), Mm(length) + " mm", 2.3, TextAnchor.Middle);
+        draft.AddText(SheetDraft.Panel, "text", left + new Point2(length, -1.9 * u), $"{Mm(count)} {unit}", 2.3, TextAnchor.Middle);
     });
 
     private static string Mm(double value) => CsvText.Mm(value);

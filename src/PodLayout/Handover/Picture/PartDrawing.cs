@@ -54,6 +54,12 @@ internal static class PartDrawing
 
         draft.Add(SheetDraft.Support, new Primitive.Area("part-edge", wood));
         SkinSign(draft, SheetDraft.Support, [.. shape.Skinned.Select(ring => wood[ring])]);
+        foreach (var ring in wood.Concat(shape.Defects).Concat(shape.Floors.SelectMany(f => f.Area.Boundary))
+            .Concat(shape.Held.SelectMany(h => h.Holes.Prepend(h.Outline))).Concat(shape.Hazards.SelectMany(h => h.Shown.Boundary)))
+        {
+            draft.KeepOff(ring);
+        }
+
         if (draft.Page.Grow(-3 * draft.Scale).Contains(zero))
         {
             var half = 1.6 * draft.Scale;

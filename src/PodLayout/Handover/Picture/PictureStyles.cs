@@ -69,6 +69,7 @@ public static class PictureStyles
         new("load-frame", Ink, 0.12, [], Paper),
         Filled("load-bar", Ink),
         new("weakest-ring", Ink, 0.3, [], Paper),
+        Line("weakest-halo", Paper, 1.5),
         Line("weakest-arrow", Ink, 0.5),
         Filled("weakest-head", Ink),
         Line("unsupported", Orange, 1.1, 2.2, 1),

@@ -90,4 +90,21 @@ internal static class PodDrawing
 
     /// <summary>The corner that the sign of a turned pod stands in.</summary>
     public static Point2 UpperLeft(PlacedPod pod) => new(pod.BodyBox.MinX, pod.BodyBox.MaxY);
+
+    /// <summary>What words and bars in a pod must not cover: its ports, and the sign of a turned pod.</summary>
+    public static IEnumerable<Box2> Signs(SheetDraft draft, GridBoard board, PlacedPod pod)
+    {
+        var radius = 1.3 * Symbols.PortRadius(draft, board.PortDiameterMm) + 0.15 * draft.Scale;
+        foreach (var port in board.Ports.Where(p => pod.BodyBox.Contains(p.Centre)))
+        {
+            yield return new Box2(port.Centre.X, port.Centre.Y, port.Centre.X, port.Centre.Y).Grow(radius);
+        }
+
+        if (pod.Turned)
+        {
+            var corner = UpperLeft(pod);
+            var size = 0.8 * TurnedSize(draft, pod);
+            yield return new(corner.X, corner.Y - size, corner.X + size, corner.Y);
+        }
+    }
 }

@@ -17,6 +17,9 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
         Order.ToDictionary(name => name, _ => ImmutableArray.CreateBuilder<Primitive>(), StringComparer.Ordinal);
 
     private readonly List<Box2> taken = [];
+    private readonly List<Box2> signs = [];
+    private readonly List<Box2> words = [];
+    private readonly List<(Point2 A, Point2 B)> lines = [];
 
     public const string Paper = "paper";
     public const string Board = "board";
@@ -67,12 +70,45 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
 
     public bool IsFree(Box2 box) => Content.Contains(box) && !taken.Any(t => t.Touches(box));
 
-    /// <summary>Whether a straight line runs over nothing that is taken.</summary>
-    public bool IsClear(Point2 from, Point2 to)
+    /// <summary>Keeps words in pods off a sign that stands on them.</summary>
+    public void KeepOff(Box2 sign) => signs.Add(sign);
+
+    /// <summary>Keeps words off a line.</summary>
+    public void KeepOff(Point2 from, Point2 to) => lines.Add((from, to));
+
+    /// <summary>Keeps words off a closed line.</summary>
+    public void KeepOff(Ring ring)
+    {
+        foreach (var (a, b) in EdgePath.Sides(ring))
+        {
+            KeepOff(a, b);
+        }
+    }
+
+    /// <summary>A word that stands in the drawing: lines to labels run round it.</summary>
+    public void AddWord(Box2 box) => words.Add(box);
+
+    /// <summary>Whether a word stands on a place.</summary>
+    public bool HasWord(Box2 box) => words.Exists(w => w.Touches(box));
+
+    /// <summary>Whether a word stands on a line.</summary>
+    public bool HasWord(Point2 from, Point2 to) => words.Exists(w => EdgePath.Touches(w, from, to));
+
+    /// <summary>The signs that words are kept off, as far as they touch a box.</summary>
+    public IEnumerable<Box2> SignsOn(Box2 box) => signs.Where(s => s.Touches(box));
+
+    /// <summary>The lines that words are kept off, as far as they touch a box.</summary>
+    public IEnumerable<(Point2 A, Point2 B)> LinesOver(Box2 box) => lines.Where(l => EdgePath.Touches(box, l.A, l.B));
+
+    /// <summary>Whether a line that words are kept off touches a box.</summary>
+    public bool IsCrossed(Box2 box) => LinesOver(box).Any();
+
+    /// <summary>How much of a straight line runs over what is taken, mm of paper.</summary>
+    public double Covered(Point2 from, Point2 to)
     {
         const int samples = 24;
-        return !Enumerable.Range(1, samples).Select(i => from + (to - from) * ((double)i / samples))
-            .Any(p => taken.Any(t => t.Contains(p)));
+        return Enumerable.Range(1, samples).Select(i => from + (to - from) * ((double)i / samples))
+            .Count(p => taken.Any(t => t.Contains(p))) * (to - from).Length / samples / Scale;
     }
 
     /// <summary>The box that a line of text fills, with its middle at a point.</summary>
@@ -82,6 +118,9 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
         var height = paperSize * Scale;
         return new(middle.X - width / 2, middle.Y - height / 2, middle.X + width / 2, middle.Y + height / 2);
     }
+
+    /// <summary>Whether anything of a style is in the drawing.</summary>
+    public bool Shows(string style) => layers.Any(l => l.Key != Panel && l.Value.Any(p => p.Style == style));
 
     /// <summary>The primitives of a layer so far.</summary>
     public ImmutableArray<Primitive> On(string layer) => layers[layer].ToImmutable();

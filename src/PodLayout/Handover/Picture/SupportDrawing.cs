@@ -19,6 +19,9 @@ internal static class SupportDrawing
     /// <summary>Length of a tick at the limit, mm of paper.</summary>
     public const double TickMm = 2.4;
 
+    // Directions in which a label is looked for, from the one that leads away from the part.
+    private static readonly double[] Turns = [0, 20, -20, 40, -40, 65, -65, 90, -90, 105, -105, 120, -120, 135, -135, 150, -150, 165, -165, 180];
+
     /// <summary>Half the size of the sign of an interior point, mm of paper.</summary>
     public const double PlusMm = 0.45;
 
@@ -39,7 +42,7 @@ internal static class SupportDrawing
                 var length = TickMm * draft.Scale * Math.Clamp(point.ShareOfLimit, 0.08, 1.3);
                 strokes[style].AddRange([at, at + Outwards(shape, at) * length]);
             }
-            else if (!layout.Pods.Any(p => p.BodyBox.Contains(at)))
+            else if (IsBetweenPods(layout, at))
             {
                 var half = PlusMm * draft.Scale;
                 strokes[style].AddRange([at - new Point2(half, 0), at + new Point2(half, 0)]);
@@ -52,6 +55,15 @@ internal static class SupportDrawing
             draft.Add(SheetDraft.Support, new Primitive.Strokes(style, [.. ends]));
         }
     }
+
+    /// <summary>Whether points inside the part are in the drawing: those under pods are not.</summary>
+    public static bool ShowsInterior(Layout layout)
+    {
+        var turn = Turn.FromDegrees(layout.Placement.AngleDeg);
+        return layout.SupportPoints.Any(p => !p.IsEdge && IsBetweenPods(layout, turn.Apply(p.OnPart) + layout.Placement.ZeroOnBoard));
+    }
+
+    private static bool IsBetweenPods(Layout layout, Point2 at) => !layout.Pods.Any(p => p.BodyBox.Contains(at));
 
     /// <summary>The worst point: a circle, the ellipse of the limit, and a label where there is room.</summary>
     public static void Worst(SheetDraft draft, PartShape shape, Layout layout, SupportRules rules, double grainDeg)
@@ -139,33 +151,34 @@ internal static class SupportDrawing
     /// <param name="draw">Draws the label into its box.</param>
     /// <param name="size">The label's box about zero.</param>
     /// <param name="fromEdgeMm">How far it stays from the part's edges, mm of paper.</param>
-    /// <param name="mustBeClear">Whether the line to the label may not run over anything.</param>
+    /// <param name="mostCoveredMm">How far the line to the label may run over other things, mm of paper.</param>
     /// <returns>Whether there was room.</returns>
     public static bool Callout(
         SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size, double fromEdgeMm = 0.8 * TickMm,
-        bool mustBeClear = false)
+        double mostCoveredMm = double.PositiveInfinity)
     {
         var u = draft.Scale;
         var outwards = Outwards(shape, at);
-        var edges = shape.Holes.Prepend(shape.Outline).SelectMany(r => EdgePath.Points(r, u)).ToList();
-        var places = from distance in new[] { 7.0, 9, 12, 16, 21, 28, 40, 4, 2.5, 1.2 }
-                     from turnDeg in new[] { 0.0, 20, -20, 40, -40, 65, -65, 90, -90, 120, -120, 150, -150, 180 }
+        var places = from distance in new[] { 7.0, 9, 12, 16, 21, 28, 40, 5.5, 4, 3.2, 2.5, 2, 1.6, 1.2 }
+                     from turnDeg in Turns
                      let direction = Turn.FromDegrees(turnDeg).Apply(outwards)
                      let middle = at + direction * (distance * u)
                          + new Point2(Math.Sign(Math.Round(direction.X, 3)) * size.Width / 2, Math.Sign(Math.Round(direction.Y, 3)) * size.Height / 2)
                      select size.Moved(middle);
-        bool HasRoom(Box2 grown) => draft.IsFree(grown) && !edges.Any(p => grown.Grow(fromEdgeMm * u).Contains(p));
-        var free = places.Where(p => HasRoom(p.Grow(0.6 * u))).ToList();
+        var free = places.Where(p => draft.IsFree(p.Grow(0.6 * u)) && !draft.IsCrossed(p.Grow((0.6 + fromEdgeMm) * u))
+            && !draft.HasWord(at, Nearest(p, at))).ToList();
 
         // Over nothing where that can be; else the nearest.
-        foreach (var place in free.Where(p => draft.IsClear(at, Nearest(p, at))).Concat(mustBeClear ? [] : free).Take(1))
+        var covered = free.ConvertAll(p => (Place: p, Mm: draft.Covered(at, Nearest(p, at))));
+        foreach (var (place, _) in covered.Where(c => c.Mm == 0).Concat(covered.Where(c => c.Mm <= mostCoveredMm)).Take(1))
         {
             var grown = place.Grow(0.6 * u);
-
+            draft.KeepOff(at, Nearest(place, at));
             draft.AddLine(SheetDraft.Labels, "leader", at, Nearest(place, at));
             draft.AddBox(SheetDraft.Labels, "knockout", place.Grow(0.3 * u));
             draw(place);
             draft.Take(grown);
+            draft.AddWord(place);
             return true;
         }
 

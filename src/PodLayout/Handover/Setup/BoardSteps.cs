@@ -95,8 +95,10 @@ internal static class BoardSteps
         var podOf = layout.Pods.SelectMany((p, i) => p.OpenPorts.Select(o => (o.Name, Id: LayoutFiling.PodId(i))))
             .ToLookup(p => p.Name, p => p.Id, StringComparer.Ordinal);
         ImmutableArray<string> zone = job.Shop.Zones.IsEmpty ? [] : ["Zone"], now = job.Standing is null ? [] : ["Now"];
+        var others = board.Ports.Length - open.Count;
+        yield return new CardBlock.Words(others == 0 ? "The board has no other ports." : $"All other {CsvText.Count(others)} ports stay plugged.", IsStrong: true);
         yield return new CardBlock.Words(
-            "Column and row are the grooves next to the port on the side of the datum.");
+            "Column and row are the last grooves before the port, counted from the datum.");
         yield return new CardBlock.Table(
             "Ports to open", "Open", ["Port", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Under pod", .. zone, .. now],
             [
@@ -109,7 +111,6 @@ internal static class BoardSteps
                     .. now.Select(_ => changes.OpenAlready.Contains(p.Name) ? "open already" : "open"),
                 ])),
             ]);
-        yield return new CardBlock.Words($"All other {CsvText.Count(board.Ports.Length - open.Count)} ports stay plugged.", IsStrong: true);
         var stuck = board.Ports.Where(p => p.State == PortState.StuckOpen).Select(p => p.Name).ToList();
         if (stuck.Count > 0)
         {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using PodLayout.Handover.Picture;
 using PodLayout.Layouts;
 
 namespace PodLayout.Handover.Setup;
@@ -12,20 +13,24 @@ internal static class CardHead
         var types = layout.Pods.GroupBy(p => p.Type.Name, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
             .Select(g => $"{CsvText.Count(g.Count())} of {g.Key}").ToList();
         var pods = (types.Count > 1 ? $"{CsvText.Count(layout.Pods.Length)}: " : "") + string.Join(", ", types);
+        var title = job.Name.Length > 0 ? job.Name : part.Name;
+        var size = unit.InInches ? $"{board.Name}, {unit.Rough(board.WidthMm)} x {unit.Rough(board.LengthMm)} in" : PanelText.BoardName(board);
         return new(
         [
-            ("Part", part.Name),
+            .. part.Name == title ? [] : new[] { ("Part", part.Name) },
             ("Wood", $"{(part.Species.Length > 0 ? part.Species : "not given")}, {unit.LengthAndUnit(part.ThicknessMm)} thick"),
             ("Face", options.Face switch
             {
                 PartFace.Up => "face side UP, as in the picture",
                 PartFace.Down => "face side DOWN, on the pods",
-                _ => "not stated: lay the part as the picture shows it from above",
+                _ => "not stated: lay the part as the picture shows it",
             }),
             ("Grain", Direction(part.GrainDeg + layout.Placement.AngleDeg)),
-            ("Board", $"{board.Name}, {unit.Length(board.WidthMm)} x {unit.LengthAndUnit(board.LengthMm)}, grooves every {unit.LengthAndUnit(board.PitchMm)}"),
-            ("Pods", pods),
+            ("Board", $"{size}, grooves every {unit.LengthAndUnit(board.PitchMm)}"),
+            ("Pods", $"{pods}, {unit.LengthAndUnit(layout.Pods[0].Type.HeightMm)} high"),
             ("Ports to open", CsvText.Count(LayoutFiling.OpenPorts(layout).Count())),
+            ("Gauge before the spindle starts", layout.Holding is { } gauge ? "at least " + HoldingSteps.Gauge(gauge, unit) : HoldingSteps.NotComputed),
+            ("Holding factor", layout.Holding is { } held ? HoldingSteps.Factor(held) : HoldingSteps.NotComputed),
         ]);
     }
 

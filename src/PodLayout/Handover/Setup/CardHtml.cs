@@ -21,13 +21,12 @@ internal static class CardHtml
         ("On the board now", "on-the-board-before"), ("Pods", "pods"), ("Seals", "seals"), ("Open ports", "open-ports"), ("Names", "labels"),
     ];
 
-    // A cell of more characters than this is broken into lines.
-    private const int ShortCell = 20;
+    // A cell of more characters than this may be broken into lines.
+    private const int ShortCell = 10;
 
     public static string Write(PlanResult result, SetupCard card, CardOptions options)
     {
-        var picture = SetupPicture.OnScreen(result, card.Laying);
-        var signs = SetupPicture.Signs(result);
+        var (picture, signs) = SetupPicture.OnScreen(result, card.Laying);
         var script = Encoding.UTF8.GetString(Embedded.Bytes("card.js"));
         var style = $"\n{CardColours.Css(picture, signs)}{Encoding.UTF8.GetString(Embedded.Bytes("card.css"))}{Paper(card, options)}\n";
         StringBuilder page = new();
@@ -88,12 +87,13 @@ internal static class CardHtml
             <div class="tools">
             <button type="button" id="nearer" aria-label="Zoom in">+</button>
             <button type="button" id="farther" aria-label="Zoom out">&#8722;</button>
-            <button type="button" id="whole">Whole board</button>
+            <button type="button" id="whole" aria-label="Show the whole board">Board</button>
+            <button type="button" id="close" aria-label="Show the part alone">Part</button>
             <button type="button" id="theme">Light or dark</button>
             <button type="button" id="untick">Untick all</button>
             <p class="progress" id="progress" role="status"></p>
             </div>
-            <div class="view" tabindex="0" role="group" aria-label="Picture: arrow keys move it, + and - zoom, 0 shows all of it">
+            <div class="view" tabindex="0" role="group" aria-label="Picture: arrow keys move it, + and - zoom, 0 shows the board, 1 the part">
 
             """);
         page.Append(SvgWriter.WriteInPage(picture, "pic-"));

@@ -36,7 +36,8 @@ internal static class CardPages
         }
 
         yield return SetupPicture.OnPaper(
-            result, card.Laying, (card.Title, Head(card)), PaperDraft.Number(1, 1 + draft.Count), options.Paper);
+            result, card.Laying, (card.Title, Head(card)), PaperDraft.Number(1, 1 + draft.Count), options.Paper, CardUnit.Of(result, options).InInches,
+            card.Warnings.Length <= 1 ? card.Warnings : [$"READ FIRST: {CsvText.Count(card.Warnings.Length)} warnings at the head of page 2."]);
         foreach (var page in draft.Finish(before: 1))
         {
             yield return page;
@@ -46,24 +47,27 @@ internal static class CardPages
     // What must be seen beside the picture.
     private static ImmutableArray<string> Head(SetupCard card)
     {
+        // Rows that repeat the title are left out of the head.
         string Said(string name) => card.Head.Rows.First(r => r.Name == name).Value;
+        var part = card.Head.Rows.Any(r => r.Name == "Part") ? $"Part: {Said("Part")}, " : "Wood: ";
         return
         [
             card.Edition,
-            .. card.Warnings.IsEmpty ? [] : new[] { card.Warnings.Length == 1 ? card.Warnings[0] : $"READ FIRST: {CsvText.Count(card.Warnings.Length)} warnings at the head of page 2." },
-            $"Part: {Said("Part")}, {Said("Wood")}",
+            part + Said("Wood"),
             $"Face: {Said("Face")}",
             $"Grain: {Said("Grain")}",
             $"Board: {Said("Board")}",
             $"Pods: {Said("Pods")}",
             $"Ports to open: {Said("Ports to open")}; all others stay plugged.",
+            $"Gauge before the spindle starts: {Said("Gauge before the spindle starts")}",
+            $"Holding factor: {Said("Holding factor")}",
         ];
     }
 
     private static void Section(PaperDraft draft, CardSection section, int number)
     {
-        // A heading stays with what follows it.
-        draft.Need(HeadingMm * 2.4 + 3 * LineMm);
+        // A heading stays with what follows it, and with the first rows of a table that a line or two lead to.
+        draft.Need(HeadingMm * 2.4 + 3 * LineMm + (section.Blocks.Take(3).Any(b => b is CardBlock.Table) ? PaperTable.BeginningMm : 0));
         draft.Down(HeadingMm * 1.4);
         draft.Text("heading", PaperDraft.Left, draft.Y, $"{CsvText.Count(number)}. {section.Heading}", HeadingMm);
         draft.Down(HeadingMm * 0.8);
@@ -116,12 +120,20 @@ internal static class CardPages
 
     private static void Facts(PaperDraft draft, CardBlock.Facts facts)
     {
-        var bold = TypeFace.Of(isBold: true);
-        foreach (var (name, value) in facts.Rows)
+        var rows = facts.Rows.Select(r => (
+            Names: TypeFace.Of(isBold: false).Wrap(r.Name, NameMm - 3, TextMm), Values: TypeFace.Of(isBold: true).Wrap(r.Value, draft.Width - NameMm, TextMm), r.Value)).ToList();
+        double Height((IReadOnlyList<string> Names, IReadOnlyList<string> Values, string Value) row) => Math.Max(row.Names.Count, row.Values.Count) * LineMm + 1;
+
+        // What is read together stands together, where that leaves no large gap.
+        if (rows.Sum(Height) is var all && all < draft.FullRoom / 3)
         {
-            var names = TypeFace.Of(isBold: false).Wrap(name, NameMm - 3, TextMm);
-            var values = bold.Wrap(value, draft.Width - NameMm, TextMm);
-            var height = Math.Max(names.Count, values.Count) * LineMm + 1;
+            draft.Need(all);
+        }
+
+        foreach (var row in rows)
+        {
+            var (names, values, value) = row;
+            var height = Height(row);
             draft.Need(height);
             for (var i = 0; i < names.Count; i++)
             {

@@ -11,10 +11,19 @@ internal static class CheckSteps
     // Finding of a piece that comes loose.
     private const string Offcut = "offcut";
 
+    private const string WatchHeading = "Offcuts and warnings";
+
+    /// <summary>What the head of the card says of the warnings that stand further down.</summary>
+    public static IEnumerable<string> Head(PlanResult result)
+    {
+        var count = result.Findings.Count(f => f.Severity == Severity.Warning);
+        return count == 0 ? [] : [$"{(count == 1 ? "A warning stands" : $"{CsvText.Count(count)} warnings stand")} under \"{WatchHeading}\": read before setting up."];
+    }
+
     public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, CardUnit unit) =>
     [
         new("holding", "Vacuum and holding", [.. HoldingSteps.Of(layout, unit)]),
-        new("offcuts", "Offcuts and warnings", [.. Watch(result, layout), .. Left(result.Job.Part.Shape, layout, unit)]),
+        new("offcuts", WatchHeading, [.. Watch(result, layout), .. Left(result.Job.Part.Shape, layout, unit)]),
         new("start", "Before the spindle starts",
         [
             new CardBlock.Steps(
@@ -30,10 +39,11 @@ internal static class CheckSteps
             ]),
             new CardBlock.Lines(["Gauge reading", "Set up by", "Checked by", "Date"]),
         ]),
-        new("cautions", "Cautions", [.. Cautions.Of(result).Select(c => new CardBlock.Words(c)), new CardBlock.Words(Proven(layout))]),
+        new("cautions", "Cautions", [.. Cautions.Of(result).Select(c => new CardBlock.Words(c))]),
+        new("basis", "What was proven and assumed", [new CardBlock.Words(Proven(layout)), .. HoldingSteps.Assumed(layout)]),
     ];
 
-    private static string Proven(Layout layout) => $"What is proven of this layout: {layout.Proof.Words}"
+    private static string Proven(Layout layout) => layout.Proof.Words
         + (layout.SupportPoints.IsEmpty ? "" : $" Worst overhang: {Summary.Percent(layout.WorstShareOfLimit)} of its limit.");
 
     // What the cuts leave: skins that the part hangs on, and floors that give under a hand.
@@ -77,7 +87,9 @@ internal static class CheckSteps
 
         foreach (var other in result.Findings.Where(f => f.Code != Offcut && f.Severity == Severity.Warning))
         {
-            yield return new CardBlock.Words("Warning: " + other, IsStrong: true);
+            // The code of a finding is for scripts.
+            var code = $" [{other.Code}]";
+            yield return new CardBlock.Words("Warning: " + other.ToString()[..^code.Length], IsStrong: true);
         }
     }
 }

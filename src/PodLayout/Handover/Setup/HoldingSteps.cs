@@ -11,7 +11,7 @@ namespace PodLayout.Handover.Setup;
 /// </summary>
 internal static class HoldingSteps
 {
-    private const string NotComputed = "not computed";
+    public const string NotComputed = "not computed";
 
     /// <param name="layout">The layout.</param>
     /// <param name="unit">The card's unit.</param>
@@ -32,24 +32,47 @@ internal static class HoldingSteps
 
         yield return new CardBlock.Facts(
         [
-            ("Gauge reading to reach before the spindle starts", Text($"{held.GaugeKPa:0.#} kPa ({held.GaugeKPa / PressureUnits.InHgKPa:0.#} inHg) of vacuum")),
-            ("Holding factor", Text($"{FactorText.Of(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##})")),
+            ("Gauge reading to reach before the spindle starts", Gauge(held, unit) + " of vacuum"),
+            ("Holding factor", Factor(held)),
             ("Weakest", Weakest(layout, held, unit)),
             .. held.WorstLoss < 0 ? [] : new[]
             {
                 ("If one pod loses its seal", $"{FactorText.Of(held.Pods[held.WorstLoss].FactorIfLost)} without {LayoutFiling.PodId(held.WorstLoss)}, the worst one"),
             },
+            ("Before the vacuum is on", Standing(held, unit)),
             .. held.AcceptLessBecause is not { } reason ? [] : new[] { ("Less than the shop's least is accepted", reason) },
         ]);
-        if (!held.Assumptions.IsEmpty)
+    }
+
+    /// <summary>What was assumed, for the end of the card; nothing where nothing was computed.</summary>
+    public static IEnumerable<CardBlock> Assumed(Layout layout)
+    {
+        if (layout.Holding is not { Assumptions.IsEmpty: false } held)
         {
-            yield return new CardBlock.Words("Assumed:");
-            foreach (var assumption in held.Assumptions)
-            {
-                yield return new CardBlock.Words("- " + assumption);
-            }
+            yield break;
+        }
+
+        yield return new CardBlock.Words("Assumed for the holding factor:");
+        foreach (var assumption in held.Assumptions)
+        {
+            yield return new CardBlock.Words("- " + assumption);
         }
     }
+
+    /// <summary>The gauge reading, in the unit of the card first.</summary>
+    public static string Gauge(HoldingReport held, CardUnit unit)
+    {
+        string kPa = Text($"{held.GaugeKPa:0.#} kPa"), inHg = Text($"{held.GaugeKPa / PressureUnits.InHgKPa:0.#} inHg");
+        return unit.InInches ? $"{inHg} ({kPa})" : $"{kPa} ({inHg})";
+    }
+
+    /// <summary>The factor, and what was asked for.</summary>
+    public static string Factor(HoldingReport held) =>
+        Text($"{FactorText.Of(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##})");
+
+    private static string Standing(HoldingReport held, CardUnit unit) => held.StandMm >= 0
+        ? $"the part rests on its pods: its centre of mass lies {unit.Rough(held.StandMm)} {unit.Name} inside them"
+        : $"THE PART TIPS: its centre of mass lies {unit.Rough(-held.StandMm)} {unit.Name} outside its pods";
 
     private static string Weakest(Layout layout, HoldingReport held, CardUnit unit)
     {

@@ -69,7 +69,7 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
     }
 
     private static void Add(List<LayingMark> marks, string what, Point2 at, bool xCounts, bool yCounts) =>
-        marks.Add(new(((char)('A' + marks.Count)).ToString(), what, at, xCounts, yCounts));
+        marks.Add(new("E" + CsvText.Count(marks.Count + 1), what, at, xCounts, yCounts));
 
     // Where a straightedge along X or Y touches the outline; of a straight edge the end nearer to the datum.
     private static Point2 Touch(Ring outline, bool isX, bool isLow)

@@ -3,9 +3,9 @@ using PodLayout.Geometry;
 namespace PodLayout.Handover.Setup;
 
 /// <summary>A place on the part's edge whose coordinates say how the part lies.</summary>
-/// <param name="Letter">Its letter in the picture and in the table.</param>
+/// <param name="Name">Its name in the picture and in the table: E1, E2, ...; pods are P1, P2, ..., and types of pods may be letters.</param>
 /// <param name="What">What it is.</param>
 /// <param name="At">Where it lies, board coordinates.</param>
 /// <param name="XCounts">Whether its X is sharp.</param>
 /// <param name="YCounts">Whether its Y is sharp.</param>
-internal sealed record LayingMark(string Letter, string What, Point2 At, bool XCounts, bool YCounts);
+internal sealed record LayingMark(string Name, string What, Point2 At, bool XCounts, bool YCounts);

@@ -13,6 +13,12 @@ internal static class PaperTable
     private const double TickColumnMm = 14;
     private const double LeastMm = 12;
 
+    /// <summary>About the height of a head and the rows that stay with it, mm.</summary>
+    public const double BeginningMm = 40;
+
+    // A head with fewer rows below it is taken to the next page.
+    private const int RowsTogether = 3;
+
     // A cell of more lines than this would fill the page; it is cut.
     private const int MostLines = 8;
 
@@ -23,7 +29,7 @@ internal static class PaperTable
         var head = table.Columns.Select((c, i) => TypeFace.Of(isBold: true).Wrap(c, widths[i] - PadMm, HeadMm)).ToList();
         var headHeight = head.Max(h => h.Count) * HeadMm * 1.3 + 2;
         var rows = table.Rows.Select(r => r.Cells.Select((c, i) => Lines(TypeFace.Of(isBold: i == 0).Wrap(c, widths[i] - PadMm, TextMm))).ToList()).ToList();
-        draft.Need(headHeight + (rows.Count > 0 ? Height(rows[0], tick) : 0));
+        draft.Need(headHeight + rows.Take(RowsTogether).Sum(r => Height(r, tick)));
         Head(draft, table, head, widths, tick, headHeight);
         foreach (var row in rows)
         {

@@ -23,15 +23,15 @@ internal static class PartSteps
         var placement = layout.Placement;
         var bounds = part.Shape.Outline.Laid(Turn.FromDegrees(placement.AngleDeg), placement.ZeroOnBoard).Bounds;
         yield return new CardBlock.Words(
-            $"Put it down within {unit.LengthAndUnit(Tolerances.PlacingMm)} of these figures: that is the placing tolerance of the plan. "
+            $"Put it down within {unit.Rough(Tolerances.PlacingMm)} {unit.Name} of these figures: that is the placing tolerance of the plan. "
                 + $"It reaches from X {unit.Rough(bounds.MinX)} to {unit.Rough(bounds.MaxX)} and from Y {unit.Rough(bounds.MinY)} to {unit.Rough(bounds.MaxY)} {unit.Name}.");
         yield return new CardBlock.Table(
             "Marks on the part's edge", "Fits",
-            ["Mark", "What", $"X {unit.Name}", $"Y {unit.Name}", "Column", "Row", "Measure"],
+            ["Mark", "What", $"X {unit.Name}", $"Y {unit.Name}", $"Column + {unit.Name}", $"Row + {unit.Name}", "Measure"],
             [
-                .. laying.Marks.Select(m => new CardRow("L" + m.Letter,
+                .. laying.Marks.Select(m => new CardRow("L" + m.Name,
                 [
-                    m.Letter, m.What, unit.Rough(m.At.X), unit.Rough(m.At.Y), unit.Grooves(m.At.X, board.FirstGroove.X, board),
+                    m.Name, m.What, unit.Rough(m.At.X), unit.Rough(m.At.Y), unit.Grooves(m.At.X, board.FirstGroove.X, board),
                     unit.Grooves(m.At.Y, board.FirstGroove.Y, board), (m.XCounts, m.YCounts) switch
                     {
                         (true, true) => "X and Y",
@@ -41,7 +41,7 @@ internal static class PartSteps
                 ])),
             ]);
         yield return new CardBlock.Words(
-            $"\"13 + 12.4\" is 12.4 {unit.Name} past the 13th groove, away from the datum. \"Measure\" says which of the two is sharp there.");
+            string.Join(' ', Examples(laying, board, unit)) + " \"Measure\" says which of the two the part is pushed up to there.");
         yield return laying.Gaps.IsEmpty
             ? new CardBlock.Words("No pin or stop of the board lies near the part.")
             : new CardBlock.Table(
@@ -53,6 +53,23 @@ internal static class PartSteps
                         g.IsUnder ? "under the part" : g.Stop.Kind == ObstacleKind.Pin ? "pin" : "stop",
                     ])),
                 ]);
+    }
+
+    // How to count, on the first figures of the table itself: past a groove, and before the first one where that occurs.
+    private static IEnumerable<string> Examples(Laying laying, GridBoard board, CardUnit unit)
+    {
+        var figures = laying.Marks.SelectMany(m => new[]
+        {
+            unit.Grooves(m.At.X, board.FirstGroove.X, board), unit.Grooves(m.At.Y, board.FirstGroove.Y, board),
+        }).ToList();
+        foreach (var (sign, side) in new[] { (" + ", "past"), (" - ", "before") })
+        {
+            if (figures.Find(f => f.Contains(sign, StringComparison.Ordinal)) is { } figure)
+            {
+                var parts = figure.Split(sign);
+                yield return $"\"{figure}\" is {parts[1]} {unit.Name} {side} groove {parts[0]}, counted from the datum.";
+            }
+        }
     }
 
     private static IEnumerable<CardBlock> Heights(Job job, Layout layout, CardUnit unit)

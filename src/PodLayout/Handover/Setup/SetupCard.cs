@@ -35,13 +35,19 @@ internal sealed record SetupCard(
             result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name,
             $"Revision {Or(options.Revision, "________")}    Date {Or(options.Date, "____________")}",
             CardHead.Of(result, layout, options, unit),
-            [.. broken.Take(MostBroken).Select(b => "This layout breaks a rule: " + b), .. broken.Length > MostBroken ? [$"And {CsvText.Count(broken.Length - MostBroken)} more: podlayout check lists them all."] : Array.Empty<string>(), .. result.Interrupted ? ["The search was cut short: this is the best layout found, not the best possible."] : Array.Empty<string>()],
+            [.. Broken(broken), .. result.Interrupted ? ["The search was cut short: this is the best layout found, not the best possible."] : Array.Empty<string>(), .. CheckSteps.Head(result)],
             [
                 .. BoardSteps.Of(result, layout, changes, unit),
                 .. PartSteps.Of(result, layout, laying, unit),
                 .. CheckSteps.Of(result, layout, unit),
             ],
             laying);
+    }
+
+    private static IEnumerable<string> Broken(ImmutableArray<string> broken)
+    {
+        var shown = broken.Take(MostBroken).Select(b => "This layout breaks a rule: " + b);
+        return broken.Length <= MostBroken ? shown : shown.Append($"And {CsvText.Count(broken.Length - MostBroken)} more: podlayout check lists them all.");
     }
 
     private static string Or(string given, string otherwise) => given.Trim().Length > 0 ? given.Trim() : otherwise;

@@ -12,8 +12,8 @@ namespace PodLayout.Handover.Setup;
 internal static class SetupPicture
 {
     // On a screen the drawing is so wide and high, in millimetres of a paper that the browser stretches.
-    private const double ScreenWidthMm = 130;
-    private const double ScreenHeightMm = 105;
+    private const double ScreenWidthMm = 110;
+    private const double ScreenHeightMm = 89;
 
     // Numbers, and the datum's arrows left and below.
     private const double AroundMm = 8;
@@ -27,11 +27,9 @@ internal static class SetupPicture
     // Smaller type cannot be read at arm's length: the height of a printed capital is then 1.6 mm. Common practice, no source.
     private const double LeastIdMm = 2.2;
 
-    private const double LegendColumns = 2;
-    private const double LegendGapMm = 6;
 
-    /// <summary>For the screen: the drawing alone.</summary>
-    public static Sheet OnScreen(PlanResult result, Laying laying)
+    /// <summary>For the screen: the drawing alone, and what its signs mean.</summary>
+    public static (Sheet Picture, Sheet Signs) OnScreen(PlanResult result, Laying laying)
     {
         var content = Content(result);
         var scale = Math.Max(content.Width / ScreenWidthMm, content.Height / ScreenHeightMm);
@@ -39,7 +37,7 @@ internal static class SetupPicture
             content.MinX - DatumMm * scale, content.MinY - DatumMm * scale, content.MaxX + AroundMm * scale, content.MaxY + AroundMm * scale);
         SheetDraft draft = new(scale, page, content);
         Draw(draft, result, laying);
-        return draft.Finish(LayoutPicture.Title(result), LayoutPicture.Description(result));
+        return (draft.Finish(LayoutPicture.Title(result), LayoutPicture.Description(result)), Signs(result, draft));
     }
 
     /// <summary>For paper: the first page of the card.</summary>
@@ -48,61 +46,48 @@ internal static class SetupPicture
     /// <param name="head">What stands beside it, a heading and its lines.</param>
     /// <param name="foot">What stands at the foot of the page.</param>
     /// <param name="paper">The paper.</param>
+    /// <param name="inInches">Whether the scale is one of inches.</param>
+    /// <param name="warnings">What must be read first; stands below the heading.</param>
     public static Sheet OnPaper(
-        PlanResult result, Laying laying, (string Title, ImmutableArray<string> Lines) head, string foot, PaperSize paper)
+        PlanResult result, Laying laying, (string Title, ImmutableArray<string> Lines) head, string foot, PaperSize paper,
+        bool inInches = false, params ImmutableArray<string> warnings)
     {
         var content = Content(result);
-        IReadOnlyList<PanelItem> Items(IReadOnlyDictionary<string, string>? names) =>
+        IReadOnlyList<PanelItem> Items(IReadOnlyDictionary<string, string> names, SheetDraft? drawn) =>
         [
             .. PanelItem.Title(head.Title),
+            .. warnings.SelectMany(w => PanelItem.Words(w, 3, isBold: true)),
             .. head.Lines.SelectMany(l => PanelItem.Words(l, 3)),
-            PanelText.ScaleBar(paper.Name),
-            .. names is null ? [] : TypeNames(result, names),
-            .. PanelItem.Under("Signs", Legend.ForSetup(result, GrainDeg(result))),
+            PanelText.ScaleBar(paper.Name, inInches),
+            .. TypeNames(result, names),
+            .. PanelItem.Under("Signs", Legend.ForSetup(result, GrainDeg(result), names, drawn)),
             .. PanelItem.Words(foot, 1, isBold: true),
         ];
 
         // Letters for the types take the most room, and are what is drawn where names do not fit.
         var letters = LayoutPicture.Names(result, double.PositiveInfinity);
-        var frame = PageFrame.Fit(content, [.. Items(letters).Select(i => i.HeightMm)], paper);
+        var frame = PageFrame.Fit(content, [.. Items(letters, drawn: null).Select(i => i.HeightMm)], paper);
         SheetDraft draft = new(frame.Scale, frame.Page, content);
         Draw(draft, result, laying);
-        PanelItem.DrawAll(draft, frame, Items(LayoutPicture.Names(result, frame.Scale)));
+        PanelItem.DrawAll(draft, frame, Items(LayoutPicture.Names(result, frame.Scale), draft));
         return draft.Finish(LayoutPicture.Title(result), "");
     }
 
-    /// <summary>What the signs mean, for the screen.</summary>
-    public static Sheet Signs(PlanResult result)
+    private static Sheet Signs(PlanResult result, SheetDraft drawn)
     {
-        IReadOnlyList<PanelItem> items =
-        [
-            .. TypeNames(result, LayoutPicture.Names(result, ScreenScale(result))),
-            .. Legend.ForSetup(result, GrainDeg(result)),
-        ];
-        var heights = items.Select(i => i.HeightMm).ToList();
-        var height = heights.Max();
-        while (PageFrame.ColumnsFilled(heights, height) > LegendColumns)
-        {
-            height++;
-        }
-
-        var columns = PageFrame.ColumnsFilled(heights, height);
-        var page = new Box2(0, 0, columns * PageFrame.ColumnWidthMm + (columns - 1) * LegendGapMm, height + 1);
-        PageFrame frame = new(
-            1, page, [.. Enumerable.Range(0, columns).Select(i => new Point2(i * (PageFrame.ColumnWidthMm + LegendGapMm), page.MaxY))], height);
+        var names = LayoutPicture.Names(result, drawn.Scale);
+        IReadOnlyList<PanelItem> items = [.. TypeNames(result, names), .. Legend.ForSetup(result, GrainDeg(result), names, drawn)];
+        // One column: on a screen there is room below, and the type stays large.
+        var height = items.Sum(i => i.HeightMm);
+        var page = new Box2(0, 0, PageFrame.ColumnWidthMm, height + 1);
+        PageFrame frame = new(1, page, [new(0, page.MaxY)], height);
         SheetDraft draft = new(1, page, page);
         PanelItem.DrawAll(draft, frame, items);
         return draft.Finish("Signs in the picture", string.Join("; ", draft.On(SheetDraft.Panel).OfType<Primitive.Text>().Select(t => t.Words)));
     }
 
-    private static double ScreenScale(PlanResult result)
-    {
-        var content = Content(result);
-        return Math.Max(content.Width / ScreenWidthMm, content.Height / ScreenHeightMm);
-    }
-
     private static IEnumerable<PanelItem> TypeNames(PlanResult result, IReadOnlyDictionary<string, string> names) =>
-        result.Layout!.Pods.Select(p => p.Type.Name).Distinct(StringComparer.Ordinal).Where(n => names[n] != n)
+        result.Layout!.Pods.Select(p => p.Type.Name).Distinct(StringComparer.Ordinal).Where(n => names[n] != n && names[n].Length > 0)
             .Order(StringComparer.Ordinal).Take(MostTypes).SelectMany(n => PanelItem.Words($"{names[n]} = {n}", 2));
 
     private static double GrainDeg(PlanResult result) => result.Job.Part.GrainDeg + result.Layout!.Placement.AngleDeg;
@@ -120,12 +105,11 @@ internal static class SetupPicture
         PartDrawing.Draw(draft, shape, GrainDeg(result), layout.Placement.ZeroOnBoard);
         Before(draft, job, layout);
         PodDrawing.Bodies(draft, job.Shop.Board, layout);
+        PodLabels.Draw(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), LargestLabelMm, LeastIdMm);
         foreach (var mark in laying.Marks)
         {
-            Mark(draft, shape, mark);
+            Mark(draft, job.Shop.Board, shape, mark);
         }
-
-        PodLabels.Draw(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), LargestLabelMm, LeastIdMm);
 
         ZoneNames(draft, job.Shop);
         PartDrawing.PieceNames(draft, shape);
@@ -157,23 +141,76 @@ internal static class SetupPicture
         }
     }
 
-    private static void Mark(SheetDraft draft, PartShape shape, LayingMark mark)
+    private static void Mark(SheetDraft draft, GridBoard board, PartShape shape, LayingMark mark)
     {
         draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
-        var places = from mustBeClear in new[] { true, false } from share in new[] { 1, 0.7, 0.5, 0.35 } select (mustBeClear, share);
-        foreach (var (mustBeClear, share) in places)
+        // A line that runs a little over a pod is better than a flag that is too small, and that than one over several pods.
+        const double littleMm = 4;
+        (double CoveredMm, double Share)[] places =
+        [
+            (0, 1), (0, 0.7), (littleMm, 1), (littleMm, 0.7), (0, 0.5), (littleMm, 0.5), (double.PositiveInfinity, 0.7),
+        ];
+        foreach (var (coveredMm, share) in places)
         {
+            if (double.IsPositiveInfinity(coveredMm) && OnPod(draft, board, mark, share))
+            {
+                return;
+            }
+
             var size = 2.1 * share * draft.Scale;
             if (SupportDrawing.Callout(
-                draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Letter, share),
-                new(-size, -size, size, size), fromEdgeMm: 0.3, mustBeClear))
+                draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Name, share),
+                new(-size, -size, size, size), fromEdgeMm: 0.3, coveredMm))
             {
                 return;
             }
         }
 
-        // Pods all round, and no room off the board: the flag stands on the place itself.
-        Symbols.Flag(draft, SheetDraft.Labels, mark.At, mark.Letter, 0.5);
+        // Pods all round, and no room off the board: the flag stands on the place itself, or as near to it as words allow.
+        const double onPlace = 0.6;
+        var near = from x in Enumerable.Range(-4, 9) from y in Enumerable.Range(-4, 9) select mark.At + new Point2(x, y) * draft.Scale;
+        bool IsWordless(Point2 p)
+        {
+            var box = new Box2(p.X, p.Y, p.X, p.Y).Grow(2.1 * onPlace * draft.Scale);
+            return draft.Content.Grow(0.8 * draft.Scale).Contains(box) && !draft.HasWord(box);
+        }
+
+        var place = near.OrderBy(p => Math.Round((p - mark.At).Length, 6)).Where(IsWordless).DefaultIfEmpty(mark.At).First();
+        Symbols.Flag(draft, SheetDraft.Labels, place, mark.Name, onPlace);
+        draft.AddWord(new Box2(place.X, place.Y, place.X, place.Y).Grow(2 * onPlace * draft.Scale));
+    }
+
+    // On a pod beside the place, off its ports and words.
+    private static bool OnPod(SheetDraft draft, GridBoard board, LayingMark mark, double share)
+    {
+        var u = draft.Scale;
+        var radius = Symbols.PortRadius(draft, board.PortDiameterMm) * 1.4;
+        foreach (var turnDeg in Enumerable.Range(0, 16).Select(i => 45 + 22.5 * i))
+        {
+            var way = Turn.FromDegrees(turnDeg).Apply(new((2.2 + 2 * share) * u, 0));
+            var middle = mark.At + way;
+            var box = new Box2(middle.X, middle.Y, middle.X, middle.Y).Grow(2.1 * share * u);
+            if (!draft.Content.Contains(box) || draft.IsCrossed(box) || draft.HasWord(box)
+                || board.Ports.Any(p => box.Grow(radius).Contains(p.Centre)))
+            {
+                continue;
+            }
+
+            var end = middle - way * (2 * share * u / way.Length);
+            if (draft.HasWord(mark.At, end))
+            {
+                continue;
+            }
+
+            draft.AddLine(SheetDraft.Labels, "leader", mark.At, end);
+            draft.KeepOff(mark.At, end);
+            draft.AddWord(box);
+            draft.Take(box);
+            Symbols.Flag(draft, SheetDraft.Labels, middle, mark.Name, share);
+            return true;
+        }
+
+        return false;
     }
 
     private static void ZoneNames(SheetDraft draft, Shop shop)

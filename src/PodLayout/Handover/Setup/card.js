@@ -139,6 +139,23 @@
   document.getElementById("nearer").addEventListener("click", () => zoom(1.5));
   document.getElementById("farther").addEventListener("click", () => zoom(1 / 1.5));
   document.getElementById("whole").addEventListener("click", fit);
+
+  // Paper shows the whole board, whatever the screen shows.
+  addEventListener("beforeprint", () => picture.setAttribute("viewBox", `${x0} ${y0} ${w0} ${h0}`));
+  addEventListener("afterprint", look);
+
+  // The part with a little of the board around it, as large as the picture lets it.
+  function close() {
+    const boxes = all(".pl-part-edge", picture).map(e => e.getBBox());
+    if (boxes.length === 0) return;
+    const left = Math.min(...boxes.map(b => b.x)), right = Math.max(...boxes.map(b => b.x + b.width));
+    const top = Math.min(...boxes.map(b => b.y)), bottom = Math.max(...boxes.map(b => b.y + b.height));
+    seen.w = Math.max(right - left, (bottom - top) * full.w / full.h) * 1.2;
+    seen.x = (left + right - seen.w) / 2;
+    seen.y = (top + bottom - seen.w * full.h / full.w) / 2;
+    look();
+  }
+  document.getElementById("close").addEventListener("click", close);
   view.addEventListener("wheel", e => {
     if (!e.ctrlKey && seen.w >= full.w * 0.999 && e.deltaY > 0) return;
     e.preventDefault();
@@ -150,6 +167,7 @@
     else if (e.key === "+" || e.key === "=") zoom(1.5);
     else if (e.key === "-") zoom(1 / 1.5);
     else if (e.key === "0") fit();
+    else if (e.key === "1") close();
     else return;
     e.preventDefault();
   });
@@ -178,7 +196,7 @@
 
   // Light, dark, or as the machine is set.
   const theme = document.getElementById("theme"), themes = ["", "light", "dark"];
-  const names = { "": "Light or dark: as this machine", light: "Light", dark: "Dark" };
+  const names = { "": "Light or dark", light: "Light", dark: "Dark" };
   function dress() {
     if (state.theme) root.dataset.theme = state.theme; else delete root.dataset.theme;
     theme.textContent = names[state.theme];

@@ -110,6 +110,47 @@ public class CardInBrowserTests
         Assert.Equal(whole, await Seen());
     }
 
+    [Fact]
+    public async Task One_press_shows_the_part_alone_and_print_shows_the_whole_board_all_the_same()
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1280, 900);
+        var plan = Cards.Plan("oval");
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(plan, "card.html")));
+        async Task<double[]> Seen() => [.. (await page.Locator(".view svg").GetAttributeAsync("viewBox"))!.Split(' ').Select(PaperText.Number)];
+        var whole = await Seen();
+        await page.Locator("#close").ClickAsync();
+        var close = await Seen();
+        Assert.True(close[2] < 0.9 * whole[2]);
+
+        // Y is turned over in SVG.
+        var part = plan.Job.Part.Shape.Outline.Bounds.Moved(plan.Layout!.Placement.ZeroOnBoard);
+        Assert.True(close[0] <= part.MinX && close[0] + close[2] >= part.MaxX && close[1] <= -part.MaxY && close[1] + close[3] >= -part.MinY);
+        await page.EvaluateAsync("window.dispatchEvent(new Event('beforeprint'))");
+        Assert.Equal(whole, await Seen());
+        await page.EvaluateAsync("window.dispatchEvent(new Event('afterprint'))");
+        Assert.Equal(close, await Seen());
+        Assert.Equal([], browser.Complaints);
+    }
+
+    [Theory]
+    [InlineData(1280)]
+    [InlineData(1400)]
+    [InlineData(1920)]
+    [InlineData(820)]
+    public async Task No_table_is_cut_off_at_the_side_of_a_screen(int width)
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(width, 900);
+        foreach (var name in new[] { "standing", "inches", "wide-60", "tall" })
+        {
+            var page = await browser.Open(scratch.Put(name + ".html", Cards.File(Cards.Plan(name), "card.html")));
+            var cut = await page.EvaluateAsync<string[]>(
+                "[...document.querySelectorAll('.scroll')].filter(s => s.scrollWidth > s.clientWidth).map(s => s.querySelector('caption').textContent + ' by ' + (s.scrollWidth - s.clientWidth))");
+            Assert.Equal([], cut);
+        }
+    }
+
     [Theory]
     [InlineData("oval", ColorScheme.Light)]
     [InlineData("standing", ColorScheme.Dark)]

@@ -25,7 +25,8 @@ public class CardReadBackTests
             r["Pod"], r["Type"], r["Turn"] == "turned", Whole(r["Column"]), Whole(r["Row"]), PaperText.Number(r["X mm"]), PaperText.Number(r["Y mm"]), r["Ports"])));
         var ports = PageTables.Rows(page, "Ports to open");
         Assert.Equal(ExpectedPorts(plan), ports.Select(r => (r["Port"], PaperText.Number(r["X mm"]), PaperText.Number(r["Y mm"]), r["Under pod"])));
-        Assert.Contains($"All other {plan.Job.Shop.Board.Ports.Length - ports.Count} ports stay plugged.", page, StringComparison.Ordinal);
+        var others = plan.Job.Shop.Board.Ports.Length - ports.Count;
+        Assert.Contains(others == 0 ? "The board has no other ports." : $"All other {others} ports stay plugged.", page, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -104,6 +105,23 @@ public class CardReadBackTests
         Assert.Equal(("23.0315", "7.6772"), (rows[0]["X in"], rows[0]["Y in"]));
         Assert.Contains("X in", Encoding.UTF8.GetString(Cards.File(Cards.Plan("oval"), "card.html", Cards.Options with { InInches = true })), StringComparison.Ordinal);
         Assert.DoesNotContain("X in<", Cards.Text(plan, "card.html", Cards.Options with { InInches = false }), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void How_to_count_grooves_is_shown_on_the_cards_own_figures_in_its_own_unit()
+    {
+        // The oval reaches from X 300; grooves every 30 mm from 15: the tenth lies at 285, and 15 mm are .59 in.
+        var plan = Cards.Plan("oval");
+        Assert.Contains("&quot;10 + 15&quot; is 15 mm past groove 10,", Cards.Text(plan, "card.html"), StringComparison.Ordinal);
+        Assert.Contains("&quot;10 + 0.59&quot; is 0.59 in past groove 10,", Cards.Text(Cards.Plan("inches"), "card.html"), StringComparison.Ordinal);
+
+        // The scale bar beside the picture too.
+        var print = PaperText.All(Cards.File(Cards.Plan("inches"), "card.pdf"));
+        Assert.Matches("[0-9] in", print);
+        Assert.DoesNotContain("200 mm", print, StringComparison.Ordinal);
+
+        // The placing tolerance of half a millimetre, to a hundredth of an inch.
+        Assert.Contains("within 0.02 in of", Cards.Text(Cards.Plan("inches"), "card.html"), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,8 +1,10 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using PodLayout.Findings;
 using PodLayout.Handover.Picture;
 using PodLayout.Handover.Setup;
+using PodLayout.Holding;
 using PodLayout.Reading;
 using PodLayout.Tests.Independent;
 
@@ -149,6 +151,32 @@ public class CardTextTests
         var many = CardFiles.Of(HandMade.Ell(), Cards.Options, [.. Enumerable.Range(0, 200).Select(i => $"Rule {i} is broken by a long way and at many places of the part.")]).ToDictionary(f => f.Name, f => f.Content);
         Assert.Contains("And 190 more", Encoding.UTF8.GetString(many["card.html"]), StringComparison.Ordinal);
         Assert.Equal(2, PaperText.Lines(files["card.pdf"]).Count(l => string.Concat(l).Contains("breaks a rule", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void What_must_be_known_first_stands_at_the_head_and_what_it_rests_on_at_the_end()
+    {
+        // 1 inHg is 3.386389 kPa (NIST Special Publication 811, appendix B.8): 70 kPa are 20.67 inHg.
+        var plan = HandMade.Ell();
+        plan = plan with
+        {
+            Findings = [new("wood-unknown", Severity.Warning, FindingKind.Request, "the wood is not known.", null)],
+            Layout = plan.Layout! with
+            {
+                Holding = new(3.2, 2, 1.5, null, null, [.. plan.Layout.Pods.Select(_ => new PodHold(70, 500, 1, 2.5))], 70, 101.3, 50, 40, ["Beech of 717 kg/m3."]),
+            },
+        };
+        var page = Cards.Text(plan, "card.html");
+        var head = page[page.IndexOf("<header>", StringComparison.Ordinal)..page.IndexOf("</header>", StringComparison.Ordinal)];
+        Assert.Contains("<bdi>at least 70 kPa (20.7 inHg)</bdi>", head, StringComparison.Ordinal);
+        Assert.Contains("<bdi>3.2 (target 2, least 1.5)</bdi>", head, StringComparison.Ordinal);
+        Assert.Contains("its centre of mass lies 50 mm inside them", page, StringComparison.Ordinal);
+        Assert.Contains("A warning stands under &quot;Offcuts and warnings&quot;", head, StringComparison.Ordinal);
+        Assert.True(page.IndexOf("Beech of 717", StringComparison.Ordinal) > page.IndexOf("Checked by", StringComparison.Ordinal));
+        Assert.Contains("<bdi>at least 20.7 inHg (70 kPa)</bdi>", Cards.Text(plan, "card.html", Cards.Options with { InInches = true }), StringComparison.Ordinal);
+        var print = PaperText.Lines(Cards.File(plan, "card.pdf")).Select(l => string.Concat(l)).Take(30).ToList();
+        Assert.Contains(print, l => l.Contains("at least 70", StringComparison.Ordinal));
+        Assert.Contains(print, l => l.Contains("A warning stands", StringComparison.Ordinal));
     }
 
     [Theory]

@@ -17,7 +17,7 @@ public class SetupPictureTests
         var laying = Laying.Of(plan, plan.Layout!);
         foreach (var sheet in new[]
         {
-            SetupPicture.OnScreen(plan, laying),
+            SetupPicture.OnScreen(plan, laying).Picture,
             SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "page 1 of 2", PaperSize.A4),
             SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "page 1 of 2", PaperSize.Letter),
         })
@@ -33,7 +33,7 @@ public class SetupPictureTests
 
             var ids = words.Select(w => w.Words).ToHashSet();
             Assert.All(Enumerable.Range(1, plan.Layout!.Pods.Length), i => Assert.Contains($"P{i}", ids));
-            Assert.All(laying.Marks, m => Assert.Contains(m.Letter, ids));
+            Assert.All(laying.Marks, m => Assert.Contains(m.Name, ids));
         }
     }
 
@@ -56,7 +56,7 @@ public class SetupPictureTests
     public void Pods_and_open_ports_in_the_picture_say_what_they_are()
     {
         var plan = Cards.Plan("oval");
-        var sheet = SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout!));
+        var sheet = SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout!)).Picture;
         var bodies = sheet.Layers.Single(l => l.Name == "pods").Primitives;
         Assert.Equal(plan.Layout!.Pods.Select((_, i) => $"P{i + 1}"), bodies.Select(b => b.Of!));
         var rings = sheet.Layers.Single(l => l.Name == "open-ports").Primitives.Where(p => p.Style == "port-open-ring").Select(p => p.Of!).Order();

@@ -1,0 +1,189 @@
+using PodLayout.Geometry;
+using PodLayout.Handover;
+using PodLayout.Handover.Picture;
+using PodLayout.Handover.Setup;
+using PodLayout.Holding;
+using PodLayout.Layouts;
+using PodLayout.Tests.Independent;
+
+namespace PodLayout.Tests.Handover.Setup;
+
+/// <summary>Pictures in which one thing does not hide another, and a legend of what is in them.</summary>
+public class ClearPicturesTests
+{
+    public static TheoryData<string> Plans() => [.. Cards.Names];
+
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void No_name_of_a_port_or_mark_lies_on_an_edge_of_the_part_or_on_a_line_to_a_mark(string name)
+    {
+        // Where pods are all round, a mark's flag stands on the place itself, or hardly farther from it than it is wide.
+        var plan = Cards.Plan(name);
+        var marks = Laying.Of(plan, plan.Layout!).Marks.Select(m => m.At).ToHashSet();
+        foreach (var sheet in Pictures(plan))
+        {
+            var lines = Lines(sheet, "part-edge", "leader").ToList();
+            var words = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>()
+                .Where(t => t.Style is "port-name" || (t.Style is "stretch-number" && marks.Min(m => (m - t.At).Length) > 4 * sheet.Scale));
+            Assert.All(words, t => Assert.True(
+                !lines.Exists(l => Reaches(l, Inside(t), sheet.Scale)), $"{t.Words} at 1:{sheet.Scale}"));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void Numbers_of_pods_lie_on_no_edge_of_the_part_and_on_no_line_to_a_mark(string name)
+    {
+        foreach (var sheet in Pictures(Cards.Plan(name)))
+        {
+            var lines = Lines(sheet, "part-edge", "leader").ToList();
+            var words = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().Where(t => t.Style == "pod-id").ToList();
+            Assert.Equal([], words.Where(t => lines.Exists(l => Reaches(l, Inside(t), sheet.Scale))).Select(t => t.Words));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void The_legend_explains_only_signs_that_are_in_the_picture(string name)
+    {
+        var plan = Held(Cards.Plan(name));
+        var laying = Laying.Of(plan, plan.Layout!);
+        var (picture, signs) = SetupPicture.OnScreen(plan, laying);
+        Assert.Equal([], Styles(signs, "panel").Except(Styles(picture, null)));
+        foreach (var sheet in Pictures(plan).Skip(1).Append(LayoutPicture.Draw(plan)))
+        {
+            Assert.Equal([], Styles(sheet, "panel").Except(Styles(sheet, null)));
+        }
+    }
+
+    [Fact]
+    public void Where_every_port_is_open_and_all_pods_are_alike_the_legend_speaks_of_neither_plugged_ports_nor_types()
+    {
+        var plan = Cards.Plan("small");
+        var words = string.Join(' ', SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout!)).Signs.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Text>().Select(t => t.Words));
+        Assert.Contains("port to open", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("plugged", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("keep clear", words, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("oval")]
+    [InlineData("dense-60")]
+    [InlineData("small")]
+    [InlineData("ell")]
+    public void The_bar_of_a_pods_load_covers_neither_a_word_nor_a_port(string name)
+    {
+        var sheet = LayoutPicture.Draw(Held(Cards.Plan(name)));
+        var bars = sheet.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Area>().Where(a => a.Style == "load-frame").Select(a => Box2.Around([.. a.Rings.SelectMany(r => r.Points)])).ToList();
+        Assert.Equal(Cards.Plan(name).Layout!.Pods.Length, bars.Count - 1);
+        var words = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().ToList();
+        var ports = sheet.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Disc>().Where(d => d.Style == "port-open-ring").ToList();
+        foreach (var bar in bars)
+        {
+            Assert.Equal([], words.Where(w => Inside(w).Touches(bar)).Select(w => w.Words));
+            Assert.DoesNotContain(ports, p => new Box2(p.Centre.X, p.Centre.Y, p.Centre.X, p.Centre.Y).Grow(0.9 * p.RadiusMm).Touches(bar));
+        }
+    }
+
+    [Theory]
+    [InlineData(300, 0)]
+    [InlineData(-300, 0)]
+    [InlineData(0, 200)]
+    [InlineData(0, -200)]
+    public void The_arrow_of_the_weakest_place_lies_over_all_else_and_its_push_runs_over_no_word(double x, double y)
+    {
+        // On the oval's edge, pushing inwards over the pods, and outwards.
+        foreach (var inwards in new[] { -1, 1 })
+        {
+            var sheet = LayoutPicture.Draw(Held(HandMade.Oval(), new(x, y), new(inwards * Math.Sign(x), inwards * Math.Sign(y))));
+            var labels = sheet.Layers.Single(l => l.Name == "labels").Primitives;
+            var arrow = labels.OfType<Primitive.Line>().Single(l => l.Style == "weakest-arrow");
+            Assert.Equal(inwards * Math.Sign(x + y), Math.Sign((arrow.Points[1] - arrow.Points[0]).Dot(new(1, 1))));
+            Assert.Equal([], labels.OfType<Primitive.Text>().Where(t => Reaches((arrow.Points[0], arrow.Points[1]), Inside(t), sheet.Scale)).Select(t => t.Words));
+            Assert.DoesNotContain(labels.SkipWhile(p => p != arrow).OfType<Primitive.Area>().Where(a => a.Style == "knockout"), a => Reaches(
+                (arrow.Points[0], arrow.Points[1]), Box2.Around([.. a.Rings.SelectMany(r => r.Points)]).Grow(-0.2 * sheet.Scale), sheet.Scale));
+        }
+    }
+
+    [Fact]
+    public void Marks_and_types_of_pods_cannot_be_taken_for_each_other()
+    {
+        foreach (var name in Cards.Names)
+        {
+            var plan = Cards.Plan(name);
+            var marks = Laying.Of(plan, plan.Layout!).Marks.Select(m => m.Name).ToHashSet();
+            foreach (var sheet in Pictures(plan))
+            {
+                Assert.DoesNotContain(sheet.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Text>(), t => t.Style == "pod-type" && marks.Contains(t.Words));
+            }
+        }
+    }
+
+    private static IEnumerable<Sheet> Pictures(PlanResult plan)
+    {
+        var laying = Laying.Of(plan, plan.Layout!);
+        yield return SetupPicture.OnScreen(plan, laying).Picture;
+        yield return SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "page 1 of 2", PaperSize.A4);
+        yield return SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "page 1 of 2", PaperSize.Letter);
+    }
+
+    // As if it had been computed: the pods bear more and more.
+    private static PlanResult Held(PlanResult plan, Point2 at = default, Point2 push = default) => plan with
+    {
+        Layout = plan.Layout! with
+        {
+            Holding = new(
+                3, 2, 1.5, null, new(at, 10, new(push.X, push.Y, 1), "outline", FailureMode.Slides, 4),
+                [.. plan.Layout.Pods.Select((_, i) => new PodHold(70, 500, 100 + i, 2))], 70, 101.3, 50, 40, []),
+        },
+    };
+
+    private static IEnumerable<(Point2 A, Point2 B)> Lines(Sheet sheet, params string[] styles)
+    {
+        foreach (var primitive in sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives).Where(p => styles.Contains(p.Style)))
+        {
+            var rings = primitive switch
+            {
+                Primitive.Area area => area.Rings.Select(r => r.Points.Append(r.Points[0])),
+                Primitive.Line line => [line.Points],
+                _ => [],
+            };
+            foreach (var points in rings.Select(r => r.ToList()))
+            {
+                for (var i = 1; i < points.Count; i++)
+                {
+                    yield return (points[i - 1], points[i]);
+                }
+            }
+        }
+    }
+
+    // By points a tenth of a millimetre of paper apart.
+    private static bool Reaches((Point2 A, Point2 B) line, Box2 box, double scale)
+    {
+        var near = Box2.Around([line.A, line.B]);
+        if (!near.Touches(box))
+        {
+            return false;
+        }
+
+        var count = 1 + (int)((line.B - line.A).Length / (0.1 * scale));
+        return Enumerable.Range(0, count + 1).Any(i => box.Contains(line.A + (line.B - line.A) * ((double)i / count)));
+    }
+
+    // The ink of a word: digits and capitals are about .55 em wide and .7 em high.
+    private static Box2 Inside(Primitive.Text text)
+    {
+        double width = text.Words.Length * 0.5 * text.SizeMm, height = 0.65 * text.SizeMm;
+        (width, height) = text.AngleDeg == 90 ? (height, width) : (width, height);
+        var left = text.Anchor switch { TextAnchor.Start => 0, TextAnchor.Middle => width / 2, _ => width };
+        return new(text.At.X - left, text.At.Y - height / 2, text.At.X - left + width, text.At.Y + height / 2);
+    }
+
+    // But for what is no sign of the legend, and the three weights of ticks, of which a picture may show one.
+    private static HashSet<string> Styles(Sheet sheet, string? layer) =>
+    [
+        .. sheet.Layers.Where(l => layer is null ? l.Name != "panel" : l.Name == layer).SelectMany(l => l.Primitives)
+            .Where(p => p is not Primitive.Text && p.Style is not ("rule" or "bar-light" or "datum-fill" or "support-low" or "support-middle" or "support-high")).Select(p => p.Style),
+    ];
+}
