@@ -140,8 +140,14 @@ internal sealed class ChoiceSearch
             return new(default, _lower, false);
         }
 
+        if (_wanted.IsRoughBeforeFull)
+        {
+            return Rough(loose);
+        }
+
         var answer = CoverModel.Solve(_rows.Problem, _atMost, default, _cancellation, atLeast: _lower, any: _wanted.IsAny);
-        return Complete(answer with { LowerBound = Math.Max(_lower, answer.LowerBound) });
+        _lower = Math.Max(_lower, answer.LowerBound);
+        return Complete(answer with { LowerBound = _lower }) ?? Guessed(answer.Filled);
     }
 
     // A choice by exchanging pods that keeps every row, also those of holding; null when none was found, or rows were added for it.

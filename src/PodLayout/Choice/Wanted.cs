@@ -30,4 +30,7 @@ public sealed record Wanted
 
     /// <summary>The same once all points, room and stock are reckoned with in the relaxation.</summary>
     public int RoughWithRoomUpTo { get; init; } = -1;
+
+    /// <summary>Whether a rough choice is given where only the full model would tell.</summary>
+    public bool IsRoughBeforeFull { get; init; }
 }

@@ -17,8 +17,8 @@ internal static class NodeExamination
     private const int FarFromProof = 2;
     private const double WideShare = 0.1;
 
-    // In boxes up to this half side it is worth the solver's time to find a layout, or to know that there is none at the middle.
-    private const double SmallBoxMm = 1;
+    // In boxes up to this share it is worth the solver's time to know whether there is a choice, and a layout at the middle.
+    private const double SmallShare = 0.035;
 
     /// <summary>
     /// In the relaxation a seat may be filled when any placement of the set has it, and supports what it could support from any
@@ -54,7 +54,8 @@ internal static class NodeExamination
         var answer = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation, Wanted.Any with
         {
             RoughUpTo = half > WideShare * job.Shop.Board.PitchMm ? atMost - FarFromProof : -1,
-            RoughWithRoomUpTo = half > SmallBoxMm ? atMost - FarFromProof : -1,
+            RoughWithRoomUpTo = half > SmallShare * job.Shop.Board.PitchMm ? atMost - FarFromProof : -1,
+            IsRoughBeforeFull = half > SmallShare * job.Shop.Board.PitchMm,
         });
         var bound = Math.Max(node.Bound, answer.LowerBound);
         if (!answer.IsProven)
@@ -112,7 +113,7 @@ internal static class NodeExamination
         }
 
         // Whatever is not found here is found in a smaller box; in the smallest, what there is must be found.
-        var isSmall = Math.Max(box.HalfXMm, box.HalfYMm) <= SmallBoxMm;
+        var isSmall = Math.Max(box.HalfXMm, box.HalfYMm) <= SmallShare * job.Shop.Board.PitchMm;
         var wanted = isSmall || ground.Frame.Holding is not null ? Wanted.Any : Wanted.AnyQuickly;
         var (found, _, _, work) = Solve(job, ground, shift, offset, atMost, cancellation, weaknesses, wanted);
         return (found, work);

@@ -3,6 +3,7 @@ using PodLayout.Choice;
 using PodLayout.Geometry;
 using PodLayout.Holding;
 using PodLayout.Jobs;
+using PodLayout.Support;
 
 namespace PodLayout.Placing;
 
@@ -11,10 +12,14 @@ internal sealed class PlacementModel
 {
     private readonly PlacingFrame _frame;
     private readonly Point2[] _centres;
+
+    // Null for a pod under a loose piece, which supports no point of the part.
+    private readonly PodFace?[] _faces;
     private readonly (int[] Seats, double[] Shares)?[] _near;
     private readonly ImmutableArray<int[]> _asked;
     private readonly CoverQuestion _question;
-    private SearchWork _work;
+    private int _rowsMade;
+    private long _pairs;
 
     private PlacementModel(
         Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset, List<Weakness> weaknesses)
@@ -22,6 +27,7 @@ internal sealed class PlacementModel
         _frame = frame;
         Seats = seats;
         _centres = [.. seats.Select(s => frame.CentreOf(s, offset))];
+        _faces = [.. seats.Select(s => frame.PieceOver(s.Pose) is null ? frame.Faces[s.Pose] : null)];
         _near = new (int[], double[])?[frame.Reach.PointCount];
         _asked = AskedRows.Of(job, frame, seats, [shift], new(offset, 0, 0));
         _question = Question(job, frame, seats, _asked, p => Near(p).Seats, (s, p) => Share(s, p) <= 1) with
@@ -34,7 +40,7 @@ internal sealed class PlacementModel
     public ImmutableArray<FrameSeat> Seats { get; }
 
     /// <summary>What it took so far.</summary>
-    public SearchWork Work => _work;
+    public SearchWork Work => new(_rowsMade, _pairs);
 
     /// <summary>The model at one offset with one shift.</summary>
     /// <param name="job">The job.</param>
@@ -98,9 +104,8 @@ internal sealed class PlacementModel
 
     private double Share(int seat, int point)
     {
-        _work += new SearchWork(0, 1);
-        var face = _frame.Faces[Seats[seat].Pose];
-        return _frame.PieceOver(Seats[seat].Pose) is null && _frame.Reach.MayReach(point, face, _centres[seat])
+        _pairs++;
+        return _faces[seat] is { } face && _frame.Reach.MayReach(point, face, _centres[seat])
             ? _frame.Reach.Share(point, face, _centres[seat]) : double.PositiveInfinity;
     }
 
@@ -111,10 +116,21 @@ internal sealed class PlacementModel
             return known;
         }
 
-        var near = Enumerable.Range(0, Seats.Length).Select(s => (Seat: s, Share: Share(s, point))).Where(n => n.Share <= 1).ToArray();
-        (int[], double[]) made = ([.. near.Select(n => n.Seat)], [.. near.Select(n => n.Share)]);
+        List<int> seats = [];
+        List<double> shares = [];
+        for (var s = 0; s < Seats.Length; s++)
+        {
+            var share = Share(s, point);
+            if (share <= 1)
+            {
+                seats.Add(s);
+                shares.Add(share);
+            }
+        }
+
+        (int[], double[]) made = ([.. seats], [.. shares]);
         _near[point] = made;
-        _work += new SearchWork(1, 0);
+        _rowsMade++;
         return made;
     }
 }

@@ -16,6 +16,9 @@ internal sealed class PlacingSearch
     // threads; small, so that a better layout is soon known to all.
     private const int NodesOfRound = 4;
 
+    // Tries made together: few, so that there is something to show soon, and the next must beat it.
+    private const int TriesOfRound = 2;
+
     // Offsets along each side of the pitch that are tried first, so that there is something to beat.
     private const int FirstTries = 2;
 
@@ -109,7 +112,7 @@ internal sealed class PlacingSearch
                     from y in Enumerable.Range(0, FirstTries)
                     from x in Enumerable.Range(0, FirstTries)
                     select (ground, Offset: new Point2((x + 0.5) * pitch / FirstTries, (y + 0.5) * pitch / FirstTries));
-        foreach (var round in tries.Chunk(NodesOfRound))
+        foreach (var round in tries.Chunk(TriesOfRound))
         {
             foreach (var (found, _, _, work) in InParallel([.. round], t =>
                 NodeExamination.Solve(

@@ -17,6 +17,7 @@ public sealed class TurnedReach
     private readonly Lookout[][] _lookouts;
     private readonly Point2[] _points;
     private readonly LimitMetric[] _metrics;
+    private readonly (double XMm, double YMm)[] _boxes;
     private readonly bool[] _isEdge;
 
     /// <summary>Turns a reach map about a point of the drawing, which becomes the zero of the frame.</summary>
@@ -25,6 +26,9 @@ public sealed class TurnedReach
         LimitMetric[] metrics = [.. Enum.GetValues<SupportLimit>().Select(l => map.MetricOf(l).Turned(turn))];
         _points = [.. map.Points.Select(p => Laid(p.OnPart))];
         _metrics = [.. map.Points.Select(p => metrics[(int)p.Limit])];
+        // Asked for every pair of a seat and a point: the roots are taken once.
+        (double XMm, double YMm)[] boxes = [.. metrics.Select(m => (m.ReachXMm + 1e-6, m.ReachYMm + 1e-6))];
+        _boxes = [.. map.Points.Select(p => boxes[(int)p.Limit])];
         _isEdge = [.. map.Points.Select(p => p.IsEdge)];
         // Many points share their lookouts; the edges that blind each are turned once.
         var blinds = Array.ConvertAll(metrics, _ => new Dictionary<Point2, ImmutableArray<Blind>>());
@@ -64,12 +68,12 @@ public sealed class TurnedReach
     public Point2 Point(int point) => _points[point];
 
     /// <summary>Whether a face could be near enough by its box alone; false means it surely is not.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool MayReach(int point, PodFace face, Point2 centre)
     {
         var p = _points[point];
-        var metric = _metrics[point];
-        return Math.Abs(p.X - centre.X) <= face.HalfXMm + metric.ReachXMm + 1e-6
-            && Math.Abs(p.Y - centre.Y) <= face.HalfYMm + metric.ReachYMm + 1e-6;
+        var (x, y) = _boxes[point];
+        return Math.Abs(p.X - centre.X) <= face.HalfXMm + x && Math.Abs(p.Y - centre.Y) <= face.HalfYMm + y;
     }
 
     /// <summary>
