@@ -17,7 +17,7 @@ internal static class VersusTable
     // Step of the offsets in the model that has the offset as a variable, mm.
     private const double VariableStepMm = 5;
 
-    private static readonly TimeSpan LongestGrid = TimeSpan.FromMinutes(2);
+    
 
     /// <summary>Writes the table; false when anything else had fewer pods.</summary>
     /// <param name="path">The file.</param>
@@ -28,7 +28,7 @@ internal static class VersusTable
         var limit = seconds.ToString("0.###", CultureInfo.InvariantCulture);
         var table = new TableFile(
             "Side by side",
-            $"Support only, holding left aside: the others know nothing of it. Upper half: one placement, where our search laid the part; the same rows for all, those that follow from others left out; at most {limit} s each. Lower half: over all offsets; ours by the search, the others by trying every offset of a grid (at most {LongestGrid.TotalMinutes:0} min) or by one model in which the offset is a variable on a grid of {VariableStepMm:0} mm. Each cell is pods, then the time as a multiple of ours for the same question; > where it was cut; + where it did not prove its number.");
+            $"Support only, holding left aside: the others know nothing of it. Upper half: one placement, where our search laid the part; the same rows for all, those that follow from others left out. Lower half: over all offsets; ours by the search, the others by trying every offset of a grid or by one model in which the offset is a variable on a grid of {VariableStepMm:0} mm. At most {limit} s for each. Each cell is pods, then the time as a multiple of ours for the same question; > where it was cut; + where it did not prove its number.");
         // What is loaded and compiled at first use is nobody's fault.
         One(new TableFile("", ""), Instances.All[0].Name, Instances.WithoutCutter(Cases.UPart()), 1, [5], []);
         Dictionary<string, List<Rival>> rivals = [];
@@ -74,7 +74,7 @@ internal static class VersusTable
 
         foreach (var step in steps)
         {
-            var grid = OffsetGrid.Try(job, step, LongestGrid);
+            var grid = OffsetGrid.Try(job, step, TimeSpan.FromSeconds(seconds));
             Add($"offsets every {step.ToString("0", CultureInfo.InvariantCulture)} mm", grid.Pods, !grid.IsCut, true, grid.Ms, ours.ProofMs);
         }
 
@@ -84,8 +84,11 @@ internal static class VersusTable
 
         void AtOnePlacement(OnePlacement placement, int pods)
         {
+            var whole = placement.Whole();
+            var needed = CoverReduction.NeededPoints(whole.Supporters, whole.SeatCount);
+            var problem = whole with { Supporters = [.. needed.Select(p => whole.Supporters[p])] };
             var clock = Stopwatch.StartNew();
-            var mine = FewestPods.Of(placement.Question, placement.Ground.FirstPoints, placement.Question.SeatCount, CancellationToken.None);
+            var mine = FewestPods.Of(problem, problem.SeatCount, CancellationToken.None);
             var mineMs = clock.Elapsed.TotalMilliseconds;
             if (mine.Filled.Length != pods)
             {
@@ -93,9 +96,6 @@ internal static class VersusTable
             }
 
             cells.Add(TableFile.Ms(mineMs));
-            var whole = placement.Whole();
-            var needed = CoverReduction.NeededPoints(whole.Supporters, whole.SeatCount);
-            var problem = whole with { Supporters = [.. needed.Select(p => whole.Supporters[p])] };
             var cut = seconds.ToString(CultureInfo.InvariantCulture);
             clock.Restart();
             var defaults = CoverModel.Solve(problem, problem.SeatCount, default, CancellationToken.None, $"num_workers:2,max_time_in_seconds:{cut}");
