@@ -17,7 +17,7 @@ internal static class VersusTable
     // Step of the offsets in the model that has the offset as a variable, mm.
     private const double VariableStepMm = 5;
 
-    
+
 
     /// <summary>Writes the table; false when anything else had fewer pods.</summary>
     /// <param name="path">The file.</param>

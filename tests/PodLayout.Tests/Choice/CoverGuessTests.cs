@@ -56,6 +56,27 @@ public class CoverGuessTests
     }
 
     [Fact]
+    public void What_stands_in_the_way_of_a_needed_seat_makes_way_for_it()
+    {
+        // Seat 1 alone supports point 2 and overlaps seat 0, which is begun with; seat 2 then takes over the point of seat 0.
+        var guess = new CoverGuess(3, [[0, 1]], []);
+        guess.Add([0, 2]);
+        guess.Start([0]);
+        Assert.Equal([0], guess.Search(2));
+        guess.Add([1]);
+        Assert.Equal([1, 2], guess.Search(2));
+    }
+
+    [Fact]
+    public void Of_a_choice_to_begin_with_only_what_leaves_each_other_room_is_taken()
+    {
+        var guess = new CoverGuess(3, [[0, 1]], [new([0, 1, 2], 1)]);
+        guess.Add([0, 1]);
+        guess.Start([0, 1, 2]);
+        Assert.Equal([0], guess.Search(3));
+    }
+
+    [Fact]
     public void Without_stock_nothing_is_guessed()
     {
         CoverProblem problem = new(2, [[0], [1]], [], [new([0, 1], 0)]);

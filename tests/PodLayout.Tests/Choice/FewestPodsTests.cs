@@ -50,6 +50,75 @@ public class FewestPodsTests
     }
 
     [Fact]
+    public void Any_choice_within_a_limit_is_found_exactly_where_there_is_one_and_lesser_efforts_never_deny_it()
+    {
+        var random = new Random(1975);
+        var (rough, quick) = (0, 0);
+        for (var board = 0; board < 200; board++)
+        {
+            var problem = RandomProblem(random);
+            var best = BruteForce(problem) ?? int.MaxValue;
+            // One row to begin with: the others are made as choices miss them.
+            CoverQuestion question = new(
+                problem.SeatCount, problem.Supporters.Length, p => problem.Supporters[p], (s, p) => problem.Supporters[p].Contains(s), new(problem.Rooms), problem.Stocks);
+            for (var atMost = 1; atMost <= 6; atMost++)
+            {
+                var any = Asked(Wanted.Any);
+                Assert.Equal(best <= atMost, any.HasChoice);
+                Assert.True(any.IsProven);
+                var quickly = Asked(Wanted.AnyQuickly);
+                quick += quickly.HasChoice ? 1 : 0;
+                var roughly = Asked(Wanted.Any with { RoughUpTo = atMost - 2, RoughWithRoomUpTo = atMost - 2, IsRoughBeforeFull = true });
+                rough += roughly.IsRough ? 1 : 0;
+
+                CoverAnswer Asked(Wanted wanted)
+                {
+                    var answer = FewestPods.Of(question, [0], atMost, TestContext.Current.CancellationToken, wanted);
+                    Assert.True(answer.LowerBound <= best);
+                    Assert.False(!answer.HasChoice && answer.IsProven && best <= atMost);
+                    Assert.True(!answer.HasChoice || answer.IsRough || (answer.Filled.Length <= atMost && Keeps(problem, answer.Filled)));
+                    return answer;
+                }
+            }
+        }
+
+        Assert.InRange(rough, 50, 1150);
+        Assert.InRange(quick, 200, 1150);
+    }
+
+    [Fact]
+    public void The_relaxation_with_room_bounds_every_choice_and_is_nowhere_looser_than_without()
+    {
+        var random = new Random(1976);
+        var (larger, smaller) = (0, 0);
+        for (var board = 0; board < 250; board++)
+        {
+            var problem = RandomProblem(random);
+            var (bound, _) = CoverRelaxation.WithRoom(problem);
+            Assert.True(bound <= (BruteForce(problem) ?? int.MaxValue));
+            var without = CoverRelaxation.Solve(problem.Supporters, problem.SeatCount).Bound;
+            // Nothing is said where even the relaxation has no answer.
+            larger += bound > without ? 1 : 0;
+            smaller += bound < without && bound > 0 ? 1 : 0;
+        }
+
+        Assert.InRange(larger, 5, 250);
+        Assert.Equal(0, smaller);
+    }
+
+    [Fact]
+    public void Room_that_pods_take_from_each_other_raises_the_bound_of_the_relaxation()
+    {
+        // Four points. Seats 0 and 1 support two each but share room, so one of them at most; seats 2 to 5 support one each. By hand:
+        // without room 2 pods; with it x0 + x1 <= 1, and the points ask for 4 - (x0 + x1) pods in all, 3 at least.
+        CoverProblem problem = new(6, [[0, 2], [0, 3], [1, 4], [1, 5]], [[0, 1]], []);
+        Assert.Equal(2, CoverRelaxation.Solve(problem.Supporters, problem.SeatCount).Bound);
+        Assert.Equal(3, CoverRelaxation.WithRoom(problem).Bound);
+        // Stock does the same: one pod of the type that seats 0 and 1 take.
+        Assert.Equal(3, CoverRelaxation.WithRoom(problem with { Rooms = [], Stocks = [new([0, 1], 1)] }).Bound);
+    }
+
+    [Fact]
     public void A_preference_breaks_ties_but_never_costs_a_pod()
     {
         // Two seats of two pods, or one seat that does it alone but is liked least.
