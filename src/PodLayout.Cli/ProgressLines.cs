@@ -3,7 +3,10 @@ using System.Globalization;
 
 namespace PodLayout.Cli;
 
-/// <summary>Prints where the search stands: at most one line a second, and none in the first two unless asked for.</summary>
+/// <summary>
+/// Prints where the search stands: at most one line a second besides the first layout, and none in the first two seconds unless
+/// asked for.
+/// </summary>
 internal sealed class ProgressLines(TextWriter error, bool fromTheStart) : IProgress<Progress>
 {
     private static readonly TimeSpan Quiet = TimeSpan.FromSeconds(2);
@@ -12,16 +15,21 @@ internal sealed class ProgressLines(TextWriter error, bool fromTheStart) : IProg
     private readonly Stopwatch clock = Stopwatch.StartNew();
     private readonly Lock gate = new();
     private TimeSpan? last;
+    private bool hasLayout;
 
     public void Report(Progress value)
     {
         lock (gate)
         {
             var now = clock.Elapsed;
-            if (last is { } before ? now - before < Between : !fromTheStart && now < Quiet)
+            // The first layout is what the programmer waits for.
+            var isFirst = !hasLayout && value.PodsOfBest is not null;
+            if (last is { } before ? now - before < Between && !isFirst : !fromTheStart && now < Quiet)
             {
                 return;
             }
+
+            hasLayout = value.PodsOfBest is not null;
 
             last = now;
             var best = value.PodsOfBest is { } pods ? string.Create(CultureInfo.InvariantCulture, $"best {pods} pods") : "no layout yet";

@@ -54,7 +54,8 @@ public sealed class PlacingFrame
         var turn = Turn.FromDegrees(angleDeg);
         Pivot = job.Part.Shape.Outline.Bounds.Centre;
         ImmutableArray<ClearWood> turned = [.. woods.Select(w => w.Turned(turn, Pivot))];
-        Centres = [.. poses.Select(pose => SeatRegion.Of(turned[pose.Ground], pose, Tolerances.ContactMm + TurnSlack(pose)))];
+        // The dearest geometry there is, one pose by itself: side by side, in the order of the poses.
+        Centres = [.. poses.AsParallel().AsOrdered().Select(pose => SeatRegion.Of(turned[pose.Ground], pose, Tolerances.ContactMm + TurnSlack(pose)))];
         _regions = [.. Centres.Select(r => new RegionIndex(r.Centres))];
         Reach = new(reach, turn, Pivot);
         _farMm = job.Part.Shape.Held.Select(h => h.Outline).Append(job.Part.Shape.Outline).SelectMany(r => r.Points)
