@@ -85,7 +85,7 @@ internal static class GrowthPlot
             if (series.Exponent(figure.Figure) is { } exponent && marks.Length > 1)
             {
                 shapes.Add(new Primitive.Text(
-                    "text", marks[^1] + new Point2(2.5, 0), "^" + exponent.ToString("0.0", CultureInfo.InvariantCulture), TypeMm, TextAnchor.Start));
+                    "text", marks[^1] + new Point2(2.5, 0), "^" + exponent.ToString("0.0;-0.0;0.0", CultureInfo.InvariantCulture), TypeMm, TextAnchor.Start));
             }
         }
     }

@@ -24,13 +24,10 @@ internal sealed class CoverGuess
 
     private readonly List<int[]> _supporters = [];
     private readonly List<int>[] _points;
-    private readonly int[][] _rooms;
-    private readonly int[][] _stocks;
+    private readonly TakenRoom _room;
     private readonly List<int> _supports = [];
     private readonly List<int> _weights = [];
-    private readonly int[] _inRoom;
     private readonly List<int> _inWay = [];
-    private readonly int[] _stockLeft;
     private readonly int[] _since;
     private readonly int[] _takenAt;
     private readonly List<int> _filled = [];
@@ -44,11 +41,7 @@ internal sealed class CoverGuess
     public CoverGuess(int seatCount, ImmutableArray<int[]> rooms, ImmutableArray<StockRow> stocks)
     {
         _points = [.. Enumerable.Range(0, seatCount).Select(_ => new List<int>())];
-        _rooms = Turned(rooms, seatCount);
-        _stocks = Turned([.. stocks.Select(s => s.Seats)], seatCount);
-        _inRoom = new int[rooms.Length];
-        Array.Fill(_inRoom, -1);
-        _stockLeft = [.. stocks.Select(s => s.Limit)];
+        _room = new(seatCount, rooms, stocks);
         _since = new int[seatCount];
         _takenAt = new int[seatCount];
         Array.Fill(_takenAt, int.MinValue / 2);
@@ -250,31 +243,19 @@ internal sealed class CoverGuess
     }
 
     // Finds the pods that take a seat's room or the last of its stock; false when there is no such stock at all.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool InWay(int seat)
     {
         _inWay.Clear();
-        foreach (var room in _rooms[seat])
+        _room.AddOverlapping(seat, _inWay);
+        if (_room.UsedUp(seat) is var stock and >= 0 && !_inWay.Exists(pod => _room.IsOf(pod, stock)))
         {
-            var pod = _inRoom[room];
-            if (pod >= 0 && !_inWay.Contains(pod))
+            var alike = _filled.FindAll(pod => _room.IsOf(pod, stock));
+            if (alike.Count == 0)
             {
-                _inWay.Add(pod);
+                return false;
             }
-        }
 
-        foreach (var stock in _stocks[seat])
-        {
-            if (_stockLeft[stock] == 0 && !_inWay.Exists(pod => Array.IndexOf(_stocks[pod], stock) >= 0))
-            {
-                var alike = _filled.FindAll(pod => Array.IndexOf(_stocks[pod], stock) >= 0);
-                if (alike.Count == 0)
-                {
-                    return false;
-                }
-
-                _inWay.Add(alike[LeastMissed(alike, -1)]);
-            }
+            _inWay.Add(alike[LeastMissed(alike, -1)]);
         }
 
         return true;
@@ -310,35 +291,6 @@ internal sealed class CoverGuess
             _supports[p] += by;
         }
 
-        foreach (var room in _rooms[seat])
-        {
-            _inRoom[room] = by > 0 ? seat : -1;
-        }
-
-        foreach (var stock in _stocks[seat])
-        {
-            _stockLeft[stock] -= by;
-        }
-    }
-
-    // From the seats of each group to the groups of each seat.
-    private static int[][] Turned(ImmutableArray<int[]> groups, int seatCount)
-    {
-        var counts = new int[seatCount];
-        foreach (var seat in groups.SelectMany(g => g))
-        {
-            counts[seat]++;
-        }
-
-        var of = Array.ConvertAll(counts, c => new int[c]);
-        for (var g = groups.Length - 1; g >= 0; g--)
-        {
-            foreach (var seat in groups[g])
-            {
-                of[seat][--counts[seat]] = g;
-            }
-        }
-
-        return of;
+        _room.Change(seat, by);
     }
 }
