@@ -160,6 +160,8 @@ internal static class PlanCommand
             return terminal.Refuse([.. found, unwritable]);
         }
 
+        // What speaks against the program or its zero may be why the search takes long: told before it, and again in the summary.
+        terminal.Print(found.Where(f => f is { Severity: Severity.Warning, Kind: FindingKind.Program }));
         var lines = progress || terminal.ErrorIsTerminal ? new ProgressLines(terminal.Error, progress) : null;
         var planned = Planning.Plan(job, effort, lines, cancellation);
 

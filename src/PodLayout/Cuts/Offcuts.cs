@@ -20,6 +20,9 @@ public static class Offcuts
 
     private const int MostTold = 12;
 
+    /// <summary>Code of the note that the blank is larger than the part.</summary>
+    public const string BlankBeyondPart = "blank-beyond-part";
+
     /// <summary>The loose pieces, the largest first.</summary>
     /// <param name="blank">The blank's region.</param>
     /// <param name="cut">All that is cut through.</param>
@@ -59,7 +62,26 @@ public static class Offcuts
             findings.Add(Say(Severity.Note, jobFile, "offcut", Text($"{pieces.Length - MostTold} more loose pieces, all smaller."), null));
         }
 
+        if (BeyondPart(blank.Bounds, outline.Bounds) is { } beyond)
+        {
+            findings.Add(Say(Severity.Note, jobFile, BlankBeyondPart, beyond, null));
+        }
+
         return Outcome<IReadOnlyList<Region>>.Of(pieces, findings);
+    }
+
+    // Whoever lays the blank has none of the edges whose places are given.
+    private static string? BeyondPart(Box2 blank, Box2 part)
+    {
+        double[] beyond = [part.MinX - blank.MinX, blank.MaxX - part.MaxX, part.MinY - blank.MinY, blank.MaxY - part.MaxY];
+        if (beyond.Max() <= Tolerances.PlacingMm)
+        {
+            return null;
+        }
+
+        var by = beyond.Max() - beyond.Min() <= 0.1 ? Text($"{beyond.Max():0.#} mm all round")
+            : Text($"{beyond[0]:0.#} mm to X-, {beyond[1]:0.#} mm to X+, {beyond[2]:0.#} mm to Y- and {beyond[3]:0.#} mm to Y+ of the drawing");
+        return $"The part is cut out of a blank that reaches beyond it by {by}. The places of edges are those of the finished part, which are not there yet when the blank is laid down: lay its edges so much farther out.";
     }
 
     /// <summary>Those that are heavy enough to be held by pods of their own.</summary>

@@ -64,10 +64,12 @@ public static class HeldLayout
     /// <param name="threads">Threads to use.</param>
     public static Layout Renewed(Job job, Layout layout, int threads)
     {
-        var now = Strength(job, layout);
+        // As the check has it: a pod that pulls at nothing holds nothing.
+        var (counted, _) = PodsUnderWood.Of(job, layout);
+        var now = Strength(job, counted);
         var stands = (now is null && layout.Holding is null) || (now is not null && layout.Holding is { } before && before.Pods.Length == layout.Pods.Length
             && (before.Factor == now.Factor || Math.Abs(before.Factor - now.Factor) <= Tolerances.HoldingShare * 2 * now.Factor));
-        return stands ? layout : layout with { Holding = Report(job, layout, threads) };
+        return stands ? layout : layout with { Holding = Report(job, counted, threads) };
     }
 
     /// <summary>The pods of a layout in the part's axes, with the vacuum left at each.</summary>

@@ -41,8 +41,8 @@ public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound
         var cutHoles = skinned.IsEmpty ? holes : Region.UnionOf(
             shape.Holes.Where((_, i) => !skinned.Contains(i + 1)).Select(h => Region.Inside(h)));
         return new(
-            within.Minus(cutHoles.Grow(margins.CutClearanceMm)).Minus(avoided).Minus(Grown(cuts, margins.CutClearanceMm)),
-            wood.Shrink(margins.SealMarginMm).Minus(holes.Grow(margins.SealMarginMm)),
+            within.Minus(Grown(cutHoles, margins.CutClearanceMm)).Minus(avoided).Minus(Grown(cuts, margins.CutClearanceMm)),
+            wood.Shrink(margins.SealMarginMm).Minus(Grown(holes, margins.SealMarginMm)),
             Grown(defects, margins.SealMarginMm),
             margins.CutClearanceMm - margins.SealMarginMm);
     }

@@ -17,6 +17,11 @@ namespace PodLayout.Support;
 /// </remarks>
 public sealed class ReachMap
 {
+    private const int ManyCorners = 1000;
+    private const double NarrowShare = 0.125;
+    private const double GrownShare = 0.03;
+    private const double MostGrownMm = 0.5;
+
     private readonly ImmutableArray<LimitMetric> _metrics;
 
     private ReachMap(
@@ -49,11 +54,21 @@ public sealed class ReachMap
             Round((rules.InteriorSpanMm ?? 1) * stretch),
             Round(rules.ThinFloorSpanMm * stretch),
         ];
-        var rings = part.Shape.Holes.Select(h => new Ring([.. h.CounterClockwise().Points.Reverse()]))
+        var rings = InTheWay(part.Shape.Holes, Math.Min(rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm)).Select(h => new Ring([.. h.CounterClockwise().Points.Reverse()]))
             .Prepend(part.Shape.Outline.CounterClockwise());
         var grid = new EdgeGrid(rings, rules.OverhangAcrossGrainMm / 2);
         ImmutableArray<BendGraph> graphs = [.. metrics.Select(m => new BendGraph(grid, m))];
         return new(points, [.. points.Select(p => graphs[(int)p.Limit].LookoutsOf(p.OnPart))], metrics);
+    }
+
+    // Round a screw's or a dowel's hole a path is longer by little more than half its width: such holes are not in the way. A part
+    // of very many larger ones has tens of thousands of corners at which a path could bend: they get fewer and grow a little, so
+    // that paths round them only become longer.
+    private static IEnumerable<Ring> InTheWay(ImmutableArray<Ring> holes, double limitMm)
+    {
+        Ring[] wide = [.. holes.Where(h => Math.Max(h.Bounds.Width, h.Bounds.Height) > NarrowShare * limitMm)];
+        return wide.Sum(h => h.Points.Length) <= ManyCorners ? wide
+            : wide.Select(h => FewerCorners.Of(h.CounterClockwise(), Math.Min(MostGrownMm, GrownShare * h.Bounds.Width)));
     }
 
     private static LimitMetric Round(double spanMm) => LimitMetric.Ellipse(spanMm, spanMm, 0);

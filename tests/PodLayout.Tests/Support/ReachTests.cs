@@ -43,6 +43,42 @@ public class ReachTests
     }
 
     [Fact]
+    public void A_dowels_hole_is_not_in_the_way_and_a_wide_one_is()
+    {
+        // From the middle of the left edge straight to a pod, across a hole. Limit 60 mm: an eighth of it is 7.5 mm.
+        foreach (var (diameter, isInTheWay) in new[] { (7.0, false), (30.0, true) })
+        {
+            var shape = new PartShape(Shapes.Rectangle(0, 0, 200, 100), [Shapes.Circle(18, 50, diameter / 2, 40)], []);
+            var (reach, face) = ReachOf(shape, 60, 60, 0);
+            var share = TurnedOf(reach).Share(PointNear(reach, new(0, 50)), face, new(70, 50));
+            if (isInTheWay)
+            {
+                // Over the circle: two tangents and the arc between, to the face at x = 40; the polygon's way is a little more.
+                Assert.InRange(share, (40 + 1) / 60.0, 1);
+            }
+            else
+            {
+                Assert.Equal(40 / 60.0, share, 6);
+            }
+        }
+    }
+
+    [Fact]
+    public void In_a_part_drilled_all_over_every_way_leads_round_the_true_holes()
+    {
+        // 500 holes of 20 mm: too many corners to bend at all of them, so that the holes are taken for polygons around them.
+        var holes = (from x in Enumerable.Range(0, 25) from y in Enumerable.Range(0, 20) select Shapes.Circle(13 + 24 * x, 12 + 24 * y, 10, 64)).ToImmutableArray();
+        var (reach, _) = ReachOf(new PartShape(Shapes.Rectangle(0, 0, 602, 480), holes, []), 60, 60, 0);
+        var point = PointNear(reach, new(0, 0));
+        var bends = reach.Lookouts[point].Skip(1).ToList();
+        Assert.NotEmpty(bends);
+        Assert.All(bends, l => Assert.All(holes, h => Assert.True(Distance(l.At, h.Bounds.Centre) >= 10 * Math.Cos(Math.PI / 64) - 1e-6)));
+        // The first bend is where the tangent from the corner (0, 0) touches the first hole: by Pythagoras, a hair more for the polygon.
+        var tangent = Math.Sqrt(13 * 13 + 12 * 12 - 10 * 10);
+        Assert.Contains(bends, l => l.Spent * 60 >= tangent - 1.5 && l.Spent * 60 <= tangent + 2.5);
+    }
+
+    [Fact]
     public void The_limit_is_an_ellipse_along_the_grain()
     {
         var shape = new PartShape(Shapes.Rectangle(0, 0, 600, 600), [], []);

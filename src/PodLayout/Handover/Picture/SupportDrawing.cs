@@ -31,6 +31,7 @@ internal static class SupportDrawing
     public static void Ticks(SheetDraft draft, PartShape shape, Layout layout)
     {
         var turn = Turn.FromDegrees(layout.Placement.AngleDeg);
+        var sides = Sides(shape);
         var strokes = new[] { "support-low", "support-middle", "support-high" }
             .ToDictionary(s => s, _ => new List<Point2>(), StringComparer.Ordinal);
         foreach (var point in layout.SupportPoints)
@@ -40,7 +41,7 @@ internal static class SupportDrawing
             if (point.IsEdge)
             {
                 var length = TickMm * draft.Scale * Math.Clamp(point.ShareOfLimit, 0.08, 1.3);
-                strokes[style].AddRange([at, at + Outwards(shape, at) * length]);
+                strokes[style].AddRange([at, at + Outwards(sides, at) * length]);
             }
             else if (IsBetweenPods(layout, at))
             {
@@ -158,7 +159,7 @@ internal static class SupportDrawing
         double mostCoveredMm = double.PositiveInfinity)
     {
         var u = draft.Scale;
-        var outwards = Outwards(shape, at);
+        var outwards = Outwards(Sides(shape), at);
         var places = from distance in new[] { 7.0, 9, 12, 16, 21, 28, 40, 5.5, 4, 3.2, 2.5, 2, 1.6, 1.2 }
                      from turnDeg in Turns
                      let direction = Turn.FromDegrees(turnDeg).Apply(outwards)
@@ -188,16 +189,25 @@ internal static class SupportDrawing
     private static Point2 Nearest(Box2 box, Point2 p) =>
         new(Math.Clamp(p.X, box.MinX, box.MaxX), Math.Clamp(p.Y, box.MinY, box.MaxY));
 
-    // Away from the wood at a point of its edge; at a corner halfway between the two sides.
-    private static Point2 Outwards(PartShape shape, Point2 at)
-    {
-        var sides = shape.Holes.Select(h => (Ring: h, Sign: -1)).Prepend((Ring: shape.Outline, Sign: 1))
+    // The edges of a part, each with its direction away from the wood.
+    private static (Point2 A, Point2 B, Point2 Outwards)[] Sides(PartShape shape) =>
+    [
+        .. shape.Holes.Select(h => (Ring: h, Sign: -1)).Prepend((Ring: shape.Outline, Sign: 1))
             .SelectMany(r => EdgePath.Sides(r.Ring).Select(s => (
-                Distance: EdgePath.Distance(s.A, s.B, at),
-                Normal: new Point2((s.B - s.A).Y, -(s.B - s.A).X) * (r.Sign / Math.Max((s.B - s.A).Length, 1e-9)))))
-            .ToList();
-        var nearest = sides.Min(s => s.Distance);
-        var sum = sides.Where(s => s.Distance <= nearest + 0.02).Aggregate(default(Point2), (n, s) => n + s.Normal);
+                s.A, s.B, new Point2((s.B - s.A).Y, -(s.B - s.A).X) * (r.Sign / Math.Max((s.B - s.A).Length, 1e-9))))),
+    ];
+
+    // Away from the wood at a point of its edge; at a corner halfway between the two sides.
+    private static Point2 Outwards((Point2 A, Point2 B, Point2 Outwards)[] sides, Point2 at)
+    {
+        var distances = Array.ConvertAll(sides, s => EdgePath.Distance(s.A, s.B, at));
+        var nearest = distances.Min();
+        Point2 sum = default;
+        for (var i = 0; i < sides.Length; i++)
+        {
+            sum += distances[i] <= nearest + 0.02 ? sides[i].Outwards : default;
+        }
+
         return sum.Length > 1e-6 ? sum * (1 / sum.Length) : new(0, 1);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PodLayout.Cuts;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
@@ -25,6 +26,11 @@ internal static class PartSteps
         yield return new CardBlock.Words(
             $"Put it down within {unit.Rough(Tolerances.PlacingMm)} {unit.Name} of these figures: that is the placing tolerance of the plan. "
                 + $"It reaches from X {unit.Rough(bounds.MinX)} to {unit.Rough(bounds.MaxX)} and from Y {unit.Rough(bounds.MinY)} to {unit.Rough(bounds.MaxY)} {unit.Name}.");
+        foreach (var blank in result.Findings.Where(f => f.Code == Offcuts.BlankBeyondPart))
+        {
+            yield return new CardBlock.Words(blank.Message, IsStrong: true);
+        }
+
         yield return new CardBlock.Table(
             "Marks on the part's edge", "Fits",
             ["Mark", "What", $"X {unit.Name}", $"Y {unit.Name}", $"Column + {unit.Name}", $"Row + {unit.Name}", "Measure"],
