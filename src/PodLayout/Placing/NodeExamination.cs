@@ -51,11 +51,13 @@ internal static class NodeExamination
             HoldsBrokenBy = ground.Frame.Holding?.Over(ground.Frame, seats, box, node.Bound, atMost, weaknesses),
         };
         var half = Math.Max(box.HalfXMm, box.HalfYMm);
+        // On a fine pitch the boxes that are not split further are a larger share of it: they are never left at a rough answer.
+        double LargestMm(double share) => Math.Max(share * job.Shop.Board.PitchMm, placingToleranceMm);
         var answer = FewestPods.Of(question, [.. node.Rows.Select(r => r.Point)], atMost, cancellation, Wanted.Any with
         {
-            RoughUpTo = half > WideShare * job.Shop.Board.PitchMm ? atMost - FarFromProof : -1,
-            RoughWithRoomUpTo = half > SmallShare * job.Shop.Board.PitchMm ? atMost - FarFromProof : -1,
-            IsRoughBeforeFull = half > SmallShare * job.Shop.Board.PitchMm,
+            RoughUpTo = half > LargestMm(WideShare) ? atMost - FarFromProof : -1,
+            RoughWithRoomUpTo = half > LargestMm(SmallShare) ? atMost - FarFromProof : -1,
+            IsRoughBeforeFull = half > LargestMm(SmallShare),
         });
         var bound = Math.Max(node.Bound, answer.LowerBound);
         if (!answer.IsProven)
@@ -113,7 +115,7 @@ internal static class NodeExamination
         }
 
         // Whatever is not found here is found in a smaller box; in the smallest, what there is must be found.
-        var isSmall = Math.Max(box.HalfXMm, box.HalfYMm) <= SmallShare * job.Shop.Board.PitchMm;
+        var isSmall = Math.Max(box.HalfXMm, box.HalfYMm) <= Math.Max(SmallShare * job.Shop.Board.PitchMm, Tolerances.PlacingMm);
         var wanted = isSmall || ground.Frame.Holding is not null ? Wanted.Any : Wanted.AnyQuickly;
         var (found, _, _, work) = Solve(job, ground, shift, offset, atMost, cancellation, weaknesses, wanted);
         return (found, work);
