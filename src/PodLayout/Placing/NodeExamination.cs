@@ -33,13 +33,7 @@ internal static class NodeExamination
     public static NodeVerdict Examine(
         Job job, SearchNode node, Frames frames, int atMost, double placingToleranceMm, CancellationToken cancellation)
     {
-        if (node.AngleDeg != node.Ground.Frame.AngleDeg || node.HalfSpanDeg != node.Ground.Frame.HalfSpanDeg)
-        {
-            // The seats and shifts of the larger span hold all of the smaller's.
-            node = node with { Ground = node.Ground with { Frame = frames.Of(node.AngleDeg, node.HalfSpanDeg) } };
-        }
-
-        var (ground, box) = (node.Ground, node.Box);
+        var (ground, box) = (node.Ground.In(frames.Of(node.AngleDeg, node.HalfSpanDeg)), node.Box);
         ImmutableArray<int> roots = [.. Alive(ground, node)];
         ImmutableArray<FrameSeat> seats = [.. roots.Select(s => ground.Seats[s])];
         var reach = new BoxReach(ground.Frame, seats, box);
@@ -80,7 +74,7 @@ internal static class NodeExamination
             return new(bound, found, [], false, false) { Work = rows.Work + looked };
         }
 
-        var children = Split(node with { Bound = bound, Rows = rows.InGround(), Weaknesses = [.. weaknesses] }, filled, shift, placingToleranceMm);
+        var children = Split(node with { Bound = bound, Rows = rows.InGround(), Weaknesses = [.. weaknesses] }, ground.Frame.MostSwingMm, filled, shift, placingToleranceMm);
         return new(bound, found, children, children.IsEmpty, false) { Work = rows.Work + looked };
     }
 
@@ -154,7 +148,7 @@ internal static class NodeExamination
 
     // Where the relaxed choice mixes seats of several shifts the shifts are parted by one of them; otherwise the box is split.
     private static ImmutableArray<SearchNode> Split(
-        SearchNode node, ImmutableArray<int> filled, int shift, double placingToleranceMm)
+        SearchNode node, double swing, ImmutableArray<int> filled, int shift, double placingToleranceMm)
     {
         var classes = node.Ground.Classes;
         foreach (var seat in filled.Where(s => !classes[shift].Available[s]))
@@ -168,7 +162,6 @@ internal static class NodeExamination
 
         // Whichever blurs the places of the pods more is halved: the angle or the box.
         var half = Math.Max(node.Box.HalfXMm, node.Box.HalfYMm);
-        var swing = node.Ground.Frame.MostSwingMm;
         if (2 * Math.Max(half, swing) <= placingToleranceMm)
         {
             return [];

@@ -7,7 +7,7 @@ internal sealed class NodeRows
 {
     private readonly ImmutableArray<int> _roots;
     private readonly BoxReach _reach;
-    private readonly Dictionary<int, int[]?> _larger;
+    private readonly Dictionary<int, SeatList?> _larger;
     private readonly int[] _number;
     private readonly SortedDictionary<int, int[]> _made = [];
 
@@ -34,7 +34,7 @@ internal sealed class NodeRows
         if (!_made.TryGetValue(point, out var row))
         {
             row = _larger.TryGetValue(point, out var seats) && seats is not null
-                ? [.. seats.Select(s => _number[s]).Where(s => s >= 0 && _reach.Supports(s, point))]
+                ? [.. seats.Seats().Select(s => _number[s]).Where(s => s >= 0 && _reach.Supports(s, point))]
                 : _reach.SupportersOf(point);
             _made.Add(point, row);
         }
@@ -47,5 +47,5 @@ internal sealed class NodeRows
 
     /// <summary>All rows made so far, in the seats of the ground, for the parts of this set.</summary>
     public ImmutableArray<PointRow> InGround() =>
-        [.. _made.Select(row => new PointRow(row.Key, Array.ConvertAll(row.Value, s => _roots[s])))];
+        [.. _made.Select(row => new PointRow(row.Key, SeatList.Of(row.Value.Select(s => _roots[s]))))];
 }

@@ -102,7 +102,7 @@ internal sealed class PlacingSearch
     }
 
     private void PushRoot(SearchGround ground, OffsetBox whole, ImmutableArray<int> classes) => Push(new(
-        ground, ground.Frame.AngleDeg, ground.Frame.HalfSpanDeg, whole, classes, [.. ground.FirstPoints.Select(p => new PointRow(p, null))], 0));
+        ground.Waiting, ground.Frame.AngleDeg, ground.Frame.HalfSpanDeg, whole, classes, [.. ground.FirstPoints.Select(p => new PointRow(p, null))], 0));
 
     private void TryFirst(ImmutableArray<SearchGround> grounds, Frames frames)
     {
@@ -180,14 +180,27 @@ internal sealed class PlacingSearch
     private int OpenBound() => _open.TryPeek(out _, out var priority) ? priority.Bound : int.MaxValue;
 
     // Nodes of the lowest bound first; among equals the newest, which goes down to layouts soonest.
-    private void Push(SearchNode node) => _open.Enqueue(node, (node.Bound, -_order++));
+    private void Push(SearchNode node)
+    {
+        if (node.Bound <= AtMost)
+        {
+            _open.Enqueue(node, (node.Bound, -_order++));
+        }
+    }
 
     private void Take(FoundLayout? found)
     {
         if (found is not null && found.IsBetterThan(_best))
         {
             _best = found;
-            _ceiling = found.Seats.Length;
+            if (found.Seats.Length < _ceiling)
+            {
+                _ceiling = found.Seats.Length;
+                // What can no longer beat the best would only take room.
+                var still = _open.UnorderedItems.Where(o => o.Priority.Bound <= AtMost).ToArray();
+                _open.Clear();
+                _open.EnqueueRange(still);
+            }
         }
     }
 

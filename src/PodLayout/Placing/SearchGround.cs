@@ -15,6 +15,9 @@ internal sealed record SearchGround(
     ImmutableArray<ShiftClass> Classes,
     ImmutableArray<int> FirstPoints)
 {
+    /// <summary>The same without the frame, for sets of placements that wait.</summary>
+    public WaitingGround Waiting => new(Seats, Classes);
+
     // Of the edge points a search begins with every so many: neighbours mostly ask for the same.
     private const int EveryPoint = 4;
 
@@ -35,6 +38,6 @@ internal sealed record SearchGround(
         return new(frame, seats, [new(columns, rows, available)], First(frame));
     }
 
-    private static ImmutableArray<int> First(PlacingFrame frame) =>
+    internal static ImmutableArray<int> First(PlacingFrame frame) =>
         [.. Enumerable.Range(0, frame.Reach.PointCount).Where(p => p % EveryPoint == 0 && frame.Reach.IsEdge(p))];
 }

@@ -4,7 +4,7 @@ using PodLayout.Holding;
 namespace PodLayout.Placing;
 
 /// <summary>A set of placements still to be examined.</summary>
-/// <param name="Ground">Seats and shifts; its frame may be that of a larger span of angles.</param>
+/// <param name="Ground">Seats and shifts, perhaps those of a larger span of angles.</param>
 /// <param name="AngleDeg">The angle, or the middle of the span.</param>
 /// <param name="HalfSpanDeg">Half the span of angles; 0 for one angle.</param>
 /// <param name="Box">Offsets within a pitch.</param>
@@ -14,7 +14,7 @@ namespace PodLayout.Placing;
 /// </param>
 /// <param name="Bound">No layout of the set has fewer pods than this.</param>
 internal sealed record SearchNode(
-    SearchGround Ground,
+    WaitingGround Ground,
     double AngleDeg,
     double HalfSpanDeg,
     OffsetBox Box,
