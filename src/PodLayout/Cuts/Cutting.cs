@@ -61,7 +61,11 @@ public static class Cutting
             };
             shape = shape with { Hazards = Within(shape, hazards) };
             return Outcome<Job>.Of(
-                job with { Part = job.Part with { Shape = shape } }, ThinFloors.Tell(floors, job.Support.ThinFloorSpanMm, jobFile));
+                job with
+                {
+                    Part = job.Part with { Shape = shape },
+                    Offcuts = Offcuts.ToWatch(loose, shape, job.Part.ThicknessMm, OffcutDensity(request, job.Part)),
+                }, ThinFloors.Tell(floors, job.Support.ThinFloorSpanMm, jobFile));
         });
     }
 
