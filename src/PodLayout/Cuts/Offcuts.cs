@@ -49,7 +49,7 @@ public static class Offcuts
         if (asked.Layer is not null && rings.Count == 0)
         {
             return Outcome<IReadOnlyList<Region>>.Refuse(Say(
-                Severity.Refused, jobFile, "blank-missing", $"found no closed line on layer {asked.Layer} for the blank.", "Correct the layer's name."));
+                Severity.Refused, jobFile, "blank-missing", $"found no closed line on layer {asked.Layer} for the blank{(drawing.Layers.Any(l => LayerRoles.Matches(asked.Layer, l.Name)) ? "" : $"; the nearest layers are {string.Join(", ", NearestName.InOrder(asked.Layer, drawing.Layers.Select(l => l.Name), 3))}")}.", "Correct the layer's name."));
         }
 
         var outline = Region.Inside(shape.Outline);
