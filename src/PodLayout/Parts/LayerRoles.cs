@@ -14,9 +14,9 @@ public sealed record LayerRoles(string? OutlineLayer, ImmutableSortedDictionary<
     public bool NamesOutline => OutlineLayer is not null || ByLayer.ContainsValue(LayerRole.Outline);
 
     /// <summary>All names and patterns that must be found in the drawing.</summary>
-    public IEnumerable<string> Names => ByLayer.Keys.Where(k => !OfCuts.Contains(k)).Prepend(OutlineLayer).OfType<string>();
+    public IEnumerable<string> Names => OutlineLayer is null ? ByLayer.Keys : ByLayer.Keys.Prepend(OutlineLayer);
 
-    /// <summary>Names that only operations and the blank speak of: whoever looks for their lines says it when there are none.</summary>
+    /// <summary>Names that operations or the blank follow: without their lines there is nothing to do.</summary>
     public ImmutableHashSet<string> OfCuts { get; init; } = [];
 
     /// <summary>The role of a layer; null when nothing is said about it.</summary>

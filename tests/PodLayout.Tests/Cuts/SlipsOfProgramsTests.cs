@@ -40,8 +40,7 @@ public class SlipsOfProgramsTests
         using var scratch = Tray();
         scratch.Put("job.json", File.ReadAllText(scratch.Path("job.json")).Replace("\"layer\": \"GROOVE\"", "\"layer\": \"GROVE\"", StringComparison.Ordinal));
         var line = Ran.Of("plan", scratch.Path("job.json")).OnlyError();
-        Assert.Contains("$.cuts[0]", line, StringComparison.Ordinal);
-        Assert.Contains("the nearest names it has: GROOVE", line, StringComparison.Ordinal);
+        Assert.Contains("The drawing has no layer GROVE, which a cut or the blank of the job is to follow; the nearest names it has: GROOVE", line, StringComparison.Ordinal);
     }
 
     [Fact]
