@@ -61,7 +61,7 @@ internal static class BoardSteps
     {
         yield return new CardBlock.Words(
             "Count the grooves from the datum, the first one is 1: column is the groove under the pod's left edge, row the groove "
-                + $"under its edge nearest to you. X and Y are the pod's middle from the datum, {unit.Name}.{Sizes(layout, unit)}");
+                + $"under its edge nearest to you. X and Y are the pod's middle from the datum, in {(unit.InInches ? "inches" : "mm")}.{Sizes(layout, unit)}");
         ImmutableArray<string> now = job.Standing is null ? [] : ["Now"], under = layout.Pods.All(p => p.Holds is null) ? [] : ["Under"];
         yield return new CardBlock.Table(
             "Pods in placing order", "Set", ["Pod", "Type", "Turn", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Ports", .. under, .. now],
