@@ -11,6 +11,7 @@ using PodLayout.Benchmarks.Versus;
 
 // micro [BenchmarkDotNet's options] | settings [--out FILE] [--seconds S] | placing [--out FILE] [--quick] | program [--out FILE] | holding [--out FILE]
 // quality [--fast] [--out DIR] [--seconds S] [--only TEXT] | quality --fast --gate | quality --renew --because REASON
+// first [--program FILE] [--out FILE]
 // versus [--all] [--out FILE] [--seconds S] [--only TEXT] | growth [--out DIR] [--seconds S]
 var options = args.Skip(1).ToArray();
 switch (args.FirstOrDefault())
@@ -31,6 +32,10 @@ switch (args.FirstOrDefault())
     case "holding":
         HoldingTable.Write(Value("--out") ?? Repository.Path("benchmarks", "holding.md"));
         return 0;
+    case "first":
+        FirstLayoutTable.Write(
+            Value("--out") ?? Repository.Path("benchmarks", "first-layout.md"), Value("--program") ?? Repository.Path("out", "podlayout", "PodLayout.Cli"));
+        return 0;
     case "program-one":
         ProgramTable.One(options[0]);
         return 0;
@@ -46,7 +51,7 @@ switch (args.FirstOrDefault())
         GrowthTable.Write(Value("--out") ?? Repository.Path("benchmarks"), Number("--seconds") ?? 120);
         return 0;
     default:
-        Console.Error.WriteLine("Say what to measure: micro, settings, placing, program, holding, quality, versus or growth (see DEVELOPERS.md).");
+        Console.Error.WriteLine("Say what to measure: micro, settings, placing, program, holding, quality, first, versus or growth (see DEVELOPERS.md).");
         return 2;
 }
 

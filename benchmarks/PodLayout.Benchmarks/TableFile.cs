@@ -18,9 +18,14 @@ internal sealed class TableFile(string title, string about)
     /// <summary>A paragraph.</summary>
     public void Words(string words) => Add($"{words}\n");
 
-    /// <summary>The head of a table.</summary>
+    /// <summary>The head of a table, after an empty line.</summary>
     public void Head(params ReadOnlySpan<string> cells)
     {
+        if (!_text.ToString().EndsWith("\n\n", StringComparison.Ordinal))
+        {
+            Add("\n");
+        }
+
         Row(cells);
         Add("|" + string.Concat(Enumerable.Repeat("---|", cells.Length)) + "\n");
     }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
-using System.Text.Json;
 using PodLayout.Findings;
 using PodLayout.Handover;
 using PodLayout.Handover.Setup;
@@ -67,7 +66,7 @@ internal static class PlanCommand
         var request = isJob
             ? InputFile.Read(input).Then(content => JobReading.Read(input, content, given))
             : Thickness(input, given) ?? JobReading.FromOptions(
-                [new("FILE", "drawing", null, JsonSerializer.SerializeToElement(input)), .. given]);
+                [new("FILE", "drawing", null, PlanOptions.Element(input)), .. given]);
         var folder = isJob ? Path.GetDirectoryName(input) ?? "" : "";
         return request.Then(r => Shop(r, folder, given).Then(shop => Drawings.Job(r, shop, folder, input))
             .Then(job => KeptPods.Check(job, r.File)));

@@ -59,7 +59,7 @@ internal sealed class PlanOptions
                 continue;
             }
 
-            members.Add(new(layer.Name, "layers", given[..split], JsonSerializer.SerializeToElement(given[(split + 1)..])));
+            members.Add(new(layer.Name, "layers", given[..split], Element(given[(split + 1)..])));
         }
 
         Placement();
@@ -69,11 +69,11 @@ internal sealed class PlanOptions
         {
             if (parsed.GetValue(option) is { } text)
             {
-                members.Add(new(option.Name, member, null, JsonSerializer.SerializeToElement(text)));
+                members.Add(new(option.Name, member, null, Element(text)));
             }
         }
 
-        void Numbers(Option<string?> option, string member, int most, Func<double[], JsonNode?> form)
+        void Numbers(Option<string?> option, string member, int most, Func<double[], JsonNode> form)
         {
             if (parsed.GetValue(option) is not { } text)
             {
@@ -82,7 +82,7 @@ internal sealed class PlanOptions
 
             if (NumbersOf(text) is { } numbers && numbers.Length <= most)
             {
-                members.Add(new(option.Name, member, null, JsonSerializer.SerializeToElement(form(numbers))));
+                members.Add(new(option.Name, member, null, Element(form(numbers))));
             }
             else
             {
@@ -126,9 +126,12 @@ internal sealed class PlanOptions
                 return;
             }
 
-            members.Add(new(parsed.GetValue(at) is null ? angle.Name : at.Name, "placement", null, JsonSerializer.SerializeToElement(placement)));
+            members.Add(new(parsed.GetValue(at) is null ? angle.Name : at.Name, "placement", null, Element(placement)));
         }
     }
+
+    /// <summary>What was given, as it would stand in the file.</summary>
+    internal static JsonElement Element(JsonNode value) => JsonElement.Parse(value.ToJsonString());
 
     /// <summary>Numbers with commas between; null when one of them is none.</summary>
     internal static double[]? NumbersOf(string text)

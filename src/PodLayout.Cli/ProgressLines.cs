@@ -4,8 +4,8 @@ using System.Globalization;
 namespace PodLayout.Cli;
 
 /// <summary>
-/// Prints where the search stands: at most one line a second besides the first layout, and none in the first two seconds unless
-/// asked for.
+/// Prints where the search stands: the first layout as soon as there is one, and at most one line a second besides, none of them
+/// in the first two seconds unless asked for.
 /// </summary>
 internal sealed class ProgressLines(TextWriter error, bool fromTheStart) : IProgress<Progress>
 {
@@ -24,13 +24,12 @@ internal sealed class ProgressLines(TextWriter error, bool fromTheStart) : IProg
             var now = clock.Elapsed;
             // The first layout is what the programmer waits for.
             var isFirst = !hasLayout && value.PodsOfBest is not null;
-            if (last is { } before ? now - before < Between && !isFirst : !fromTheStart && now < Quiet)
+            if (last is { } before ? now - before < Between && !isFirst : !fromTheStart && !isFirst && now < Quiet)
             {
                 return;
             }
 
             hasLayout = value.PodsOfBest is not null;
-
             last = now;
             var best = value.PodsOfBest is { } pods ? string.Create(CultureInfo.InvariantCulture, $"best {pods} pods") : "no layout yet";
             var bound = value.FewestPossible is { } fewest ? string.Create(CultureInfo.InvariantCulture, $"at least {fewest}") : "none possible so far";

@@ -39,28 +39,38 @@ internal static class CorpusShops
     {
         if (!Made.TryGetValue(name, out var shop))
         {
-            var (_, pitch, ports, width, length, pods) = Known.Single(k => k.Name == name);
-            shop = Make(name, pitch, ports, width, length, pods);
+            shop = Read(name, Json(name));
             Made.Add(name, shop);
         }
 
         return shop;
     }
 
+    /// <summary>The file of a shop.</summary>
+    public static string Json(string name)
+    {
+        var (_, pitch, ports, width, length, pods) = Known.Single(k => k.Name == name);
+        return Json(name, pitch, ports, width, length, pods);
+    }
+
     /// <summary>A shop with its first groove and port half a pitch and two pitches from the board's zero.</summary>
-    public static Shop Make(string name, double pitchMm, double portsMm, double widthMm, double lengthMm, (double Width, double Length, int Stock)[] pods)
+    public static Shop Make(string name, double pitchMm, double portsMm, double widthMm, double lengthMm, (double Width, double Length, int Stock)[] pods) =>
+        Read(name, Json(name, pitchMm, portsMm, widthMm, lengthMm, pods));
+
+    private static Shop Read(string name, string json) => Must(ShopReading.Read(name, Encoding.UTF8.GetBytes(json)));
+
+    private static string Json(string name, double pitchMm, double portsMm, double widthMm, double lengthMm, (double Width, double Length, int Stock)[] pods)
     {
         var written = pods.Select(p => string.Create(CultureInfo.InvariantCulture, $$"""
             { "name": "{{p.Width}} x {{p.Length}}", "widthMm": {{p.Width}}, "lengthMm": {{p.Length}}, "sealInsetAboveMm": 5, "sealInsetBelowMm": 5,
               "heightMm": 60, "mayTurn": {{(p.Width == p.Length ? "false" : "true")}}, "stock": {{p.Stock}} }
             """));
-        var text = string.Create(CultureInfo.InvariantCulture, $$"""
+        return string.Create(CultureInfo.InvariantCulture, $$"""
             { "version": 1, "name": "{{name}}", "board": { "name": "board", "widthMm": {{widthMm}}, "lengthMm": {{lengthMm}}, "pitchMm": {{pitchMm}},
               "grooveWidthMm": {{Math.Min(6, pitchMm / 3)}}, "grooveDepthMm": 7, "latticeOriginMm": [{{pitchMm / 2}}, {{pitchMm / 2}}],
               "ports": { "diameterMm": {{Math.Min(8, pitchMm / 3)}}, "marginMm": 1, "lattice": { "spacingMm": {{portsMm}}, "firstMm": [{{2 * pitchMm}}, {{2 * pitchMm}}] } } },
               "pods": [{{string.Join(',', written)}}] }
             """);
-        return Must(ShopReading.Read(name, Encoding.UTF8.GetBytes(text)));
     }
 
     /// <summary>The value, or a stop with the first refusal.</summary>

@@ -50,14 +50,16 @@ internal static class Instances
     /// <summary>A job of some rings, read and checked as a drawing's are.</summary>
     public static Job JobOf(string name, ImmutableArray<Ring> rings, Shop shop, string members)
     {
-        var text = $$"""{ "version": 1, "name": "{{name}}", "drawing": "part.dxf", "thicknessMm": 30, {{members}} }""";
-        var request = CorpusShops.Must(JobReading.Read("job.json", Encoding.UTF8.GetBytes(text), []));
+        var request = CorpusShops.Must(JobReading.Read("job.json", Encoding.UTF8.GetBytes(JobJson(name, members)), []));
         var drawing = new Drawing("part.dxf", "none", "mm", 1, 0, [.. rings.Select(r => new DrawnRing("0", r))], [], [], [new("0", rings.Length, rings.Length, 0, false)]);
         return CorpusShops.Must(PartShaping.From(drawing, request.Layers)
             .Then(shape => request.With(shape, shop))
             .Then(job => Cutting.Apply(job, drawing, request.Cuts, null, "job.json"))
             .Then(job => Loading.Apply(job, drawing, request.Cuts, null, "job.json")));
     }
+
+    private static string JobJson(string name, string members) =>
+        $$"""{ "version": 1, "name": "{{name}}", "drawing": "part.dxf", "units": "mm", "shop": "shop.json", "thicknessMm": 30, {{members}} }""";
 
     // Every outline once, and every so many a second time, at another size on another board.
     private static IEnumerable<Instance> FromFile(string file, string family, int secondEvery)
@@ -104,6 +106,6 @@ internal static class Instances
         var overhangs = family is "map" or "glyph" ? FarOverhangs : Overhangs;
         var members = string.Create(
             CultureInfo.InvariantCulture, $"\"overhangMm\": {overhangs[turn % overhangs.Length]}, \"interiorSpanMm\": {Spans[turn / 2 % Spans.Length]}");
-        return new(name, family, () => JobOf(name, rings(), CorpusShops.Of(shop), members));
+        return new(name, family, () => JobOf(name, rings(), CorpusShops.Of(shop), members), () => new(CorpusShops.Json(shop), JobJson(name, members), rings()));
     }
 }

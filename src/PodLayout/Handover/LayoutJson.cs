@@ -17,12 +17,13 @@ namespace PodLayout.Handover;
 public static class LayoutJson
 {
     private static readonly JsonSerializerOptions Options = MakeOptions();
+    private static readonly JsonTypeInfo<LayoutFile> FileForm = (JsonTypeInfo<LayoutFile>)Options.GetTypeInfo(typeof(LayoutFile));
 
     /// <summary>The file's text: members in a fixed order, two spaces of indent, LF at line ends.</summary>
     public static string Write(PlanResult result) => Write(LayoutFiling.File(result));
 
     /// <summary>The same from the external form.</summary>
-    public static string Write(LayoutFile file) => JsonSerializer.Serialize(file, Options) + "\n";
+    public static string Write(LayoutFile file) => JsonSerializer.Serialize(file, FileForm) + "\n";
 
     /// <summary>Reads the text of a layout file; anything unknown, missing or contradictory is refused.</summary>
     /// <param name="fileName">Name for messages.</param>
@@ -38,7 +39,7 @@ public static class LayoutJson
             return Outcome<LayoutFile>.Refuse(refusal);
         }
 
-        var file = JsonSerializer.Deserialize<LayoutFile>(json, Options)!;
+        var file = JsonSerializer.Deserialize(json, FileForm)!;
         return LayoutFileCheck.FirstContradiction(fileName, file, isEdited) is { } contradiction
             ? Outcome<LayoutFile>.Refuse(contradiction)
             : Outcome<LayoutFile>.Of(file);
@@ -100,8 +101,13 @@ public static class LayoutJson
 
     private static JsonSerializerOptions MakeOptions()
     {
-        var options = new JsonSerializerOptions(JsonSerializerOptions.Strict)
+        var options = new JsonSerializerOptions
         {
+            // As strict as the serializer can be.
+            UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+            AllowDuplicateProperties = false,
+            RespectNullableAnnotations = true,
+            RespectRequiredConstructorParameters = true,
             PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
             WriteIndented = true,
             IndentSize = 2,
@@ -109,7 +115,7 @@ public static class LayoutJson
 
             // Letters of all languages stay readable; what HTML could take for markup is still escaped.
             Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
-            TypeInfoResolver = new DefaultJsonTypeInfoResolver(),
+            TypeInfoResolver = LayoutFileForm.Default,
             Converters =
             {
                 Words<PortState>(), Words<ObstacleKind>(), Words<ProofScope>(), Words<Holding.FailureMode>(), Words<ChannelWish>(), Words<Severity>(),

@@ -15,6 +15,7 @@ internal sealed partial record FileMember(
     BoundsAttribute Bounds,
     string? NullMeans,
     int AtLeast,
+    ManyOfAttribute? Many,
     double MmPerUnit = 1)
 {
     private const double MmPerInch = 25.4;
@@ -26,11 +27,7 @@ internal sealed partial record FileMember(
     public Type Type => Nullable.GetUnderlyingType(Property.PropertyType) ?? Property.PropertyType;
 
     /// <summary>The members of a type, in the order in which they are declared.</summary>
-    public static ImmutableArray<FileMember> Of(Type type) => Known.GetOrAdd(type, t =>
-        [.. t.GetProperties(BindingFlags.Public | BindingFlags.Instance)
-            .Where(p => p.SetMethod is not null)
-            .OrderBy(p => p.MetadataToken)
-            .Select(Of)]);
+    public static ImmutableArray<FileMember> Of(Type type) => Known.GetOrAdd(type, t => [.. FileForm.Properties(t).Select(Of)]);
 
     /// <summary>The same member given in inches; null where there is none.</summary>
     public FileMember? InInches() => KnownInInches.GetOrAdd(Property, _ =>
@@ -60,5 +57,6 @@ internal sealed partial record FileMember(
             ?? throw new InvalidOperationException($"{property.DeclaringType?.Name}.{property.Name} has no description."),
         property.GetCustomAttribute<BoundsAttribute>() ?? BoundsAttribute.Widest,
         property.GetCustomAttribute<NullMeansAttribute>()?.Meaning,
-        property.GetCustomAttribute<AtLeastAttribute>()?.Count ?? 0);
+        property.GetCustomAttribute<AtLeastAttribute>()?.Count ?? 0,
+        property.GetCustomAttribute<ManyOfAttribute>());
 }

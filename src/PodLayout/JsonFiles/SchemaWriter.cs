@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.ComponentModel;
 using System.Globalization;
 using System.Reflection;
@@ -42,7 +41,7 @@ internal static class SchemaWriter
         JsonObject properties = [];
         JsonArray required = [];
         JsonArray eitherUnit = [];
-        var fresh = Activator.CreateInstance(type)!;
+        var fresh = FileForm.Fresh(type);
         foreach (var member in FileMember.Of(type))
         {
             var schema = MemberOf(member);
@@ -55,13 +54,13 @@ internal static class SchemaWriter
             if (member.InInches() is { } inInches)
             {
                 properties[inInches.Name] = MemberOf(inInches);
-                eitherUnit.Add(member.Required
+                eitherUnit.Add((JsonNode)(member.Required
                     ? new JsonObject { ["oneOf"] = new JsonArray(Requiring(member.Name), Requiring(inInches.Name)) }
-                    : new JsonObject { ["not"] = Requiring(member.Name, inInches.Name) });
+                    : new JsonObject { ["not"] = Requiring(member.Name, inInches.Name) }));
             }
             else if (member.Required)
             {
-                required.Add(member.Name);
+                required.Add((JsonNode)member.Name);
             }
         }
 
@@ -140,9 +139,9 @@ internal static class SchemaWriter
             return new() { ["enum"] = new JsonArray([.. Enum.GetNames(type).Select(n => JsonValue.Create(JsonWords.MemberName(n)))]) };
         }
 
-        if (type.IsGenericType)
+        if (type == member.Type && member.Many is { } many)
         {
-            return ManyOf(type, member);
+            return ManyOf(many, member);
         }
 
         return type.GetCustomAttribute<EitherOfAttribute>() is { } either
@@ -154,15 +153,14 @@ internal static class SchemaWriter
         ? MemberOf(FileMember.Of(form).Single().WithUnit(mmPerUnit))
         : ObjectOf(form);
 
-    private static JsonObject ManyOf(Type type, FileMember member)
+    private static JsonObject ManyOf(ManyOfAttribute many, FileMember member)
     {
-        var arguments = type.GetGenericArguments();
-        if (type.GetGenericTypeDefinition() == typeof(ImmutableSortedDictionary<,>))
+        if (many is MapOfAttribute)
         {
-            return new() { ["type"] = "object", ["additionalProperties"] = ValueOf(arguments[1], member) };
+            return new() { ["type"] = "object", ["additionalProperties"] = ValueOf(many.ItemType, member) };
         }
 
-        JsonObject list = new() { ["type"] = "array", ["items"] = ValueOf(arguments[0], member) };
+        JsonObject list = new() { ["type"] = "array", ["items"] = ValueOf(many.ItemType, member) };
         if (member.AtLeast > 0)
         {
             list["minItems"] = member.AtLeast;

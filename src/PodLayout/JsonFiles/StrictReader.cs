@@ -1,4 +1,3 @@
-using System.Collections;
 using System.Collections.Immutable;
 using System.Reflection;
 using System.Text.Json;
@@ -82,14 +81,9 @@ internal sealed partial class StrictReader
             return BindWord(type, element, path, member);
         }
 
-        if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(ImmutableArray<>))
+        if (type == member.Type && member.Many is { } many)
         {
-            return BindList(type.GetGenericArguments()[0], element, path, member);
-        }
-
-        if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(ImmutableSortedDictionary<,>))
-        {
-            return BindMap(type.GetGenericArguments()[1], element, path, member);
+            return many is MapOfAttribute map ? BindMap(map, element, path, member) : BindList((ListOfAttribute)many, element, path, member);
         }
 
         return type.GetCustomAttribute<EitherOfAttribute>() is { } either
@@ -110,7 +104,7 @@ internal sealed partial class StrictReader
             return null;
         }
 
-        var made = Activator.CreateInstance(type)!;
+        var made = FileForm.Fresh(type);
         foreach (var inMm in members)
         {
             var member = inMm;
@@ -209,7 +203,7 @@ internal sealed partial class StrictReader
         return values;
     }
 
-    private object? BindList(Type itemType, JsonElement element, string path, FileMember member)
+    private object? BindList(ListOfAttribute list, JsonElement element, string path, FileMember member)
     {
         if (element.ValueKind != JsonValueKind.Array)
         {
@@ -225,10 +219,10 @@ internal sealed partial class StrictReader
                 $"Here belongs: {member.Says}");
         }
 
-        var items = (IList)Activator.CreateInstance(typeof(List<>).MakeGenericType(itemType))!;
+        List<object?> items = [];
         foreach (var item in element.EnumerateArray())
         {
-            var bound = Bind(itemType, item, JsonWords.Child(path, items.Count), member);
+            var bound = Bind(list.ItemType, item, JsonWords.Child(path, items.Count), member);
             if (refusal is not null)
             {
                 return null;
@@ -237,12 +231,10 @@ internal sealed partial class StrictReader
             items.Add(bound);
         }
 
-        return typeof(ImmutableArray).GetMethods()
-            .Single(m => m.Name == nameof(ImmutableArray.CreateRange) && m.GetParameters().Length == 1)
-            .MakeGenericMethod(itemType).Invoke(null, [items]);
+        return list.Made(items);
     }
 
-    private object? BindMap(Type valueType, JsonElement element, string path, FileMember member)
+    private object? BindMap(MapOfAttribute map, JsonElement element, string path, FileMember member)
     {
         if (element.ValueKind != JsonValueKind.Object)
         {
@@ -254,22 +246,19 @@ internal sealed partial class StrictReader
             return null;
         }
 
-        var map = (IDictionary)Activator.CreateInstance(typeof(SortedDictionary<,>).MakeGenericType(typeof(string), valueType), StringComparer.Ordinal)!;
+        List<KeyValuePair<string, object?>> items = [];
         foreach (var (name, value) in values)
         {
-            var bound = Bind(valueType, value, JsonWords.Child(path, name), member);
+            var bound = Bind(map.ItemType, value, JsonWords.Child(path, name), member);
             if (refusal is not null)
             {
                 return null;
             }
 
-            map.Add(name, bound);
+            items.Add(new(name, bound));
         }
 
-        return typeof(ImmutableSortedDictionary).GetMethods()
-            .Single(m => m.Name == nameof(ImmutableSortedDictionary.CreateRange)
-                && m.GetParameters() is [{ ParameterType.Name: "IComparer`1" }, { ParameterType.Name: "IEnumerable`1" }])
-            .MakeGenericMethod(typeof(string), valueType).Invoke(null, [StringComparer.Ordinal, map]);
+        return map.Made(items);
     }
 
     private object? BindEither(EitherOfAttribute either, JsonElement element, string path, FileMember member)
@@ -295,7 +284,7 @@ internal sealed partial class StrictReader
                     return null;
                 }
 
-                var made = Activator.CreateInstance(form)!;
+                var made = FileForm.Fresh(form);
                 only.Property.SetValue(made, bound);
                 return made;
             }

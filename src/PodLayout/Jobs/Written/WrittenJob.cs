@@ -31,6 +31,7 @@ internal sealed record WrittenJob
     public string? OutlineLayer { get; init; }
 
     [Description("What the layers of the drawing hold, by layer name (any case; * stands for any characters); a layer that is not named here holds outline and holes.")]
+    [MapOf<LayerRole>]
     public ImmutableSortedDictionary<string, LayerRole> Layers { get; init; } =
         ImmutableSortedDictionary<string, LayerRole>.Empty;
 
@@ -92,6 +93,7 @@ internal sealed record WrittenJob
     public double InteriorStepMm { get; init; } = 30;
 
     [Description("Cuts by operation, beside the part's outline and holes, which pods always keep the cut clearance from.")]
+    [ListOf<WrittenCut>]
     public ImmutableArray<WrittenCut> Cuts { get; init; } = [];
 
     [Description("The posted program: pods keep clear of all that it really cuts.")]
@@ -118,12 +120,15 @@ internal sealed record WrittenJob
     public string? Shop { get; init; }
 
     [Description("Pods that must stand in the layout, for instance because they stand on the board already.")]
+    [ListOf<WrittenKeptPod>]
     public ImmutableArray<WrittenKeptPod> Keep { get; init; } = [];
 
     [Description("Areas of the board where no pod may stand, in board coordinates.")]
+    [ListOf<WrittenAvoid>]
     public ImmutableArray<WrittenAvoid> Avoid { get; init; } = [];
 
     [Description("Areas of the part under which no pod may stand, in the drawing's coordinates (mm).")]
+    [ListOf<WrittenAvoid>]
     public ImmutableArray<WrittenAvoid> AvoidOnPart { get; init; } = [];
 
     [Description("Where the part should lie: \"search\" for the best place as drawn, or a place or angles; \"search\" when not given.")]

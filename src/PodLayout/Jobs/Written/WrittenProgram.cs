@@ -17,6 +17,7 @@ internal sealed record WrittenProgram
 
     [Description("The tools that it uses.")]
     [AtLeast(1)]
+    [ListOf<WrittenTool>]
     public required ImmutableArray<WrittenTool> Tools { get; init; }
 
     [Description("Where the program's X and Y zero lies in the drawing, [x, y] in mm; the drawing's zero when not given.")]

@@ -49,5 +49,6 @@ internal sealed record WrittenBoard
     public required WrittenPorts Ports { get; init; }
 
     [Description("Pins, stops and damaged spots that pods keep clear of.")]
+    [ListOf<WrittenObstacle>]
     public ImmutableArray<WrittenObstacle> Obstacles { get; init; } = [];
 }

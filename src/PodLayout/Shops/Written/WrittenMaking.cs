@@ -24,9 +24,11 @@ internal sealed record WrittenMaking
     public WrittenGasket? Gasket { get; init; }
 
     [Description("Seams across X, where the board is made in several pieces: their X, mm. Each lies on a boundary of zones.")]
+    [ListOf<double>]
     public ImmutableArray<double> SeamsXMm { get; init; } = [];
 
     [Description("Seams across Y: their Y, mm. Each lies on a boundary of zones.")]
+    [ListOf<double>]
     public ImmutableArray<double> SeamsYMm { get; init; } = [];
 
     [Description("The axis about which a piece is turned over for its back: alongX (front edge to rear) or alongY (left edge to right).")]

@@ -20,14 +20,18 @@ internal sealed record WrittenPorts
     public WrittenPortLattice? Lattice { get; init; }
 
     [Description("Ports one by one, alone or beside the lattice.")]
+    [ListOf<WrittenPort>]
     public ImmutableArray<WrittenPort> List { get; init; } = [];
 
     [Description("Ports of the lattice that were never drilled, by name (\"5-3\": column and row of the groove cell, from 1) or place [x, y].")]
+    [ListOf<WrittenPortMark>]
     public ImmutableArray<WrittenPortMark> Missing { get; init; } = [];
 
     [Description("Ports that bring no vacuum and stay plugged, by name or place [x, y].")]
+    [ListOf<WrittenPortMark>]
     public ImmutableArray<WrittenPortMark> Dead { get; init; } = [];
 
     [Description("Ports that cannot be plugged, so that no lower seal may stand on them, by name or place [x, y].")]
+    [ListOf<WrittenPortMark>]
     public ImmutableArray<WrittenPortMark> StuckOpen { get; init; } = [];
 }

@@ -39,5 +39,6 @@ internal sealed record WrittenShop
 
     [Description("The pod types in stock; at least one.")]
     [AtLeast(1)]
+    [ListOf<WrittenPod>]
     public required ImmutableArray<WrittenPod> Pods { get; init; }
 }

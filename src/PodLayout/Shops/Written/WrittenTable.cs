@@ -14,10 +14,12 @@ internal sealed record WrittenTable
 
     [Description("The table's zones under the board, each with its own valve; at least one.")]
     [AtLeast(1)]
+    [ListOf<WrittenZone>]
     public required ImmutableArray<WrittenZone> Zones { get; init; }
 
     [Description("The locator pins; each piece of the board needs two or more.")]
     [AtLeast(2)]
+    [ListOf<WrittenLocatorPin>]
     public required ImmutableArray<WrittenLocatorPin> Pins { get; init; }
 }
 

@@ -71,6 +71,7 @@ internal sealed record WrittenPump
     public double? NominalCfm { get; init; }
 
     [Description("Its curve at sea level as the maker gives it, the vacuum rising and the flow falling from point to point; instead of a nominal flow.")]
+    [ListOf<WrittenFlowPoint>]
     public ImmutableArray<WrittenFlowPoint> Flow { get; init; } = [];
 
     [Description("How the flows of the curve are meant: freeAir (as it leaves the pump) or atInlet (thinned); freeAir when not given.")]
