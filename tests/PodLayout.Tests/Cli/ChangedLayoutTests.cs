@@ -137,6 +137,8 @@ public class ChangedLayoutTests
 
         // 319 N are 71.7 lbf (NIST Special Publication 811, appendix B.8: 1 lbf = 4.448222 N).
         Assert.Matches("[0-9]+ lbf \\([0-9]+ N\\)", page);
+        // 705 / 25.4 = 27.755..., 636 / 25.4 = 25.039...
+        Assert.Equal("by 0.16 in (4 mm) at X 27.76, Y 25.04 in; it", new PodLayout.Handover.Setup.CardUnit(InInches: true).Words("by 4 mm at X 705, Y 636; it"));
         Assert.Equal("72 lbf (319 N)", new PodLayout.Handover.Setup.CardUnit(InInches: true).Force(319));
     }
 

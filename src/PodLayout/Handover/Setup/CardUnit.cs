@@ -29,8 +29,15 @@ internal sealed partial record CardUnit(bool InInches)
     public string LengthAndUnit(double mm) => Length(mm) + " " + Name;
 
     /// <summary>A sentence that was written in millimetres, with each length in inches first where the card is in inches.</summary>
-    public string Words(string text) => !InInches ? text : Millimetres().Replace(text, found =>
-        $"{string.Join(" x ", found.Groups["mm"].Captures.Select(c => Rough(double.Parse(c.Value, CultureInfo.InvariantCulture))))} in ({found.Value})");
+    public string Words(string text) => !InInches ? text : Millimetres().Replace(
+        Places().Replace(text, found => $"X {Inches(found.Groups["x"])}, Y {Inches(found.Groups["y"])} in"),
+        found => $"{string.Join(" x ", found.Groups["mm"].Captures.Select(Inches))} in ({found.Value})");
+
+    private string Inches(Capture mm) => Rough(double.Parse(mm.ValueSpan, CultureInfo.InvariantCulture));
+
+    // Places on the board carry no unit of their own.
+    [GeneratedRegex(@"\bX (?<x>-?[0-9]+(?:\.[0-9]+)?), Y (?<y>-?[0-9]+(?:\.[0-9]+)?)(?: mm\b)?")]
+    private static partial Regex Places();
 
     [GeneratedRegex(@"(?<![\w.,(-])(?<mm>-?[0-9]+(?:\.[0-9]+)?)(?: x (?<mm>[0-9]+(?:\.[0-9]+)?))? mm\b")]
     private static partial Regex Millimetres();
