@@ -30,7 +30,7 @@ internal static class CardCommand
             var options = given.Read(parsed);
             var read = options.Then(_ => InputFile.Read(path)).Then(content => Layout(path, content));
             return read.Succeeded
-                ? Write(read.Value, read.Findings, options.Value!, parsed.GetRequiredValue(outFolder)!, terminal)
+                ? Write(path, read.Value, read.Findings, options.Value!, parsed.GetRequiredValue(outFolder)!, terminal)
                 : terminal.Refuse(read.Findings);
         }));
         return command;
@@ -45,21 +45,24 @@ internal static class CardCommand
             new Place.InJson(path, "$.pods"), "Give a layout with pods.")));
 
     private static int Write(
-        LayoutFile file, ImmutableArray<Finding> found, CardOptions options, string outFolder, Terminal terminal)
+        string path, LayoutFile file, ImmutableArray<Finding> found, CardOptions options, string outFolder, Terminal terminal)
     {
         // Whoever changed the file by hand is told on the card what it breaks: the operator has nothing else to go by.
         var plan = LayoutJson.ToPlan(file);
         var renewed = HeldLayout.Renewed(plan.Job, plan.Layout!, Environment.ProcessorCount);
         var report = LayoutCheck.Of(plan.Job, plan.Layout!, file.OpenPorts);
-        var breaches = report.Rules.SelectMany(r => r.Breaches).ToList();
-        terminal.Print(found.Concat(breaches));
-        if (breaches.Count > 0 || !ReferenceEquals(renewed, plan.Layout) || renewed.SupportPoints.IsEmpty)
+        terminal.Print(found.Concat(CheckFindings.Of(path, report)));
+        var isChanged = !report.AllHold || !ReferenceEquals(renewed, plan.Layout) || renewed.SupportPoints.IsEmpty;
+        if (isChanged)
         {
             // What was proven was proven of another layout.
             renewed = renewed with { Proof = renewed.Proof with { Words = "Nothing: the layout was changed after it was planned." } };
         }
 
-        var files = CardFiles.Of(plan with { Layout = renewed }, options, [.. breaches.Select(b => b.Message)]);
+        var doubts = CheckFindings.Doubts(plan.Job, renewed, report, isChanged);
+        plan = plan with { Layout = renewed };
+        plan = isChanged ? plan with { Findings = CheckFindings.Standing(plan) } : plan;
+        var files = CardFiles.Of(plan, options, doubts);
         if (OutputFolder.Write(outFolder, files) is { } refusal)
         {
             return terminal.Refuse([refusal]);

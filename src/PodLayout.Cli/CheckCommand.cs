@@ -1,6 +1,8 @@
 using System.CommandLine;
 using PodLayout.Checking;
+using PodLayout.Findings;
 using PodLayout.Handover;
+using PodLayout.Layouts;
 
 namespace PodLayout.Cli;
 
@@ -22,7 +24,11 @@ internal static class CheckCommand
 
             var plan = LayoutJson.ToPlan(read.Value);
             var report = LayoutCheck.Of(plan.Job, plan.Layout!, read.Value.OpenPorts);
-            terminal.Print(read.Findings.Concat(report.Rules.SelectMany(r => r.Breaches.Concat(r.Warnings))));
+            var renewed = plan with { Layout = HeldLayout.Renewed(plan.Job, plan.Layout!, Environment.ProcessorCount) };
+            terminal.Print([
+                .. read.Findings, .. CheckFindings.Of(path, report), .. CheckFindings.Standing(renewed).Where(f => f.Severity == Severity.Warning)
+                    .Select(f => f with { Place = f.Place ?? new Place.InFile(path) }),
+            ]);
             terminal.Out.Write(CheckText.Write(plan, report));
             return report.AllHold ? ExitCodes.LayoutFound : ExitCodes.RuleBroken;
         }));

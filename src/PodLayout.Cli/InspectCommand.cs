@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using PodLayout.Cuts;
 using PodLayout.Findings;
 using PodLayout.Programs;
 using PodLayout.Reading;
@@ -69,7 +70,7 @@ internal static class InspectCommand
         }
 
         terminal.Out.Write(ProgramSummary.Of(outcome.Value));
-        terminal.Print(outcome.Findings);
+        terminal.Print(UnitDoubts.Alone(outcome.Value) is { } doubt ? outcome.Findings.Add(doubt) : outcome.Findings);
         return ExitCodes.LayoutFound;
     }
 

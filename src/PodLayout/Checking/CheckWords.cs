@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using PodLayout.Geometry;
 using PodLayout.Handover;
@@ -61,6 +62,24 @@ internal static class CheckWords
         CheckedRule.PartStands => "part-tips-off",
         CheckedRule.PartHeld => "held-too-weakly",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Unknown rule."),
+    };
+
+    /// <summary>The member of the layout file that a breach is about.</summary>
+    public static string Path(CheckedRule rule, (int First, int Second) about) => rule switch
+    {
+        CheckedRule.PortsListed => "$.openPorts",
+        CheckedRule.KeptPodsStand => $"$.asked.keep[{Whole(about.First)}]",
+        _ => Pods(rule, about) is [var pod, ..] ? $"$.pods[{Whole(pod)}]" : "$.pods",
+    };
+
+    /// <summary>Indices of the pods that a breach is about, by what it is remembered by; empty where it is about no single pod.</summary>
+    public static ImmutableArray<int> Pods(CheckedRule rule, (int First, int Second) about) => rule switch
+    {
+        CheckedRule.PodsApart => [about.First, about.Second],
+        CheckedRule.SealInSoundWood or CheckedRule.BodyClearOfCuts or CheckedRule.OnTheLattice or CheckedRule.InsideUsableArea
+            or CheckedRule.ClearOfObstacles or CheckedRule.EnoughPorts or CheckedRule.PortsWork or CheckedRule.PortsInsideSeal
+            or CheckedRule.NoOpenPortUnderSeal or CheckedRule.QuarterTurn or CheckedRule.OneHeight => [about.First],
+        _ => [],
     };
 
     public static string Pod(int index) => LayoutFiling.PodId(index);

@@ -57,6 +57,10 @@ internal static class HoldingRulesCheck
         ];
     }
 
+    /// <summary>The pods that hold nothing, each with the reason.</summary>
+    public static IEnumerable<string> NotCounted(Job job, Layout layout) =>
+        PodsUnderWood.Of(job, PieceRules.Named(job, layout)).LeftOut.Select(l => $"{CheckWords.Pod(l.Pod)} ({l.Why})");
+
     private static string NotCounted(ImmutableArray<(int Pod, string Why)> leftOut) => leftOut.IsEmpty ? ""
         : $"; not counted: {string.Join(", ", leftOut.Select(l => $"{CheckWords.Pod(l.Pod)} ({l.Why})"))}";
 

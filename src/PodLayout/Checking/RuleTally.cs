@@ -31,11 +31,14 @@ internal sealed class RuleTally(CheckedRule rule, Measure measure, double tolera
         }
 
         var (message, remedy) = breach();
-        _breaches[about] = (spare, new(CheckWords.Code(rule), Severity.Refused, FindingKind.BrokenRule, message, null, remedy));
+        _breaches[about] = (spare, new(CheckWords.Code(rule), Severity.Refused, FindingKind.BrokenRule, message, new Place.InJson("", CheckWords.Path(rule, about)), remedy));
     }
 
     /// <summary>What became of the rule.</summary>
     /// <param name="otherwise">What to say when no figure was added.</param>
     public RuleCheck Done(string otherwise) => new(
-        rule, measure, _worst, _needed, _worst is null ? otherwise : _where, [.. _breaches.Values.Select(b => b.Breach)]);
+        rule, measure, _worst, _needed, _worst is null ? otherwise : _where, [.. _breaches.Values.Select(b => b.Breach)])
+    {
+        Pods = [.. _breaches.Keys.SelectMany(about => CheckWords.Pods(rule, about)).Distinct().Order()],
+    };
 }

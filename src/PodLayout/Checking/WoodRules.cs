@@ -24,29 +24,42 @@ internal static class WoodRules
         var bodies = new RuleTally(CheckedRule.BodyClearOfCuts, Measure.LeastMm, LayoutCheck.ToleranceMm);
         for (var i = 0; i < layout.Pods.Length; i++)
         {
-            var pod = layout.Pods[i];
+            var (pod, index, shortMm) = (layout.Pods[i], i, 0.0);
+            List<Action> figures = [];
             var seal = StandingBody.Of(pod, pod.Type.SealInsetAboveMm);
             var body = StandingBody.Of(pod, 0);
             var ground = pod.Holds is { } name ? pieces[name] : part;
             for (var ring = 0; ring <= ground.Holes.Length; ring++)
             {
                 var edge = ring == 0 ? ground.Outline : ground.Holes[ring - 1];
-                Add(seals, i, "seal", seal, edge, ring == 0, job.Margins.SealMarginMm);
+                Add(seals, "seal", seal, edge, ring == 0, job.Margins.SealMarginMm);
                 // Where a skin is left no tool comes through.
                 if (pod.Holds is not null || !shape.Skinned.Contains(ring))
                 {
-                    Add(bodies, i, "body", body, edge, ring == 0, job.Margins.CutClearanceMm);
+                    Add(bodies, "body", body, edge, ring == 0, job.Margins.CutClearanceMm);
                 }
             }
 
             foreach (var unsound in forSeals)
             {
-                Add(seals, i, "seal", seal, unsound, false, job.Margins.SealMarginMm);
+                Add(seals, "seal", seal, unsound, false, job.Margins.SealMarginMm);
             }
 
             foreach (var cut in forBodies)
             {
-                Add(bodies, i, "body", body, cut, false, job.Margins.CutClearanceMm);
+                Add(bodies, "body", body, cut, false, job.Margins.CutClearanceMm);
+            }
+
+            // One way mends both: what its seal lacks, or its body, whichever is more.
+            figures.ForEach(add => add());
+
+            void Add(RuleTally tally, string what, StandingBody stands, RingOnBoard ring, bool inside, double neededMm)
+            {
+                var (mm, at) = stands.Clear(ring, inside);
+                shortMm = Math.Max(shortMm, neededMm - mm);
+                figures.Add(() => tally.Add(mm, neededMm, $"{CheckWords.Pod(index)} to {ring.Words} at {CheckWords.At(at)}", (index, 0), () => (
+                    Words(CheckWords.Pod(index), what, ring, mm, at, neededMm),
+                    $"Move {CheckWords.Pod(index)} away by whole pitches or use a smaller pod there, or move the part by {CheckWords.Mm(shortMm)} mm.")));
             }
         }
 
@@ -54,15 +67,7 @@ internal static class WoodRules
         yield return bodies.Done("no pods");
     }
 
-    private static void Add(
-        RuleTally tally, int index, string what, StandingBody stands, RingOnBoard ring, bool inside, double neededMm)
-    {
-        var (mm, at) = stands.Clear(ring, inside);
-        var pod = CheckWords.Pod(index);
-        tally.Add(mm, neededMm, $"{pod} to {ring.Words} at {CheckWords.At(at)}", (index, 0), () => (
-            mm < 0
-                ? $"{pod}: its {what} passes {ring.Words} by {CheckWords.Mm(-mm)} mm at {CheckWords.At(at)}; it must keep {CheckWords.Mm(neededMm)} mm away."
-                : $"{pod}: its {what} is {CheckWords.Mm(mm)} mm from {ring.Words} at {CheckWords.At(at)}, {CheckWords.Mm(neededMm - mm)} mm less than the {CheckWords.Mm(neededMm)} mm that it must keep.",
-            $"Move {pod} away by whole pitches or use a smaller pod there, or move the part by {CheckWords.Mm(neededMm - mm)} mm."));
-    }
+    private static string Words(string pod, string what, RingOnBoard ring, double mm, Point2 at, double neededMm) => mm < 0
+        ? $"{pod}: its {what} passes {ring.Words} by {CheckWords.Mm(-mm)} mm at {CheckWords.At(at)}; it must keep {CheckWords.Mm(neededMm)} mm away."
+        : $"{pod}: its {what} is {CheckWords.Mm(mm)} mm from {ring.Words} at {CheckWords.At(at)}, {CheckWords.Mm(neededMm - mm)} mm less than the {CheckWords.Mm(neededMm)} mm that it must keep.";
 }

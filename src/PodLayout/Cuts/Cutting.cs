@@ -38,9 +38,14 @@ public static class Cutting
                 drawing, request, path, [.. operations, .. program], loose, jobFile)))));
     }
 
-    // A wrong zero explains what the heights would say: it is told before them.
+    // A wrong unit explains more than a wrong zero, and a wrong zero explains what the heights would say: it is told before them.
     private static Outcome<Job> Zero(Job job, ToolPath? path, CutRequest request)
     {
+        if (path is not null && UnitDoubts.Of(path, request, job.Part) is { } unit)
+        {
+            return Outcome<Job>.Of(job, unit);
+        }
+
         double[] heights = [.. job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order()];
         return path is null || ZeroDoubts.Of(path, request, heights, job.Part) is not { } doubt ? Outcome<Job>.Of(job)
             : doubt.Severity == Severity.Refused ? Outcome<Job>.Refuse(doubt) : Outcome<Job>.Of(job, doubt);
@@ -61,7 +66,11 @@ public static class Cutting
             };
             shape = shape with { Hazards = Within(shape, hazards) };
             return Outcome<Job>.Of(
-                job with { Part = job.Part with { Shape = shape } }, ThinFloors.Tell(floors, job.Support.ThinFloorSpanMm, jobFile));
+                job with
+                {
+                    Part = job.Part with { Shape = shape },
+                    Offcuts = Offcuts.ToWatch(loose, shape, job.Part.ThicknessMm, OffcutDensity(request, job.Part)),
+                }, ThinFloors.Tell(floors, job.Support.ThinFloorSpanMm, jobFile));
         });
     }
 

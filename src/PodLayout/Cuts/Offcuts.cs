@@ -49,7 +49,7 @@ public static class Offcuts
         if (asked.Layer is not null && rings.Count == 0)
         {
             return Outcome<IReadOnlyList<Region>>.Refuse(Say(
-                Severity.Refused, jobFile, "blank-missing", $"found no closed line on layer {asked.Layer} for the blank.", "Correct the layer's name."));
+                Severity.Refused, jobFile, "blank-missing", $"found no closed line on layer {asked.Layer} for the blank{(drawing.Layers.Any(l => LayerRoles.Matches(asked.Layer, l.Name)) ? "" : $"; the nearest layers are {string.Join(", ", NearestName.InOrder(asked.Layer, drawing.Layers.Select(l => l.Name), 3))}")}.", "Correct the layer's name."));
         }
 
         var outline = Region.Inside(shape.Outline);
@@ -113,6 +113,23 @@ public static class Offcuts
         return held.ToImmutable();
     }
 
+    /// <summary>The pieces as they are told of, at most as many as there are findings of them.</summary>
+    /// <param name="pieces">The loose pieces, the largest first.</param>
+    /// <param name="shape">The part.</param>
+    /// <param name="thicknessMm">Thickness of the blank.</param>
+    /// <param name="densityKgPerM3">Density of the wood.</param>
+    public static ImmutableArray<Offcut> ToWatch(IReadOnlyList<Region> pieces, PartShape shape, double thicknessMm, double densityKgPerM3) =>
+    [
+        .. pieces.Take(MostTold).Select((piece, i) =>
+        {
+            var (box, kg) = (piece.Bounds, Kg(piece, thicknessMm, densityKgPerM3));
+            return new Offcut(
+                Name(i), piece.PointInside() ?? box.Centre, box.Width, box.Height, kg, IsLarge(box, kg), piece.Boundary[0].Contains(shape.Outline.Points[0]));
+        }),
+    ];
+
+    private static bool IsLarge(Box2 box, double kg) => kg > LargeKg || Math.Max(box.Width, box.Height) > LargeMm;
+
     private static string Name(int index) => Text($"offcut {index + 1}");
 
     private static double Kg(Region piece, double thicknessMm, double densityKgPerM3) => piece.AreaMm2 * thicknessMm * 1e-9 * densityKgPerM3;
@@ -126,7 +143,7 @@ public static class Offcuts
             return Say(Severity.Note, jobFile, "offcut", Text($"{Name(index)} comes loose at ({box.Centre.X:0.#}, {box.Centre.Y:0.#}) mm of the drawing: {box.Width:0.#} x {box.Height:0.#} mm, {kg:0.###} kg at {density:0.#} kg/m3; it is to be held by pods of its own."), null);
         }
 
-        var isLarge = kg > LargeKg || Math.Max(box.Width, box.Height) > LargeMm;
+        var isLarge = IsLarge(box, kg);
         return Say(
             isLarge ? Severity.Warning : Severity.Note, jobFile, "offcut",
             Text($"{Name(index)} comes loose at ({box.Centre.X:0.#}, {box.Centre.Y:0.#}) mm of the drawing: {box.Width:0.#} x {box.Height:0.#} mm, {piece.AreaMm2 / 100:0.#} cm2, {kg:0.###} kg at {density:0.#} kg/m3."),

@@ -24,7 +24,7 @@ public static class OperationHazards
             var lines = CutPaths.Lines(operation.Lines, drawing, shape);
             if (lines.Count == 0)
             {
-                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-without-lines", $"found no line {OperationLines.InWords(operation.Lines)} for this operation.", "Correct the layer's name, or draw the line."));
+                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-without-lines", $"found no line {OperationLines.InWords(operation.Lines)} for this operation{Nearest(operation, drawing)}.", "Correct the layer's name, or draw the line."));
                 continue;
             }
 
@@ -42,13 +42,24 @@ public static class OperationHazards
             }
             else if (isReal && operation.Kind != CutKind.PocketFromFace)
             {
-                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-empty", "the tool does not fit into the line.", "Check its diameter and its side."));
+                findings.Add(Say(Severity.Refused, operation, jobFile, "cut-empty", TooWide(operation, lines), "Check its diameter and its side."));
             }
         }
 
         return findings.Exists(f => f.Severity == Severity.Refused)
             ? Outcome<IReadOnlyList<Hazard>>.Refuse(findings)
             : Outcome<IReadOnlyList<Hazard>>.Of(hazards, findings);
+    }
+
+    private static string Nearest(CutOperation operation, Drawing drawing) =>
+        operation.Lines is not CutLines.OfLayer layer || drawing.Layers.Any(l => LayerRoles.Matches(layer.Name, l.Name)) ? ""
+            : $"; the drawing has no such layer, the nearest names it has: {string.Join(", ", NearestName.InOrder(layer.Name, drawing.Layers.Select(l => l.Name), 3))}";
+
+    // The largest of the lines, which has the most room.
+    private static string TooWide(CutOperation operation, IReadOnlyList<CutLine> lines)
+    {
+        var box = lines.Select(l => new Ring(l.Points).Bounds).MaxBy(b => Math.Min(b.Width, b.Height));
+        return Text($"the tool of {operation.ToolDiameterMm:0.###} mm does not fit into the line, which is {box.Width:0.###} x {box.Height:0.###} mm{(lines.Count > 1 ? " at its largest" : "")}.");
     }
 
     private static bool NeedsClosed(CutOperation o) => o.Kind switch

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PodLayout.Geometry;
 
 namespace PodLayout.Handover;
 
@@ -11,6 +12,9 @@ namespace PodLayout.Handover;
 /// </summary>
 internal static partial class CsvText
 {
+    // By definition (NIST Special Publication 811, appendix B).
+    internal const double MmPerInch = 25.4;
+
     public static string Of(IEnumerable<IEnumerable<string>> rows) =>
         string.Concat(rows.Select(cells => string.Join(',', cells) + "\r\n"));
 
@@ -28,6 +32,16 @@ internal static partial class CsvText
 
     /// <summary>A cell with a length; a minus in front of a number is no formula.</summary>
     public static string Mm(double value) => LayoutFiling.Mm(value).ToString("0.###", CultureInfo.InvariantCulture);
+
+    /// <summary>A length in inches, to a thousandth: what a machine is set to and a caliper reads.</summary>
+    public static string Inches(double mm) =>
+        (Math.Round(mm / MmPerInch, 3, MidpointRounding.AwayFromZero) + 0.0).ToString("0.###", CultureInfo.InvariantCulture);
+
+    /// <summary>Headings of the columns with X and Y in inches; none where they are not asked for.</summary>
+    public static string[] InchHeads(bool areAsked) => areAsked ? ["x_in", "y_in"] : [];
+
+    /// <summary>Their cells.</summary>
+    public static string[] Inches(Point2 at, bool areAsked) => areAsked ? [Inches(at.X), Inches(at.Y)] : [];
 
     /// <summary>A cell with a count.</summary>
     public static string Count(int value) => value.ToString(CultureInfo.InvariantCulture);

@@ -6,6 +6,8 @@ namespace PodLayout.Handover;
 /// <summary>Contradictions inside a layout file whose members are all of the right type.</summary>
 internal static class LayoutFileCheck
 {
+    private const int MostNamed = 12;
+
     /// <summary>The first one; null when there is none. Whether the layout keeps its rules is not asked here.</summary>
     /// <param name="fileName">Name for messages.</param>
     /// <param name="file">What was read.</param>
@@ -117,10 +119,15 @@ internal static class LayoutFileCheck
         {
             if (!file.Shop.PodTypes.Any(t => t.Name == file.Asked.Keep[i].Pod))
             {
-                yield return ($"$.asked.keep[{i}].pod", "The shop in this file has no pod type of this name.");
+                yield return ($"$.asked.keep[{i}].pod", Unknown("pod type", file.Asked.Keep[i].Pod, file.Shop.PodTypes.Select(t => t.Name)));
             }
         }
     }
+
+    // A name that no other is near to is answered with all there are.
+    private static string Unknown(string what, string name, IEnumerable<string> known) =>
+        $"The shop in this file has no {what} \"{name}\"; " + (NearestName.To(name, known) is { } near
+            ? $"the nearest is \"{near}\"." : $"it has {string.Join(", ", known.Take(MostNamed).Select(k => $"\"{k}\""))}{(known.Skip(MostNamed).Any() ? ", ..." : "")}.");
 
     private static IEnumerable<(string Path, string Message)> Pods(LayoutFile file)
     {
@@ -131,7 +138,7 @@ internal static class LayoutFileCheck
             var pod = file.Pods[i];
             if (!types.Contains(pod.Type))
             {
-                yield return ($"$.pods[{i}].type", "The shop in this file has no pod type of this name.");
+                yield return ($"$.pods[{i}].type", Unknown("pod type", pod.Type, types));
             }
 
             for (var k = 0; k < pod.OpenPorts.Length; k++)

@@ -52,7 +52,9 @@ internal static class LayoutFiling
             result.Interrupted,
             new(result.Work.Seats, result.Work.Points, result.Work.Placements),
             [.. result.Findings.Select(FindingOf)],
-            Cautions.Of(result));
+            Cautions.Of(result),
+            job.Offcuts.IsEmpty ? null : [.. job.Offcuts.Select(o => new OffcutEntry(
+                o.Name, Xy(o.Inside), Mm(o.WidthMm), Mm(o.HeightMm), Mm(o.MassKg), o.IsLarge, o.IsAround))]);
     }
 
     /// <summary>The ports to open, in the order of the board.</summary>

@@ -41,6 +41,7 @@ internal static class LayoutUnfiling
                 OpenPorts = standing.OpenPorts,
             },
             ProgramZero = file.Program is { } program ? new(program.File, program.ZZero, Point(program.ZeroInDrawingMm)) : null,
+            Offcuts = [.. (file.Offcuts ?? []).Select(o => new Offcut(o.Name, Point(o.InsideMm), o.WidthMm, o.HeightMm, o.MassKg, o.IsLarge, o.IsAround))],
             Keep = [.. file.Asked.Keep.Select(k => new KeptPod(
                 shop.Pods.First(t => t.Name == k.Pod), k.Turned, k.ColumnFromDatum - 1, k.RowFromDatum - 1))],
         };

@@ -9,9 +9,11 @@ public static class PodsCsv
     /// The file's text. Column and row are the grooves along the pod's left and lower edge, counted from 1 at the datum; X and
     /// Y are the pod's centre from the datum. Without a layout there is only the header.
     /// </summary>
-    public static string Write(PlanResult result)
+    /// <param name="result">The plan.</param>
+    /// <param name="inInchesToo">Whether X and Y stand in inches too, as on a card in inches: in columns of their own after all others.</param>
+    public static string Write(PlanResult result, bool inInchesToo = false)
     {
-        string[] header = ["pod", "type", "turn_deg", "x_mm", "y_mm", "column", "row", "ports", "holds"];
+        string[] header = ["pod", "type", "turn_deg", "x_mm", "y_mm", "column", "row", "ports", "holds", .. CsvText.InchHeads(inInchesToo)];
         var rows = (result.Layout?.Pods ?? []).Select((pod, i) => (string[])
         [
             LayoutFiling.PodId(i),
@@ -23,6 +25,7 @@ public static class PodsCsv
             CsvText.Count(pod.Row + 1),
             CsvText.Text(string.Join(' ', pod.OpenPorts.Select(p => p.Name))),
             CsvText.Text(pod.Holds ?? "part"),
+            .. CsvText.Inches(pod.Centre, inInchesToo),
         ]);
         return CsvText.Of(rows.Prepend(header));
     }

@@ -10,11 +10,13 @@ public static class PortsCsv
     /// The file's text. Column and row are the grooves next to the port on the datum's side, counted from 1 (0 where the port
     /// lies before the first groove). Without a layout there is only the header.
     /// </summary>
-    public static string Write(PlanResult result)
+    /// <param name="result">The plan.</param>
+    /// <param name="inInchesToo">Whether X and Y stand in inches too, as on a card in inches: in columns of their own after all others.</param>
+    public static string Write(PlanResult result, bool inInchesToo = false)
     {
         var board = result.Job.Shop.Board;
         var others = Others(board);
-        string[] header = ["open_port", "x_mm", "y_mm", "column", "row", "pod", "all_other_ports"];
+        string[] header = ["open_port", "x_mm", "y_mm", "column", "row", "pod", "all_other_ports", .. CsvText.InchHeads(inInchesToo)];
         var podOf = (result.Layout?.Pods ?? [])
             .SelectMany((pod, i) => pod.OpenPorts.Select(port => (port.Name, Id: LayoutFiling.PodId(i))))
             .ToLookup(p => p.Name, p => p.Id, StringComparer.Ordinal);
@@ -27,6 +29,7 @@ public static class PortsCsv
             CsvText.Count(GroovesBefore(port.Centre.Y - board.FirstGroove.Y, board.PitchMm)),
             CsvText.Text(string.Join(' ', podOf[port.Name])),
             CsvText.Text(others),
+            .. CsvText.Inches(port.Centre, inInchesToo),
         ]);
         return CsvText.Of(rows.Prepend(header));
     }

@@ -22,6 +22,9 @@ public sealed record Job(string Name, Part Part, Shop Shop, Margins Margins, Sup
     /// <summary>What the job says of how firmly its part is held.</summary>
     public HoldingWish Holding { get; init; } = new(HoldingRules.Default.LeastFactor, null);
 
+    /// <summary>What comes loose when the part is cut out, the largest first; empty where no blank is given, or in files of before it was kept.</summary>
+    public ImmutableArray<Offcut> Offcuts { get; init; } = [];
+
     /// <summary>Pods that must stand in the layout.</summary>
     public ImmutableArray<KeptPod> Keep { get; init; } = [];
 }

@@ -40,8 +40,9 @@ public static class PartShaping
         foreach (var name in roles.Names.Where(n => !drawing.Layers.Any(l => LayerRoles.Matches(n, l.Name))))
         {
             var near = string.Join(", ", NearestName.InOrder(name, drawing.Layers.Select(l => l.Name), 3));
-            var severity = name == roles.OutlineLayer ? Severity.Refused : Severity.Warning;
-            findings.Add(severity, "layer-missing", $"The drawing has no layer {name}; the nearest names it has: {near}.", "Correct the layer's name.");
+            // Lines that a cut was to follow would be taken for edges of the part: what follows from that is not told first.
+            var (isOfCut, severity) = (roles.OfCuts.Contains(name), name == roles.OutlineLayer || roles.OfCuts.Contains(name) ? Severity.Refused : Severity.Warning);
+            findings.Add(severity, "layer-missing", $"The drawing has no layer {name}{(isOfCut ? ", which a cut or the blank of the job is to follow" : "")}; the nearest names it has: {near}.", "Correct the layer's name.");
         }
     }
 

@@ -114,11 +114,11 @@ internal static class Impossible
         };
         double? wouldDo = needed is { } n ? Math.Ceiling(n * limit) : null;
         return new(
-            points[run[0]].OnPart, points[run[^1]].OnPart, length, limits, Cause(run, ground, supporters, limits, wouldDo), wouldDo);
+            points[run[0]].OnPart, points[run[^1]].OnPart, length, limits, Cause(job, run, ground, supporters, limits, wouldDo), wouldDo);
     }
 
     private static string Cause(
-        int[] run, SearchGround ground, ImmutableArray<int[]> supporters, SupportLimit limit, double? wouldDo)
+        Job job, int[] run, SearchGround ground, ImmutableArray<int[]> supporters, SupportLimit limit, double? wouldDo)
     {
         var what = limit == SupportLimit.Edge ? "" : string.Create(
             CultureInfo.InvariantCulture, $"{run.Length} {(limit == SupportLimit.Interior ? "interior point(s)" : "point(s) of a thin floor")}: ");
@@ -127,12 +127,21 @@ internal static class Impossible
             : "no pod could stand anywhere near";
         if (run.Any(p => supporters[p].Length > 0))
         {
-            return $"{what}the board has no place for a pod there (no working port under it, off the usable area, or on a pin, a stop, or a spot damaged or to be avoided); {far}.";
+            return $"{what}the board has no place for a pod there (no working port under it, off the usable area, or on a pin, a stop, or a spot damaged or to be avoided); {far}{Larger(job, run, ground, supporters)}.";
         }
 
         return ground.Seats.IsEmpty
             ? $"{what}no pod fits anywhere under the part: with these margins it is too narrow for every pod type, or taken up by cuts, defects and spots to avoid."
             : $"{what}no pod stands near enough: the wood there is too narrow, or taken up by a cut, a defect or a spot to avoid, or no groove lies right, or the limit is less than the distance that pods keep; {far}.";
+    }
+
+    // Where only small pods find room under the wood, that is half of the cause.
+    private static string Larger(Job job, int[] run, SearchGround ground, ImmutableArray<int[]> supporters)
+    {
+        var fitting = run.SelectMany(p => supporters[p]).Select(s => ground.Frame.Poses[ground.Seats[s].Pose].Type.Name).ToHashSet(StringComparer.Ordinal);
+        var others = job.Shop.Pods.Where(t => t.Stock > 0 && !fitting.Contains(t.Name)).Select(t => t.Name).ToList();
+        return others.Count == 0 ? ""
+            : $". Only {string.Join(", ", fitting.Order(StringComparer.Ordinal))} would find room there under sound wood; for {string.Join(", ", others)} the cuts, defects, edges and spots to avoid leave none";
     }
 
     private static double Nearest(

@@ -32,7 +32,7 @@ public class CheckTests
         Assert.Contains("BROKEN  upper seal in sound wood", ran.Out, StringComparison.Ordinal);
         Assert.Contains("rules are broken: this layout is not to be used as it is.", ran.Out, StringComparison.Ordinal);
         Assert.All(ran.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries), line => Assert.StartsWith("podlayout: error: ", line, StringComparison.Ordinal));
-        Assert.Contains("error: P1: its seal passes the outline by ", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("layout.json $.pods[0]: P1: its seal passes the outline by ", ran.Error, StringComparison.Ordinal);
     }
 
     [Fact]

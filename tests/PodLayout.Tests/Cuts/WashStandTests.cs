@@ -82,7 +82,7 @@ public class WashStandTests
         var plain = LayoutPicture.Svg(HandMade.Oval());
         Assert.DoesNotContain("hangs on a skin", plain, StringComparison.Ordinal);
 
-        var card = System.Text.Encoding.UTF8.GetString(CardFiles.Of(plan, new CardOptions(), []).Single(f => f.Name == "card.html").Content);
+        var card = System.Text.Encoding.UTF8.GetString(CardFiles.Of(plan, new CardOptions(), LayoutDoubts.None).Single(f => f.Name == "card.html").Content);
         Assert.Contains("The part hangs in its blank on a skin along the outline", card, StringComparison.Ordinal);
         Assert.Contains("A thin floor of 5 mm is left about X ", card, StringComparison.Ordinal);
         var held = layoutPod(plan);

@@ -26,6 +26,7 @@ namespace PodLayout.Handover.Format;
 /// <param name="Work">How much was looked at.</param>
 /// <param name="Findings">What a person should know, in order.</param>
 /// <param name="Cautions">What these figures do not say.</param>
+/// <param name="Offcuts">What comes loose when the part is cut out; files of before it was written have no such member.</param>
 public sealed record LayoutFile(
     string Schema,
     int Version,
@@ -46,7 +47,8 @@ public sealed record LayoutFile(
     bool Interrupted,
     WorkEntry Work,
     ImmutableArray<FindingEntry> Findings,
-    ImmutableArray<string> Cautions)
+    ImmutableArray<string> Cautions,
+    ImmutableArray<OffcutEntry>? Offcuts = null)
 {
     /// <summary>The word that tells this format from others.</summary>
     public const string SchemaWord = "podlayout-layout";

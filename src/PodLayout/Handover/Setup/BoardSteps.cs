@@ -61,7 +61,7 @@ internal static class BoardSteps
     {
         yield return new CardBlock.Words(
             "Count the grooves from the datum, the first one is 1: column is the groove under the pod's left edge, row the groove "
-                + $"under its edge nearest to you. X and Y are the pod's middle from the datum, {unit.Name}.");
+                + $"under its edge nearest to you. X and Y are the pod's middle from the datum, in {(unit.InInches ? "inches" : "mm")}.{Sizes(layout, unit)}");
         ImmutableArray<string> now = job.Standing is null ? [] : ["Now"], under = layout.Pods.All(p => p.Holds is null) ? [] : ["Under"];
         yield return new CardBlock.Table(
             "Pods in placing order", "Set", ["Pod", "Type", "Turn", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Ports", .. under, .. now],
@@ -75,6 +75,16 @@ internal static class BoardSteps
                 ])),
             ]);
     }
+
+    // Types are named as the shop names them, which may say no size, or one in another unit.
+    private static string Sizes(Layout layout, CardUnit unit)
+    {
+        var types = layout.Pods.Select(p => p.Type).DistinctBy(t => t.Name).Where(t => unit.InInches || !SaysItsSize(t)).ToList();
+        return types.Count == 0 ? "" : $" From left to right by from near to far, unturned: {string.Join("; ", types.Select(t => $"type {t.Name} is {unit.Size(t)}"))}.";
+    }
+
+    private static bool SaysItsSize(PodType type) =>
+        new[] { type.Footprint.ExtentXMm, type.Footprint.ExtentYMm }.All(mm => type.Name.Contains(CsvText.Mm(mm), StringComparison.Ordinal));
 
     private static string Now(StandingChanges changes, int pod)
     {

@@ -13,19 +13,20 @@ public static class CardFiles
     /// <summary>The files' names and bytes. The same plan and options give the same bytes.</summary>
     /// <param name="planned">A plan with a layout.</param>
     /// <param name="options">What the caller adds.</param>
-    /// <param name="broken">Rules that the layout breaks, one sentence each; they stand at the head of the card.</param>
-    public static ImmutableArray<(string Name, byte[] Content)> Of(PlanResult planned, CardOptions options, ImmutableArray<string> broken)
+    /// <param name="doubts">What speaks against the layout; it stands at the head of the card.</param>
+    public static ImmutableArray<(string Name, byte[] Content)> Of(PlanResult planned, CardOptions options, LayoutDoubts doubts)
     {
         // As it is filed: the card is the same whether it is made with the plan or from its file.
         var result = LayoutUnfiling.Plan(LayoutFiling.File(planned));
-        var card = SetupCard.Of(result, options, broken);
+        var card = SetupCard.Of(result, options, doubts);
+        var inInches = CardUnit.Of(result, options).InInches;
         return
         [
             ("card.html", Utf8.GetBytes(CardHtml.Write(result, card, options))),
             ("card.pdf", PdfWriter.Write("Setup card: " + card.Title, CardPages.Of(result, card, options))),
             ("layout.dxf", Utf8.GetBytes(LayoutDxf.Write(result))),
-            ("pods.csv", Utf8.GetBytes(PodsCsv.Write(result))),
-            ("ports.csv", Utf8.GetBytes(PortsCsv.Write(result))),
+            ("pods.csv", Utf8.GetBytes(PodsCsv.Write(result, inInches))),
+            ("ports.csv", Utf8.GetBytes(PortsCsv.Write(result, inInches))),
         ];
     }
 }

@@ -47,7 +47,6 @@ internal static class CardHtml
             <p class="edition">{Text(card.Edition)}</p>
 
             """);
-        Block(page, card.Head);
         if (!card.Warnings.IsEmpty)
         {
             page.Append("<section class=\"warnings\" aria-label=\"Read this first\">\n");
@@ -59,6 +58,7 @@ internal static class CardHtml
             page.Append("</section>\n");
         }
 
+        Block(page, card.Head);
         page.Append("</header>\n<main>\n");
         Picture(page, picture, signs);
         page.Append("<div>\n");

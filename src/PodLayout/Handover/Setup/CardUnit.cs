@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using PodLayout.Geometry;
 using PodLayout.Layouts;
 using PodLayout.Shops;
@@ -7,25 +8,53 @@ namespace PodLayout.Handover.Setup;
 
 /// <summary>The unit that lengths on the card are given in.</summary>
 /// <param name="InInches">Whether it is the inch; else the millimetre.</param>
-internal sealed record CardUnit(bool InInches)
+internal sealed partial record CardUnit(bool InInches)
 {
-    // By definition (NIST Special Publication 811, appendix B).
-    private const double MmPerInch = 25.4;
+    // By definition; the force with the standard acceleration of gravity (NIST Special Publication 811, appendix B).
+    private const double KgPerPound = 0.45359237;
+    private const double NewtonPerPound = 4.4482216152605;
 
     public static CardUnit Of(PlanResult result, CardOptions options) => new(options.InInches ?? result.Job.Shop.WorksInInches);
 
     public string Name => InInches ? "in" : "mm";
 
-    /// <summary>A length: mm to a thousandth, as every output gives it; inches to a ten-thousandth.</summary>
-    public string Length(double mm) => InInches
-        ? (Math.Round(mm / MmPerInch, 4, MidpointRounding.AwayFromZero) + 0.0).ToString("0.####", CultureInfo.InvariantCulture) : CsvText.Mm(mm);
+    /// <summary>A length to a thousandth of the unit, as the other files give it.</summary>
+    public string Length(double mm) => InInches ? CsvText.Inches(mm) : CsvText.Mm(mm);
 
     /// <summary>A length to a tenth of a millimetre or a hundredth of an inch, for what is measured by eye.</summary>
     public string Rough(double mm) => InInches
-        ? (Math.Round(mm / MmPerInch, 2, MidpointRounding.AwayFromZero) + 0.0).ToString("0.##", CultureInfo.InvariantCulture)
+        ? (Math.Round(mm / CsvText.MmPerInch, 2, MidpointRounding.AwayFromZero) + 0.0).ToString("0.##", CultureInfo.InvariantCulture)
         : CsvText.Mm(Math.Round(mm, 1, MidpointRounding.AwayFromZero));
 
     public string LengthAndUnit(double mm) => Length(mm) + " " + Name;
+
+    /// <summary>A sentence that was written in millimetres, with each length in inches first where the card is in inches.</summary>
+    public string Words(string text) => !InInches ? text : Millimetres().Replace(
+        Places().Replace(text, found => $"X {Inches(found.Groups["x"])}, Y {Inches(found.Groups["y"])} in"),
+        found => $"{string.Join(" x ", found.Groups["mm"].Captures.Select(Inches))} in ({found.Value})");
+
+    private string Inches(Capture mm) => Rough(double.Parse(mm.ValueSpan, CultureInfo.InvariantCulture));
+
+    // Places on the board carry no unit of their own.
+    [GeneratedRegex(@"\bX (?<x>-?[0-9]+(?:\.[0-9]+)?), Y (?<y>-?[0-9]+(?:\.[0-9]+)?)(?: mm\b)?")]
+    private static partial Regex Places();
+
+    [GeneratedRegex(@"(?<![\w.,(-])(?<mm>-?[0-9]+(?:\.[0-9]+)?)(?: x (?<mm>[0-9]+(?:\.[0-9]+)?))? mm\b")]
+    private static partial Regex Millimetres();
+
+    /// <summary>A pod's size as it stands unturned, from left to right by from near to far.</summary>
+    public string Size(PodType type) => type.Footprint is PodFootprint.Round round
+        ? $"{Rough(round.DiameterMm)} {Name} across" : $"{Rough(type.Footprint.ExtentXMm)} x {Rough(type.Footprint.ExtentYMm)} {Name}";
+
+    /// <summary>What masses are given in.</summary>
+    public string MassName => InInches ? "lb" : "kg";
+
+    /// <summary>A mass in the unit of <see cref="MassName"/>.</summary>
+    public string Mass(double kg) => (InInches ? kg / KgPerPound : kg).ToString("0.###", CultureInfo.InvariantCulture);
+
+    /// <summary>A force, with its unit.</summary>
+    public string Force(double newton) => InInches
+        ? string.Create(CultureInfo.InvariantCulture, $"{newton / NewtonPerPound:0} lbf ({newton:0} N)") : string.Create(CultureInfo.InvariantCulture, $"{newton:0} N");
 
     public string Place(Point2 p) => $"X {Length(p.X)}, Y {Length(p.Y)} {Name}";
 

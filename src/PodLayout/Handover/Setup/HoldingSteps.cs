@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using PodLayout.Air;
 using PodLayout.Holding;
 using PodLayout.Layouts;
@@ -9,7 +10,7 @@ namespace PodLayout.Handover.Setup;
 /// What the card says of holding: the factor and where it is weakest, the gauge reading to wait for, what was assumed. What has
 /// not been computed is said to be so.
 /// </summary>
-internal static class HoldingSteps
+internal static partial class HoldingSteps
 {
     public const string NotComputed = "not computed";
 
@@ -45,8 +46,21 @@ internal static class HoldingSteps
     }
 
     /// <summary>What was assumed, for the end of the card; nothing where nothing was computed.</summary>
-    public static IEnumerable<CardBlock> Assumed(Layout layout)
+    /// <param name="job">The job.</param>
+    /// <param name="layout">The layout.</param>
+    /// <param name="unit">The card's unit.</param>
+    public static IEnumerable<CardBlock> Assumed(Jobs.Job job, Layout layout, CardUnit unit)
     {
+        if (layout.Holding is not null && !job.Part.Loads.Passes.IsEmpty)
+        {
+            yield return new CardBlock.Table(
+                "Where the cutter's force comes from", null, ["Cut", "From", "Force up to"],
+                [
+                    .. job.Part.Loads.Passes.Select((p, i) => new CardRow(
+                        $"F{CsvText.Count(i + 1)}", [p.Name, unit.Words(Operations().Replace(p.Source, Operation)), unit.Force(p.PeakN)])),
+                ]);
+        }
+
         if (layout.Holding is not { Assumptions.IsEmpty: false } held)
         {
             yield break;
@@ -55,7 +69,7 @@ internal static class HoldingSteps
         yield return new CardBlock.Words("Assumed for the holding factor:");
         foreach (var assumption in held.Assumptions)
         {
-            yield return new CardBlock.Words("- " + assumption);
+            yield return new CardBlock.Words("- " + unit.Words(assumption));
         }
     }
 
@@ -84,6 +98,13 @@ internal static class HoldingSteps
         var at = HoldingWords.OnBoard(layout, weakest);
         return $"with the cutter at X {unit.Rough(at.X)}, Y {unit.Rough(at.Y)} {unit.Name} ({weakest.Pass}): the part {HoldingFindings.Verb(weakest.Mode)}";
     }
+
+    // The operator knows no paths of members.
+    [GeneratedRegex(@"\$\.cuts\[(?<index>[0-9]{1,6})\]")]
+    private static partial Regex Operations();
+
+    private static string Operation(Match found) =>
+        $"cut {CsvText.Count(int.Parse(found.Groups["index"].Value, CultureInfo.InvariantCulture) + 1)} of the job file";
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

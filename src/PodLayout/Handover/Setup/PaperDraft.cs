@@ -31,7 +31,13 @@ internal sealed class PaperDraft(PaperSize paper, string running)
     /// <summary>Begins a new page where there is less room than this; whether it did.</summary>
     public bool Need(double heightMm)
     {
-        if (Room >= heightMm || (pages.Count > 0 && Room >= FullRoom))
+        return Room < heightMm && NewPage();
+    }
+
+    /// <summary>Begins a new page unless this one is empty; whether it did.</summary>
+    public bool NewPage()
+    {
+        if (pages.Count > 0 && Room >= FullRoom)
         {
             return false;
         }

@@ -2,7 +2,7 @@ using PodLayout.Handover.Lettering;
 
 namespace PodLayout.Handover.Setup;
 
-/// <summary>A table on paper: its heading on every page, no row parted, no cell cut.</summary>
+/// <summary>A table on paper: its heading on every page that it is on, no row parted unless it is longer than a page, no cell cut.</summary>
 internal static class PaperTable
 {
     private const double TextMm = 4.1;
@@ -12,44 +12,32 @@ internal static class PaperTable
     private const double TickMm = 6;
     private const double TickColumnMm = 14;
     private const double LeastMm = 12;
+    private const double RowMm = 1.4;
 
-    /// <summary>About the height of a head and the rows that stay with it, mm.</summary>
-    public const double BeginningMm = 40;
-
-    // A head with fewer rows below it is taken to the next page.
-    private const int RowsTogether = 3;
-
-    // A cell of more lines than this would fill the page; it is cut.
-    private const int MostLines = 8;
-
-    public static void Draw(PaperDraft draft, CardBlock.Table table)
+    public static PaperRun Of(CardBlock.Table table, PaperDraft draft)
     {
         var tick = table.Tick is null ? 0 : TickColumnMm;
         var widths = Widths(table, draft.Width - tick);
-        var head = table.Columns.Select((c, i) => TypeFace.Of(isBold: true).Wrap(c, widths[i] - PadMm, HeadMm)).ToList();
-        var headHeight = head.Max(h => h.Count) * HeadMm * 1.3 + 2;
-        var rows = table.Rows.Select(r => r.Cells.Select((c, i) => Lines(TypeFace.Of(isBold: i == 0).Wrap(c, widths[i] - PadMm, TextMm))).ToList()).ToList();
-        draft.Need(headHeight + rows.Take(RowsTogether).Sum(r => Height(r, tick)));
-        Head(draft, table, head, widths, tick, headHeight);
-        foreach (var row in rows)
-        {
-            var height = Height(row, tick);
-            if (draft.Need(height + 0.1))
-            {
-                Head(draft, table, head, widths, tick, headHeight);
-            }
-
-            Row(draft, row, widths, tick, height);
-        }
-
-        draft.Down(3);
+        var words = table.Columns.Select((c, i) => TypeFace.Of(isBold: true).Wrap(c, widths[i] - PadMm, HeadMm)).ToList();
+        var height = words.Max(h => h.Count) * HeadMm * 1.3 + 2;
+        PaperPiece head = new(height, d => Head(d, table, words, widths, tick, height));
+        var most = Math.Max(1, (int)((draft.FullRoom - PaperRun.HeadingMm - height - RowMm) / LineMm));
+        return new([.. table.Rows.SelectMany(r => Row(r, widths, tick, most))], 3) { Head = head };
     }
 
-    private static IReadOnlyList<string> Lines(IReadOnlyList<string> lines) => lines.Count <= MostLines
-        ? lines : [.. lines.Take(MostLines - 1), lines[MostLines - 1] + " …"];
-
-    private static double Height(List<IReadOnlyList<string>> cells, double tick) =>
-        Math.Max(tick > 0 ? TickMm + 2 : LineMm + 1.4, cells.Max(c => c.Count) * LineMm + 1.4);
+    // A row of more lines than a page has goes on over the next one.
+    private static IEnumerable<PaperPiece> Row(CardRow row, double[] widths, double tick, int mostLines)
+    {
+        var cells = row.Cells.Select((c, i) => TypeFace.Of(isBold: i == 0).Wrap(c, widths[i] - PadMm, TextMm)).ToList();
+        var lines = cells.Max(c => c.Count);
+        for (var first = 0; first < lines; first += mostLines)
+        {
+            var (part, isLast) = (cells.Select(c => c.Skip(first).Take(mostLines).ToList()).ToList(), first + mostLines >= lines);
+            var box = first == 0 ? tick : 0;
+            var height = Math.Max(tick > 0 ? TickMm + 2 : LineMm + RowMm, part.Max(c => c.Count) * LineMm + RowMm);
+            yield return new(height, d => Row(d, part, widths, tick, (box, height, isLast)));
+        }
+    }
 
     private static void Head(
         PaperDraft draft, CardBlock.Table table, List<IReadOnlyList<string>> head, double[] widths, double tick, double height)
@@ -71,14 +59,13 @@ internal static class PaperTable
             x += widths[i];
         }
 
-        draft.Down(height);
-        draft.Rule("page-rule", PaperDraft.Left, PaperDraft.Left + draft.Width, draft.Y);
+        draft.Rule("page-rule", PaperDraft.Left, PaperDraft.Left + draft.Width, bottom);
     }
 
-    private static void Row(PaperDraft draft, List<IReadOnlyList<string>> cells, double[] widths, double tick, double height)
+    private static void Row(PaperDraft draft, List<List<string>> cells, double[] widths, double tick, (double Box, double Height, bool IsLast) row)
     {
-        var middle = draft.Y - height / 2;
-        if (tick > 0)
+        var middle = draft.Y - row.Height / 2;
+        if (row.Box > 0)
         {
             draft.Box("tick-box", PaperDraft.Left, middle - TickMm / 2, TickMm);
         }
@@ -94,8 +81,10 @@ internal static class PaperTable
             x += widths[i];
         }
 
-        draft.Down(height);
-        draft.Rule("row-rule", PaperDraft.Left, PaperDraft.Left + draft.Width, draft.Y);
+        if (row.IsLast)
+        {
+            draft.Rule("row-rule", PaperDraft.Left, PaperDraft.Left + draft.Width, draft.Y - row.Height);
+        }
     }
 
     // As wide as its widest cell; where that is too much for the page the widest columns give way and their cells are broken.

@@ -28,7 +28,7 @@ internal static class PartSteps
                 + $"It reaches from X {unit.Rough(bounds.MinX)} to {unit.Rough(bounds.MaxX)} and from Y {unit.Rough(bounds.MinY)} to {unit.Rough(bounds.MaxY)} {unit.Name}.");
         foreach (var blank in result.Findings.Where(f => f.Code == Offcuts.BlankBeyondPart))
         {
-            yield return new CardBlock.Words(blank.Message, IsStrong: true);
+            yield return new CardBlock.Words(unit.Words(blank.Message), IsStrong: true);
         }
 
         yield return new CardBlock.Table(

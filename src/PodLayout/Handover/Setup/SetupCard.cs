@@ -8,6 +8,7 @@ namespace PodLayout.Handover.Setup;
 /// <param name="Edition">Revision and date, in one line.</param>
 /// <param name="Head">What the card is for.</param>
 /// <param name="Warnings">What must be read before anything else; empty when there is nothing.</param>
+/// <param name="Stop">What keeps the operator from starting; its words are the first of the warnings.</param>
 /// <param name="Sections">Everything after the picture.</param>
 /// <param name="Laying">How the part is laid; the picture shows its marks.</param>
 internal sealed record SetupCard(
@@ -15,40 +16,40 @@ internal sealed record SetupCard(
     string Edition,
     CardBlock.Facts Head,
     ImmutableArray<string> Warnings,
+    StopWords Stop,
     ImmutableArray<CardSection> Sections,
     Laying Laying)
 {
-    // More would hide the work behind them.
-    private const int MostBroken = 10;
-
     /// <summary>The card of a layout.</summary>
     /// <param name="result">A plan with a layout.</param>
     /// <param name="options">What the caller adds.</param>
-    /// <param name="broken">Rules that the layout breaks, one sentence each.</param>
-    public static SetupCard Of(PlanResult result, CardOptions options, ImmutableArray<string> broken)
+    /// <param name="doubts">What speaks against the layout.</param>
+    public static SetupCard Of(PlanResult result, CardOptions options, LayoutDoubts doubts)
     {
         var layout = result.Layout ?? throw new ArgumentException("There is no layout.", nameof(result));
         var unit = CardUnit.Of(result, options);
         var laying = Laying.Of(result, layout);
+        var stop = StopWords.Of(result.Job, layout, doubts);
         var changes = StandingChanges.Of(result.Job, layout);
         return new(
             result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name,
             $"Revision {Or(options.Revision, "________")}    Date {Or(options.Date, "____________")}",
             CardHead.Of(result, layout, options, unit),
-            [.. Broken(broken), .. result.Interrupted ? ["The search was cut short: this is the best layout found, not the best possible."] : Array.Empty<string>(), .. CheckSteps.Head(result)],
+            [.. stop.Lines, .. StopWords.Broken(doubts.Breaches, unit), .. Remarks(result, doubts, stop), .. CheckSteps.Head(result)],
+            stop,
             [
                 .. BoardSteps.Of(result, layout, changes, unit),
                 .. PartSteps.Of(result, layout, laying, unit),
-                .. CheckSteps.Of(result, layout, unit),
+                .. CheckSteps.Of(result, layout, stop, unit),
             ],
             laying);
     }
 
-    private static IEnumerable<string> Broken(ImmutableArray<string> broken)
-    {
-        var shown = broken.Take(MostBroken).Select(b => "This layout breaks a rule: " + b);
-        return broken.Length <= MostBroken ? shown : shown.Append($"And {CsvText.Count(broken.Length - MostBroken)} more: podlayout check lists them all.");
-    }
+    private static IEnumerable<string> Remarks(PlanResult result, LayoutDoubts doubts, StopWords stop) =>
+    [
+        .. result.Interrupted ? ["The search was cut short: this is the best layout found, not the best possible."] : Array.Empty<string>(),
+        .. doubts.IsChanged && !stop.Stops ? ["This layout was changed after it was planned. It keeps the rules that it is checked by."] : Array.Empty<string>(),
+    ];
 
     private static string Or(string given, string otherwise) => given.Trim().Length > 0 ? given.Trim() : otherwise;
 }

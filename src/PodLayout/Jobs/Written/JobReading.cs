@@ -82,7 +82,10 @@ public static class JobReading
                 written.Shop,
                 new ReadingOptions(
                     written.Units is { } unit ? LengthUnit.TryParse(unit.ToString()) : null, written.ChordToleranceMm, written.JoinGapMm),
-                new LayerRoles(written.OutlineLayer, CutReading.Layers(written)),
+                new LayerRoles(written.OutlineLayer, CutReading.Layers(written))
+                {
+                    OfCuts = [.. CutReading.Layers(written).Keys.Except(written.Layers.Keys, StringComparer.Ordinal)],
+                },
                 written.ThicknessMm,
                 written.Species,
                 written.GrainDeg,

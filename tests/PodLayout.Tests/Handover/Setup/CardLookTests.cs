@@ -10,8 +10,8 @@ public class CardLookTests
         foreach (var name in Cards.Names)
         {
             var plan = Cards.Plan(name);
-            var files = PodLayout.Handover.Setup.CardFiles.Of(plan, Cards.Options, []);
-            var again = PodLayout.Handover.Setup.CardFiles.Of(plan, Cards.Options, []);
+            var files = PodLayout.Handover.Setup.CardFiles.Of(plan, Cards.Options, PodLayout.Handover.Setup.LayoutDoubts.None);
+            var again = PodLayout.Handover.Setup.CardFiles.Of(plan, Cards.Options, PodLayout.Handover.Setup.LayoutDoubts.None);
             Assert.Equal(files.Select(f => Convert.ToHexString(f.Content)), again.Select(f => Convert.ToHexString(f.Content)));
             Assert.True(files.Single(f => f.Name == "card.html").Content.Length < 500_000, name);
             if (folder is not null)

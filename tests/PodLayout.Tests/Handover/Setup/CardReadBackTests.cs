@@ -102,7 +102,20 @@ public class CardReadBackTests
         var rows = PageTables.Rows(Cards.Text(plan, "card.html"), "Pods in placing order");
 
         // The first pod's middle lies at 585, 195 mm: 585 / 25.4 = 23.03149..., 195 / 25.4 = 7.67716...
-        Assert.Equal(("23.0315", "7.6772"), (rows[0]["X in"], rows[0]["Y in"]));
+        Assert.Equal(("23.031", "7.677"), (rows[0]["X in"], rows[0]["Y in"]));
+
+        // The table beside the card says the same in columns of their own, after those that it always has.
+        var head = "pod,type,turn_deg,x_mm,y_mm,column,row,ports,holds";
+        var table = Cards.Text(plan, "pods.csv").Split("\r\n");
+        Assert.Equal(head + ",x_in,y_in", table[0]);
+        Assert.Equal(["585", "195"], table[1].Split(',')[3..5]);
+        Assert.Equal(rows.Select(r => (r["X in"], r["Y in"])), table[1..^1].Select(l => (l.Split(',')[9], l.Split(',')[10])));
+        Assert.EndsWith(",x_in,y_in", Cards.Text(plan, "ports.csv").Split("\r\n")[0], StringComparison.Ordinal);
+        Assert.Equal(head, Cards.Text(Cards.Plan("oval"), "pods.csv").Split("\r\n")[0]);
+        Assert.Contains("columns x_in and y_in", Cards.Text(plan, "card.html"), StringComparison.Ordinal);
+
+        // Types are named as the shop names them, here in millimetres: 120 / 25.4 = 4.724...
+        Assert.Contains("type 120x120 is 4.72 x 4.72 in", Cards.Text(plan, "card.html"), StringComparison.Ordinal);
         Assert.Contains("X in", Encoding.UTF8.GetString(Cards.File(Cards.Plan("oval"), "card.html", Cards.Options with { InInches = true })), StringComparison.Ordinal);
         Assert.DoesNotContain("X in<", Cards.Text(plan, "card.html", Cards.Options with { InInches = false }), StringComparison.Ordinal);
     }
@@ -129,7 +142,7 @@ public class CardReadBackTests
     {
         var plan = Cards.Plan("oval");
         var read = LayoutJson.ToPlan(LayoutJson.Read("layout.json", LayoutJson.Write(plan)).Value!);
-        foreach (var (name, content) in CardFiles.Of(plan, Cards.Options, []))
+        foreach (var (name, content) in CardFiles.Of(plan, Cards.Options, PodLayout.Handover.Setup.LayoutDoubts.None))
         {
             Assert.Equal(content, Cards.File(read, name));
         }

@@ -34,7 +34,7 @@ internal static class Cards
     public static PlanResult Plan(string name) => ByName[name]();
 
     public static byte[] File(PlanResult plan, string file, CardOptions? options = null) =>
-        CardFiles.Of(plan, options ?? Options, []).Single(f => f.Name == file).Content;
+        CardFiles.Of(plan, options ?? Options, LayoutDoubts.None).Single(f => f.Name == file).Content;
 
     public static string Text(PlanResult plan, string file, CardOptions? options = null) => Encoding.UTF8.GetString(File(plan, file, options));
 
