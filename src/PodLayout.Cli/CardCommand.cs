@@ -59,7 +59,7 @@ internal static class CardCommand
             renewed = renewed with { Proof = renewed.Proof with { Words = "Nothing: the layout was changed after it was planned." } };
         }
 
-        var files = CardFiles.Of(plan with { Layout = renewed }, options, [.. breaches.Select(b => b.Message)]);
+        var files = CardFiles.Of(plan with { Layout = renewed }, options, [.. breaches.Select(b => b.Message)], LayoutCheck.Faults(plan.Job, plan.Layout!, report));
         if (OutputFolder.Write(outFolder, files) is { } refusal)
         {
             return terminal.Refuse([refusal]);

@@ -16,6 +16,9 @@ public sealed record RuleCheck(
     /// <summary>What is to be known of it though it is not broken.</summary>
     public ImmutableArray<Finding> Warnings { get; init; } = [];
 
+    /// <summary>Indices of the pods that break it; empty where it is not about single pods.</summary>
+    public ImmutableArray<int> Pods { get; init; } = [];
+
     /// <summary>Whether the rule holds.</summary>
     public bool Holds => Breaches.IsEmpty;
 }

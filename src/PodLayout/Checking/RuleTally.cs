@@ -37,5 +37,18 @@ internal sealed class RuleTally(CheckedRule rule, Measure measure, double tolera
     /// <summary>What became of the rule.</summary>
     /// <param name="otherwise">What to say when no figure was added.</param>
     public RuleCheck Done(string otherwise) => new(
-        rule, measure, _worst, _needed, _worst is null ? otherwise : _where, [.. _breaches.Values.Select(b => b.Breach)]);
+        rule, measure, _worst, _needed, _worst is null ? otherwise : _where, [.. _breaches.Values.Select(b => b.Breach)])
+    {
+        Pods = [.. Pods()],
+    };
+
+    // Which of the numbers that a breach is about are those of pods.
+    private IEnumerable<int> Pods() => rule switch
+    {
+        CheckedRule.PodsApart => _breaches.Keys.SelectMany(k => new[] { k.Item1, k.Item2 }).Distinct().Order(),
+        CheckedRule.SealInSoundWood or CheckedRule.BodyClearOfCuts or CheckedRule.OnTheLattice or CheckedRule.InsideUsableArea
+            or CheckedRule.ClearOfObstacles or CheckedRule.EnoughPorts or CheckedRule.PortsWork or CheckedRule.PortsInsideSeal
+            or CheckedRule.NoOpenPortUnderSeal or CheckedRule.QuarterTurn or CheckedRule.OneHeight => _breaches.Keys.Select(k => k.Item1).Distinct(),
+        _ => [],
+    };
 }

@@ -103,7 +103,8 @@ internal static class StrictJson
             }
         }
 
-        var missing = info.Properties.FirstOrDefault(p => !seen.Contains(p.Name));
+        // What was added to the format later has a default: files of before are read as they are.
+        var missing = info.Properties.FirstOrDefault(p => !seen.Contains(p.Name) && p.AssociatedParameter is not { HasDefaultValue: true });
         return missing is null
             ? null
             : Refuse("layout-member-missing", fileName, $"{path}.{missing.Name}", "The member is missing.", WriteAgain);

@@ -26,6 +26,7 @@ internal static class BoardDrawing
         foreach (var port in board.Ports)
         {
             Symbols.Port(draft, SheetDraft.Ports, port.Centre, radius, port.State);
+            draft.AddPort(port.Centre, radius);
         }
 
         foreach (var obstacle in board.Obstacles)

@@ -14,11 +14,12 @@ public static class CardFiles
     /// <param name="planned">A plan with a layout.</param>
     /// <param name="options">What the caller adds.</param>
     /// <param name="broken">Rules that the layout breaks, one sentence each; they stand at the head of the card.</param>
-    public static ImmutableArray<(string Name, byte[] Content)> Of(PlanResult planned, CardOptions options, ImmutableArray<string> broken)
+    /// <param name="faults">The pods that break them or are not counted; they are marked in the picture.</param>
+    public static ImmutableArray<(string Name, byte[] Content)> Of(PlanResult planned, CardOptions options, ImmutableArray<string> broken, params ImmutableArray<PodFault> faults)
     {
         // As it is filed: the card is the same whether it is made with the plan or from its file.
         var result = LayoutUnfiling.Plan(LayoutFiling.File(planned));
-        var card = SetupCard.Of(result, options, broken);
+        var card = SetupCard.Of(result, options, broken, faults);
         return
         [
             ("card.html", Utf8.GetBytes(CardHtml.Write(result, card, options))),

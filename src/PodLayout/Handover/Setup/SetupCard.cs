@@ -18,6 +18,9 @@ internal sealed record SetupCard(
     ImmutableArray<CardSection> Sections,
     Laying Laying)
 {
+    /// <summary>Pods that break a rule or are not counted; the picture shows them.</summary>
+    public ImmutableArray<PodFault> Faults { get; init; } = [];
+
     // More would hide the work behind them.
     private const int MostBroken = 10;
 
@@ -25,7 +28,8 @@ internal sealed record SetupCard(
     /// <param name="result">A plan with a layout.</param>
     /// <param name="options">What the caller adds.</param>
     /// <param name="broken">Rules that the layout breaks, one sentence each.</param>
-    public static SetupCard Of(PlanResult result, CardOptions options, ImmutableArray<string> broken)
+    /// <param name="faults">The pods that break them or are not counted.</param>
+    public static SetupCard Of(PlanResult result, CardOptions options, ImmutableArray<string> broken, params ImmutableArray<PodFault> faults)
     {
         var layout = result.Layout ?? throw new ArgumentException("There is no layout.", nameof(result));
         var unit = CardUnit.Of(result, options);
@@ -41,7 +45,10 @@ internal sealed record SetupCard(
                 .. PartSteps.Of(result, layout, laying, unit),
                 .. CheckSteps.Of(result, layout, unit),
             ],
-            laying);
+            laying)
+        {
+            Faults = faults,
+        };
     }
 
     private static IEnumerable<string> Broken(ImmutableArray<string> broken)
