@@ -101,11 +101,12 @@ public static class LayoutPicture
 
     private static string Letter(int index) => index < 26 ? ((char)('A' + index)).ToString() : "T" + CsvText.Count(index + 1);
 
+    // Within the seal.
     private static bool NamesFit(Layout layout, double scale) => layout.Pods.All(p =>
     {
-        const double leastSideMm = 6.5;
-        double side = Math.Min(p.ExtentXMm, p.ExtentYMm) / scale, longSide = Math.Max(p.ExtentXMm, p.ExtentYMm) / scale;
-        return side >= leastSideMm && TextMeasure.Width(p.Type.Name, Math.Clamp(0.19 * side, LetterSizes.OnPaper.Least, 3.2)) <= 0.85 * longSide;
+        const double leastSideMm = 6.5, roomMm = 0.6;
+        return Math.Min(p.ExtentXMm, p.ExtentYMm) >= leastSideMm * scale
+            && TextMeasure.Width(p.Type.Name, LetterSizes.OnPaper.Least) <= (p.ExtentXMm - 2 * Math.Max(0, p.Type.SealInsetAboveMm)) / scale - roomMm;
     });
 
     internal static string Title(PlanResult result) =>

@@ -8,7 +8,7 @@ namespace PodLayout.Handover.Picture;
 internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layout)
 {
     // How far from its pod a word is looked for, mm of paper; at the first it stands against its pod.
-    private static readonly double[] Apart = [0.6, 1.8, 3, 4.5, 6.5, 9, 12, 16, 21, 27, 34];
+    private static readonly double[] Apart = [0.4, 1.8, 3, 4.5, 6.5, 9, 12, 16, 21, 27, 34];
 
     private const int Around = 40;
 
@@ -17,10 +17,33 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
 
     private const double ClearMm = 0.35;
 
+    // Of places that are as near, the one whose middle is nearer to what it names.
+    private const double OffMiddle = 0.1;
+
     /// <summary>A place for words of a size.</summary>
     /// <param name="Box">The place.</param>
     /// <param name="Leader">The line to what they name; null where they stand against it.</param>
-    public sealed record Place(Box2 Box, (Point2 From, Point2 To)? Leader);
+    /// <param name="Cost">How long the line is, mm of paper, and what it costs to stand on a port.</param>
+    public sealed record Place(Box2 Box, (Point2 From, Point2 To)? Leader, double Cost);
+
+    /// <summary>The best place of the sizes that words may have: smaller ones for the sake of a much shorter line only.</summary>
+    /// <param name="pod">The pod.</param>
+    /// <param name="port">The port; null for the pod itself.</param>
+    /// <param name="sizes">The words' boxes about zero, the most welcome first.</param>
+    public (int Index, Place Place)? Best(PlacedPod pod, Port? port, IReadOnlyList<Box2> sizes)
+    {
+        const double worthMm = 2.5;
+        (int Index, Place Place)? best = null;
+        for (var i = 0; i < sizes.Count; i++)
+        {
+            if (Find(pod, port, sizes[i]) is { } place && !(best is var (index, other) && other.Cost <= place.Cost + worthMm * (i - index)))
+            {
+                best = (i, place);
+            }
+        }
+
+        return best;
+    }
 
     /// <summary>The best place for the words of a pod, or of one of its ports; null where there is none.</summary>
     /// <param name="pod">The pod.</param>
@@ -39,20 +62,21 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
             foreach (var box in Ring(body.Grow(apart * u), size).Where(b => draft.IsFree(b.Grow(ClearMm * u))))
             {
                 var leader = Leader(pod, port, box);
-                var cost = (leader.To - leader.From).Length / u + (draft.IsOnPort(box) ? OverPort : 0);
+                var off = (box.Centre - (port?.Centre ?? pod.Centre)).Length;
+                var cost = ((leader.To - leader.From).Length + OffMiddle * off) / u + (draft.IsOnPort(box) ? OverPort : 0);
                 if (best is var (least, _) && cost >= least || lines.Exists(l => EdgePath.Touches(box.Grow(ClearMm * u), l.A, l.B)))
                 {
                     continue;
                 }
 
-                // Along a side of its pod, and near no other, the number needs no line.
+                // Along a side of its pod, and no nearer to another, the number needs no line.
                 if (apart == Apart[0] && port is null)
                 {
-                    best = IsAlong(body, box.Centre) && !others.Exists(o => o.Touches(box.Grow(2 * apart * u))) ? (cost, new(box, null)) : best;
+                    best = IsAlong(body, box.Centre) && !others.Exists(o => o.Touches(box.Grow(1.6 * apart * u))) ? (cost, new(box, null, cost)) : best;
                 }
                 else if (IsClear(leader.From, leader.To, others) && !draft.HasWord(box))
                 {
-                    best = (cost, new(box, leader));
+                    best = (cost, new(box, leader, cost));
                 }
             }
         }

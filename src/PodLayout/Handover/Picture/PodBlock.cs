@@ -43,6 +43,10 @@ internal sealed record PodBlock(ImmutableArray<PodBlock.Word> Words, (Point2 Upp
             hasTurn ? (new(left + 0.1 * size, 0.36 * size), 0.72 * size) : null, width, Math.Max(size, type.Length == 0 ? 0 : typeSize) * LineShare);
     }
 
+    /// <summary>The type by itself.</summary>
+    public static PodBlock Alone(string type, double size) =>
+        new([new(type, size, "pod-type", default)], null, TextMeasure.Width(type, size), size * LineShare);
+
     /// <summary>The box that it fills about a point of the board.</summary>
     public Box2 At(Point2 middle, double scale) => new(
         middle.X - Width / 2 * scale, middle.Y - Height / 2 * scale, middle.X + Width / 2 * scale, middle.Y + Height / 2 * scale);

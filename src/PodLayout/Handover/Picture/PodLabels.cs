@@ -41,16 +41,14 @@ internal sealed class PodLabels(
         {
             var pod = layout.Pods[i];
             PodRoom room = new(draft, board, pod);
-            foreach (var size in new[] { 1.15 * sizes.LeastId, sizes.LeastId })
+            PodBlock[] blocks = [.. new[] { 1.15, 1, 0.8 }.Select(s => PodBlock.InLine(
+                LayoutFiling.PodId(i), TypeOf(pod), s * sizes.LeastId, Math.Min(s * sizes.LeastId, sizes.Least), SaysTurn(pod)))];
+            if (beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))]) is var (best, place))
             {
-                var block = PodBlock.InLine(LayoutFiling.PodId(i), TypeOf(pod), size, sizes.Least, SaysTurn(pod));
-                if (beside.Find(pod, null, block.At(default, draft.Scale)) is { } place)
-                {
-                    beside.Take(place);
-                    block.Draw(draft, place.Box.Centre);
-                    Ports(room, i);
-                    return;
-                }
+                beside.Take(place);
+                blocks[best].Draw(draft, place.Box.Centre);
+                Ports(room, i);
+                return;
             }
 
             Squeezed(room, i);
@@ -84,10 +82,11 @@ internal sealed class PodLabels(
     private IEnumerable<PodBlock> Blocks(PlacedPod pod, int index, double size)
     {
         var (id, type, turn) = (LayoutFiling.PodId(index), TypeOf(pod), SaysTurn(pod));
-        yield return PodBlock.Stacked(id, type, size, sizes.Least, turn);
+        var leastType = Math.Min(sizes.Least, size);
+        yield return PodBlock.Stacked(id, type, size, leastType, turn);
         if (type.Length > 0)
         {
-            yield return PodBlock.InLine(id, type, size, sizes.Least, turn);
+            yield return PodBlock.InLine(id, type, size, leastType, turn);
         }
     }
 
@@ -135,9 +134,10 @@ internal sealed class PodLabels(
         }
     }
 
+    // Together, then wherever each finds room, then a little smaller.
     private bool Alone(PodRoom room, int index)
     {
-        foreach (var size in Sizes(Largest(room.Pod), sizes.LeastId))
+        foreach (var size in Sizes(Largest(room.Pod), sizes.LeastId).Append(0.87 * sizes.LeastId))
         {
             foreach (var block in Blocks(room.Pod, index, size))
             {
@@ -148,9 +148,29 @@ internal sealed class PodLabels(
                     return true;
                 }
             }
+
+            if (size <= sizes.LeastId && Parted(room, index, size))
+            {
+                Ports(room, index);
+                return true;
+            }
         }
 
         return false;
+    }
+
+    private bool Parted(PodRoom room, int index, double size)
+    {
+        var (number, type) = (PodBlock.InLine(LayoutFiling.PodId(index), "", size, 0, SaysTurn(room.Pod)), PodBlock.Alone(TypeOf(room.Pod), Math.Min(size, sizes.Least)));
+        if (TypeOf(room.Pod).Length == 0 || room.Place(number) is not { } middle
+            || room.Place(type, [number.At(middle, draft.Scale).Grow(0.25 * draft.Scale)]) is not { } beside)
+        {
+            return false;
+        }
+
+        room.Write(number, middle);
+        room.Write(type, beside);
+        return true;
     }
 
     // No room in the pod as it should be, and none outside: over the seal, then smaller, then over a line, then without the type.
@@ -214,16 +234,14 @@ internal sealed class PodLabels(
     private bool PortOutside(int index, Port port)
     {
         draft.Belongs = LayoutFiling.PodId(index);
-        foreach (var size in Sizes(sizes.Port, sizes.Least))
+        double[] written = [.. Sizes(sizes.Port, sizes.Least)];
+        if (beside.Best(layout.Pods[index], port, [.. written.Select(s => draft.TextBox(default, port.Name, s))]) is not var (best, place))
         {
-            if (beside.Find(layout.Pods[index], port, draft.TextBox(default, port.Name, size)) is { } place)
-            {
-                beside.Take(place);
-                draft.AddText(SheetDraft.Labels, "port-name", place.Box.Centre, port.Name, size, TextAnchor.Middle);
-                return true;
-            }
+            return false;
         }
 
-        return false;
+        beside.Take(place);
+        draft.AddText(SheetDraft.Labels, "port-name", place.Box.Centre, port.Name, written[best], TextAnchor.Middle);
+        return true;
     }
 }

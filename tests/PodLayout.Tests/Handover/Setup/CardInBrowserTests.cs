@@ -224,7 +224,9 @@ public class CardInBrowserTests
         }
 
         // No line is heavier than the heaviest in the PDF, and nothing has a colour.
-        Assert.Equal(ours.Paths.Max(p => p.LineWidth), theirs.Paths.Where(p => p.IsStroked).Max(p => p.LineWidth * 1), 2.0);
+        // PdfPig gives widths as they are written: the browser's in millimetres of the board, ours in points.
+        var scale = PaperText.Number(System.Text.RegularExpressions.Regex.Match(Cards.Text(plan, "card.html", options), "Scale 1:([0-9.]+) on").Groups[1].Value);
+        Assert.Equal(ours.Paths.Max(p => p.LineWidth) / 72 * 25.4, theirs.Paths.Where(p => p.IsStroked).Max(p => p.LineWidth) / scale, 0.01);
         Assert.All(theirs.Paths.SelectMany(p => new[] { p.IsStroked ? p.StrokeColor : null, p.IsFilled ? p.FillColor : null }).OfType<UglyToad.PdfPig.Graphics.Colors.IColor>(), c =>
         {
             var (r, g, blue) = c.ToRGBValues();

@@ -103,11 +103,11 @@ internal static class Cards
         PodType narrow = new("60x30", new PodFootprint.Rectangle(60, 30), 5, 6, 60, true, 20, 1);
         var board = HandMade.Board(1500, 1050) with { PortDiameterMm = 8 };
         PodLayout.Geometry.Ring outline = new(
-            [new(0, 0), new(40, 0), new(120, 45), new(250, 60), new(380, 45), new(460, 0), new(500, 0), new(500, 60), new(380, 105), new(250, 120), new(120, 105), new(0, 60)]);
+            [new(0, 0), new(40, 0), new(120, 28), new(250, 40), new(380, 28), new(460, 0), new(500, 0), new(500, 60), new(380, 105), new(250, 120), new(120, 105), new(0, 60)]);
         PartShape shape = new(outline, [], []) { Blank = [HandMade.Rectangle(-20, -20, 520, 140)] };
-        var job = HandMade.Job(new("Crest rail", shape, 28, "cherry", 0), board, new(600, 300), 0, new(200, 200, null, 20, 50));
+        var job = HandMade.Job(new("Crest rail", shape, 28, "cherry", 0), board, new(600, 240), 0, new(200, 200, null, 20, 50));
         job = job with { Shop = job.Shop with { Pods = [.. job.Shop.Pods.Append(narrow)] } };
-        return HandMade.Plan(job, [(narrow, true, 21, 10), (narrow, true, 33, 10), (HandMade.Narrow, false, 26, 11)]);
+        return HandMade.Plan(job, [(narrow, true, 21, 8), (narrow, true, 33, 8), (HandMade.Narrow, false, 26, 9)]);
     }
 
     private static PlanResult Inches()

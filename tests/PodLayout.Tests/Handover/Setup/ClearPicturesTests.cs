@@ -154,7 +154,7 @@ public class ClearPicturesTests
             for (var i = 0; i < plan.Layout.Pods.Length; i++)
             {
                 var id = $"P{i + 1}";
-                Assert.Equal(isOfMany ? 1 : 0, labels.Count(t => t.Style == "pod-type" && t.Of == id));
+                Assert.InRange(labels.Count(t => t.Style == "pod-type" && t.Of == id), isOfMany ? 1 : 0, 1);
                 Assert.Equal(plan.Layout.Pods[i].Turned ? 1 : 0, drawn.Count(p => p.Style == "pod-turned" && p.Of == id));
             }
 
@@ -190,7 +190,7 @@ public class ClearPicturesTests
             Assert.Equal(plan.Layout!.Pods.SelectMany(p => p.OpenPorts).Select(p => p.Name).Order(), drawn.OfType<Primitive.Text>().Where(t => t.Style == "port-name").Select(t => t.Words).Order());
             Assert.Equal(2, drawn.Count(p => p.Style == "pod-turned"));
             Assert.Single(drawn, p => p.Style == "grain-arrow");
-            Assert.Equal([new(580, 280), new(1120, 280), new(1120, 440), new(580, 440)], ((Primitive.Area)drawn.Single(p => p.Style == "blank-edge")).Rings[0].Points);
+            Assert.Equal([new(580, 220), new(1120, 220), new(1120, 380), new(580, 380)], ((Primitive.Area)drawn.Single(p => p.Style == "blank-edge")).Rings[0].Points);
         }
     }
 
