@@ -99,7 +99,7 @@ internal static class PodDrawing
     /// </summary>
     public static (Point2 Corner, Point2 Inwards)? TurnedCorner(SheetDraft draft, GridBoard board, PlacedPod pod)
     {
-        const double leastMm = 1.8, mostMm = 2.6, shareOfSide = 0.28, mostOfSide = 0.5;
+        const double leastMm = 2.2, mostMm = 2.6, shareOfSide = 0.28, mostOfSide = 0.6;
         var (body, side) = (pod.BodyBox, Math.Min(pod.ExtentXMm, pod.ExtentYMm));
         var size = Math.Clamp(shareOfSide * side, leastMm * draft.Scale, mostMm * draft.Scale);
         if (!pod.Turned || size > mostOfSide * side)

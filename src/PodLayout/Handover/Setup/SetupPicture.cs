@@ -104,6 +104,13 @@ internal static class SetupPicture
         Before(draft, job, layout);
         PodDrawing.Bodies(draft, job.Shop.Board, layout);
         FaultDrawing.Frames(draft, layout, faults);
+        foreach (var at in laying.Marks.Select(m => m.At))
+        {
+            var dot = new Box2(at.X, at.Y, at.X, at.Y).Grow(0.9 * draft.Scale);
+            draft.Take(dot);
+            draft.KeepOff(dot);
+        }
+
         PodLabels labels = new(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), sizes);
         labels.Inside();
         PartDrawing.GrainArrow(draft, shape, GrainDeg(result));
