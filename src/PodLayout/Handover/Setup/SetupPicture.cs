@@ -106,9 +106,10 @@ internal static class SetupPicture
         FaultDrawing.Frames(draft, layout, faults);
         foreach (var at in laying.Marks.Select(m => m.At))
         {
-            var dot = new Box2(at.X, at.Y, at.X, at.Y).Grow(0.9 * draft.Scale);
-            draft.Take(dot);
-            draft.KeepOff(dot);
+            // The dot of a mark, which is drawn last: words keep off the lines through it.
+            Point2 x = new(0.9 * draft.Scale, 0), y = new(0, 0.9 * draft.Scale);
+            draft.KeepOff(at - x, at + x);
+            draft.KeepOff(at - y, at + y);
         }
 
         PodLabels labels = new(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), sizes);

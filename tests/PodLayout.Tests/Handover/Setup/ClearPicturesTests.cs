@@ -194,6 +194,24 @@ public class ClearPicturesTests
         }
     }
 
+    [Theory]
+    [InlineData("oval")]
+    [InlineData("crest")]
+    [InlineData("ell")]
+    public void A_mark_stands_near_its_place_where_nothing_is_in_the_way(string name)
+    {
+        // Outside the part there is room at once: the flag of 4 mm, and a line of 7 mm or less to it.
+        var plan = Cards.Plan(name);
+        var marks = Laying.Of(plan, plan.Layout!).Marks.ToDictionary(m => m.Name, m => m.At);
+        foreach (var sheet in Pictures(plan))
+        {
+            foreach (var flag in sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().Where(t => t.Style == "stretch-number"))
+            {
+                Assert.InRange((flag.At - marks[flag.Words]).Length / sheet.Scale, 0, 13);
+            }
+        }
+    }
+
     [Fact]
     public void A_blank_that_reaches_beyond_the_board_makes_the_picture_larger_and_is_explained()
     {
