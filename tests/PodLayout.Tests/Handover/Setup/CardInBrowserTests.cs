@@ -235,6 +235,21 @@ public class CardInBrowserTests
     }
 
     [Theory]
+    [InlineData(ColorScheme.Light)]
+    [InlineData(ColorScheme.Dark)]
+    public async Task Words_on_a_dark_ground_are_light_and_the_other_way_round(ColorScheme scheme)
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1024, 768, scheme);
+        var files = PodLayout.Handover.Setup.CardFiles.Of(Cards.Plan("oval"), Cards.Options, ["P1 is off."], new PodLayout.Layouts.PodFault(0, Counts: true));
+        var page = await browser.Open(scratch.Put("card.html", System.Text.Encoding.UTF8.GetString(files.Single(f => f.Name == "card.html").Content)));
+        Task<string> Fill(string style) => page.Locator($".view .pl-{style}").First.EvaluateAsync<string>("e => getComputedStyle(e).fill");
+        Assert.Equal(await Fill("knockout"), await Fill("fault-words"));
+        Assert.Equal(await Fill("pod-id"), await Fill("fault-ground"));
+        Assert.NotEqual(await Fill("fault-ground"), await Fill("fault-words"));
+    }
+
+    [Theory]
     [InlineData(1280, 900)]
     [InlineData(820, 1180)]
     [InlineData(1180, 820)]

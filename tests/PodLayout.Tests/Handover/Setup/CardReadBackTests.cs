@@ -43,7 +43,7 @@ public class CardReadBackTests
             {
                 pods.Add((line[0], line[1], line[2] == "turned", Whole(line[3]), Whole(line[4]), PaperText.Number(line[5]), PaperText.Number(line[6]), line[7]));
             }
-            else if (line.Count >= 6 && Regex.IsMatch(line[5], "^P[0-9]+$") && Regex.IsMatch(line[0], "^[0-9]+-[0-9]+$"))
+            else if (line.Count >= 6 && Regex.IsMatch(line[5], "^P[0-9]+$") && Regex.IsMatch(line[0], "^[0-9]+-[0-9]+$") && Regex.IsMatch(line[1], "^[0-9]+$"))
             {
                 ports.Add((line[0], PaperText.Number(line[3]), PaperText.Number(line[4]), line[5]));
             }
