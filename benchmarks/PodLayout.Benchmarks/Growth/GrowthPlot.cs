@@ -8,7 +8,7 @@ namespace PodLayout.Benchmarks.Growth;
 /// <summary>The series as a picture: one panel each, both axes logarithmic, a mark for each run and a legend of marks.</summary>
 internal static class GrowthPlot
 {
-    private const double PanelMm = 78, GapMm = 24, TopMm = 16, LowMm = 30, TypeMm = 3.2;
+    private const double PanelMm = 78, GapMm = 30, TopMm = 16, LowMm = 30, TypeMm = 3.2;
 
     private static readonly ImmutableArray<(string Name, string Style, double RadiusMm, Func<GrowthPoint, double?> Figure)> Figures =
     [
@@ -72,6 +72,7 @@ internal static class GrowthPlot
 
         shapes.Add(new Primitive.Line("rule", [corner + new Point2(0, PanelMm), corner, corner + new Point2(PanelMm, 0)]));
         shapes.Add(new Primitive.Text("text-bold", corner + new Point2(PanelMm / 2, PanelMm + 8), series.Against, TypeMm, TextAnchor.Middle));
+        List<(double Y, string Words)> exponents = [];
         for (var f = 0; f < Figures.Length; f++)
         {
             var figure = Figures[f];
@@ -84,9 +85,21 @@ internal static class GrowthPlot
             shapes.AddRange(marks.Select(m => new Primitive.Disc(figure.Style, m, figure.RadiusMm)));
             if (series.Exponent(figure.Figure) is { } exponent && marks.Length > 1)
             {
-                shapes.Add(new Primitive.Text(
-                    "text", marks[^1] + new Point2(2.5, 0), "^" + exponent.ToString("0.0;-0.0;0.0", CultureInfo.InvariantCulture), TypeMm, TextAnchor.Start));
+                exponents.Add((marks[^1].Y, "^" + (Math.Round(exponent, 1) + 0.0).ToString("0.0", CultureInfo.InvariantCulture)));
             }
+        }
+
+        Exponents(shapes, corner.X + PanelMm + 1.5, exponents);
+    }
+
+    // Beyond the lines of the grid, each at the height of its last mark or as near to it as the others allow.
+    private static void Exponents(ImmutableArray<Primitive>.Builder shapes, double x, List<(double Y, string Words)> exponents)
+    {
+        var below = double.NegativeInfinity;
+        foreach (var (y, words) in exponents.OrderBy(e => e.Y))
+        {
+            below = Math.Max(y, below + 1.25 * TypeMm);
+            shapes.Add(new Primitive.Text("text", new(x, below), words, TypeMm, TextAnchor.Start));
         }
     }
 

@@ -60,7 +60,10 @@ public static class CheckFindings
         [.. report.Rules.Where(r => !r.Holds).Select(r => CheckWords.Name(r.Rule) + Pods(r.Pods))],
         // How it is held the card says itself, where there is a figure.
         [.. Of("", report).Where(f => f.Severity == Severity.Refused && !(layout.Holding is not null && f.Code == CheckWords.Code(CheckedRule.PartHeld))).Select(f => f.Message)],
-        [.. HoldingRulesCheck.NotCounted(job, layout)]);
+        [.. HoldingRulesCheck.NotCounted(job, layout)])
+    {
+        Faults = LayoutCheck.Faults(job, layout, report),
+    };
 
     private static string Pods(ImmutableArray<int> pods) =>
         pods.IsEmpty ? "" : $" ({string.Join(", ", pods.Select(CheckWords.Pod))})";

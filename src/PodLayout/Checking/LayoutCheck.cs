@@ -43,6 +43,16 @@ public static class LayoutCheck
         ]);
     }
 
+    /// <summary>The pods that break a rule, and those that are not counted as holding the part, by their indices.</summary>
+    /// <param name="job">What the layout is for.</param>
+    /// <param name="layout">The layout.</param>
+    /// <param name="report">What its check found.</param>
+    public static ImmutableArray<PodFault> Faults(Jobs.Job job, Layout layout, LayoutReport report)
+    {
+        var leftOut = PodsUnderWood.Of(job, layout).LeftOut.Select(l => l.Pod).ToHashSet();
+        return [.. report.Rules.SelectMany(r => r.Pods).Concat(leftOut).Distinct().Order().Select(i => new PodFault(i, !leftOut.Contains(i)))];
+    }
+
     private static PodPose PoseOf(Shop shop, PlacedPod pod)
     {
         var pitch = shop.Board.PitchMm;

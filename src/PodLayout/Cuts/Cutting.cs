@@ -62,6 +62,7 @@ public static class Cutting
             {
                 Floors = floors,
                 Skinned = [.. skinned],
+                Blank = Offcuts.EdgesBeyondPart(drawing, shape, request.Blank),
                 Held = Offcuts.ToHold(loose, request.Blank, job.Part.ThicknessMm, OffcutDensity(request, job.Part)),
             };
             shape = shape with { Hazards = Within(shape, hazards) };

@@ -45,15 +45,15 @@ public static class Offcuts
             return Outcome<IReadOnlyList<Region>>.Of([]);
         }
 
-        var rings = drawing.Rings.Where(r => asked.Layer is { } name && LayerRoles.Matches(name, r.Layer)).ToList();
-        if (asked.Layer is not null && rings.Count == 0)
+        var (blank, outline) = (Blank(drawing, shape, asked), Region.Inside(shape.Outline));
+        if (asked.Layer is { } layer && blank.IsEmpty)
         {
+            var near = drawing.Layers.Any(l => LayerRoles.Matches(layer, l.Name))
+                ? "" : $"; the nearest layers are {string.Join(", ", NearestName.InOrder(layer, drawing.Layers.Select(l => l.Name), 3))}";
             return Outcome<IReadOnlyList<Region>>.Refuse(Say(
-                Severity.Refused, jobFile, "blank-missing", $"found no closed line on layer {asked.Layer} for the blank{(drawing.Layers.Any(l => LayerRoles.Matches(asked.Layer, l.Name)) ? "" : $"; the nearest layers are {string.Join(", ", NearestName.InOrder(asked.Layer, drawing.Layers.Select(l => l.Name), 3))}")}.", "Correct the layer's name."));
+                Severity.Refused, jobFile, "blank-missing", $"found no closed line on layer {layer} for the blank{near}.", "Correct the layer's name."));
         }
 
-        var outline = Region.Inside(shape.Outline);
-        var blank = rings.Count > 0 ? Region.UnionOf(rings.Select(r => Region.Inside(r.Ring))) : outline.Grow(asked.GrownByMm);
         var through = Region.UnionOf(hazards.Where(h => h.KeepsBodiesOff && h.KeepsSealsOff).Select(h => h.Shown));
         var pieces = Of(blank, through, shape);
         var findings = pieces.Take(MostTold).Select((p, i) => Piece(p, i, thicknessMm, densityKgPerM3, asked, jobFile)).ToList();
@@ -69,6 +69,27 @@ public static class Offcuts
 
         return Outcome<IReadOnlyList<Region>>.Of(pieces, findings);
     }
+
+    /// <summary>
+    /// The blank's edges, to be drawn: as they are in the drawing, or the outline grown; empty where no blank is given or it reaches
+    /// nowhere beyond the part.
+    /// </summary>
+    public static ImmutableArray<Ring> EdgesBeyondPart(Drawing drawing, PartShape shape, BlankRequest? asked)
+    {
+        var blank = asked is null ? Region.Empty : Blank(drawing, shape, asked);
+        if (blank.IsEmpty || blank.Minus(Region.Inside(shape.Outline).Grow(Tolerances.PlacingMm)).IsEmpty)
+        {
+            return [];
+        }
+
+        // Rounded corners come in thousands of chords.
+        return (blank.IsIntricate ? blank.SimplifiedOutward(Tolerances.ContactMm) : blank).Boundary;
+    }
+
+    // Empty where its layer has no closed line.
+    private static Region Blank(Drawing drawing, PartShape shape, BlankRequest asked) => asked.Layer is { } name
+        ? Region.UnionOf(drawing.Rings.Where(r => LayerRoles.Matches(name, r.Layer)).Select(r => Region.Inside(r.Ring)))
+        : Region.Inside(shape.Outline).Grow(asked.GrownByMm);
 
     // Whoever lays the blank has none of the edges whose places are given.
     private static string? BeyondPart(Box2 blank, Box2 part)

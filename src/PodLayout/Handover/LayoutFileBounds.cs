@@ -121,6 +121,7 @@ internal static class LayoutFileBounds
             .Concat(shape.Floors.SelectMany((f, i) => f.RingsMm.Select((r, k) => (string.Create(CultureInfo.InvariantCulture, $"floors[{i}].ringsMm[{k}]"), r))))
             .Concat(shape.Held.SelectMany((h, i) => h.HolesMm.Prepend(h.OutlineMm).Select((r, k) => (string.Create(
                 CultureInfo.InvariantCulture, $"held[{i}].{(k == 0 ? "outlineMm" : $"holesMm[{k - 1}]")}"), r))))
+            .Concat((shape.BlankMm ?? []).Select((r, i) => (string.Create(CultureInfo.InvariantCulture, $"blankMm[{i}]"), r)))
             .Prepend(("outlineMm", shape.OutlineMm));
         foreach (var (name, ring) in rings)
         {

@@ -41,6 +41,7 @@ internal static class LayoutFileCheck
                 .Concat(shape.Floors.SelectMany((f, i) => f.RingsMm.Select((r, k) => ($"{path}.floors[{i}].ringsMm[{k}]", r))))
                 .Concat(shape.Held.SelectMany((h, i) => h.HolesMm.Prepend(h.OutlineMm).Select(
                     (r, k) => (k == 0 ? $"{path}.held[{i}].outlineMm" : $"{path}.held[{i}].holesMm[{k - 1}]", r))))
+                .Concat((shape.BlankMm ?? []).Select((r, i) => ($"{path}.blankMm[{i}]", r)))
                 .Prepend(($"{path}.outlineMm", shape.OutlineMm));
             foreach (var (ringPath, ring) in rings)
             {

@@ -87,6 +87,7 @@ internal static class LayoutFiling
             Floors = [.. shape.Floors.Select(f => f with { Area = Rounded(f.Area) })],
             Skinned = shape.Skinned,
             Held = [.. shape.Held.Select(h => h with { Outline = Rounded(h.Outline), Holes = [.. h.Holes.Select(Rounded)] })],
+            Blank = [.. shape.Blank.Select(Rounded)],
         };
 
     private static Hazard Rounded(Hazard hazard) =>
@@ -107,7 +108,8 @@ internal static class LayoutFiling
             h.Name, h.Source, h.KeepsBodiesOff, h.KeepsSealsOff, [.. h.Area.Boundary.Select(RingOf)]))],
         [.. shape.Floors.Select(f => new FloorEntry(f.Name, f.Source, Mm(f.LeastMm), [.. f.Area.Boundary.Select(RingOf)]))],
         shape.Skinned,
-        [.. shape.Held.Select(h => new HeldPieceEntry(h.Name, Mm(h.MassKg), h.IsDemanded, h.IsBalanced, RingOf(h.Outline), [.. h.Holes.Select(RingOf)]))]);
+        [.. shape.Held.Select(h => new HeldPieceEntry(h.Name, Mm(h.MassKg), h.IsDemanded, h.IsBalanced, RingOf(h.Outline), [.. h.Holes.Select(RingOf)]))],
+        shape.Blank.IsEmpty ? null : [.. shape.Blank.Select(RingOf)]);
 
     private static ImmutableArray<XyMm> RingOf(Ring ring) => [.. ring.Points.Select(Xy)];
 

@@ -10,9 +10,6 @@ namespace PodLayout.Handover;
 /// <summary>The picture of a layout, or of what stands in the way of one.</summary>
 public static class LayoutPicture
 {
-    // Ids of pods in smaller type stand beside their pods: a capital of it is 1.1 mm high.
-    private const double LeastIdMm = 1.5;
-
     /// <summary>The picture as SVG, an A4 page.</summary>
     public static string Svg(PlanResult result) => SvgWriter.Write(Draw(result));
 
@@ -44,16 +41,19 @@ public static class LayoutPicture
             SupportDrawing.Ticks(draft, shape, layout);
             HoldingDrawing.Bars(draft, board, layout);
             HoldingDrawing.Weakest(draft, layout);
-            PodLabels.Draw(draft, board, layout, names, leastIdMm: LeastIdMm);
+            PodLabels labels = new(draft, board, layout, names, LetterSizes.OnPaper);
+            labels.Inside();
+            PartDrawing.GrainArrow(draft, shape, grainDeg);
+            labels.Outside();
             SupportDrawing.Worst(draft, shape, layout, job.Support, grainDeg);
         }
         else
         {
+            PartDrawing.GrainArrow(draft, shape, grainDeg);
             SupportDrawing.Unsupported(draft, shape, result.Unsupported, turn, placement.ZeroOnBoard);
         }
 
         PartDrawing.PieceNames(draft, shape);
-        PartDrawing.GrainArrow(draft, shape, grainDeg);
         PanelItem.DrawAll(draft, frame, PanelText.Items(result, names, grainDeg, draft));
         return draft.Finish(Title(result), Description(result));
     }
@@ -75,14 +75,11 @@ public static class LayoutPicture
             .ToDictionary(p => p.Name, p => p.Letter, StringComparer.Ordinal);
     }
 
-    /// <summary>The board, and the part where it reaches beyond.</summary>
-    internal static Box2 Content(GridBoard board, PartShape shape)
-    {
-        var outline = shape.Outline.Bounds;
-        return new(
-            Math.Min(0, outline.MinX), Math.Min(0, outline.MinY), Math.Max(board.WidthMm, outline.MaxX),
-            Math.Max(board.LengthMm, outline.MaxY));
-    }
+    /// <summary>The board, and the part or its blank where they reach beyond.</summary>
+    internal static Box2 Content(GridBoard board, PartShape shape) => Box2.Around(
+    [
+        default, new(board.WidthMm, board.LengthMm), .. shape.Outline.Points, .. shape.Blank.SelectMany(r => r.Points),
+    ]);
 
     // Where it was to lie; else in the middle of the usable area.
     private static Placement WithoutLayout(Job job)
@@ -104,11 +101,12 @@ public static class LayoutPicture
 
     private static string Letter(int index) => index < 26 ? ((char)('A' + index)).ToString() : "T" + CsvText.Count(index + 1);
 
+    // Within the seal.
     private static bool NamesFit(Layout layout, double scale) => layout.Pods.All(p =>
     {
-        const double leastSideMm = 6.5;
-        double side = Math.Min(p.ExtentXMm, p.ExtentYMm) / scale, longSide = Math.Max(p.ExtentXMm, p.ExtentYMm) / scale;
-        return side >= leastSideMm && TextMeasure.Width(p.Type.Name, Math.Clamp(0.19 * side, 1.6, 2.6)) <= 0.85 * longSide;
+        const double leastSideMm = 6.5, roomMm = 0.6;
+        return Math.Min(p.ExtentXMm, p.ExtentYMm) >= leastSideMm * scale
+            && TextMeasure.Width(p.Type.Name, LetterSizes.OnPaper.Least) <= (p.ExtentXMm - 2 * Math.Max(0, p.Type.SealInsetAboveMm)) / scale - roomMm;
     });
 
     internal static string Title(PlanResult result) =>

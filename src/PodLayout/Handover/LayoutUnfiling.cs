@@ -100,6 +100,7 @@ internal static class LayoutUnfiling
             {
                 IsBalanced = h.IsBalanced,
             })],
+            Blank = [.. (s.BlankMm ?? []).Select(RingOf)],
         };
 
     private static Shop ShopOf(ShopEntry s)

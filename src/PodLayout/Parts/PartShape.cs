@@ -29,6 +29,12 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
     /// <summary>Loose pieces of the blank that pods of their own hold.</summary>
     public ImmutableArray<HeldPiece> Held { get; init; } = [];
 
+    /// <summary>
+    /// Edges of the blank that the part is cut out of, where it reaches beyond the part; empty where it does not, or no blank is given.
+    /// An outer one is counter-clockwise, its holes clockwise after it, then the next.
+    /// </summary>
+    public ImmutableArray<Ring> Blank { get; init; } = [];
+
     /// <summary>Area of the wood: outline less holes, mm².</summary>
     public double AreaMm2 => Outline.AreaMm2 - Holes.Sum(h => h.AreaMm2);
 
@@ -43,5 +49,6 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
         Floors = [.. Floors.Select(f => f.Laid(turn, offset))],
         Skinned = Skinned,
         Held = [.. Held.Select(p => p.Laid(turn, offset))],
+        Blank = [.. Blank.Select(r => r.Laid(turn, offset))],
     };
 }

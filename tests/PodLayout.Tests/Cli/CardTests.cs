@@ -36,7 +36,13 @@ public class CardTests
         json["pods"]![0]!["centreMm"]![0] = 495;
         var ran = Ran.Of("card", scratch.Put("layout.json", json.ToJsonString()), "--out", scratch.Path("out"));
         Assert.Equal(8, ran.Code);
-        Assert.Contains("This layout breaks a rule", File.ReadAllText(scratch.Path("out/card.html")), StringComparison.Ordinal);
+        var page = File.ReadAllText(scratch.Path("out/card.html"));
+        Assert.Contains("This layout breaks a rule", page, StringComparison.Ordinal);
+
+        // The pod that was moved two grooves to the left stands in the way of P2 now, and P2 of it; both are marked, the others are not.
+        var picture = XDocument.Parse(System.Text.RegularExpressions.Regex.Match(page, "class=\"view\".*?(<svg.*?</svg>)", System.Text.RegularExpressions.RegexOptions.Singleline).Groups[1].Value);
+        Assert.Equal(2, picture.Descendants().Count(e => e.Attribute("class")?.Value == "pl-fault-frame"));
+        Assert.Contains(picture.Descendants(), e => e.Attribute("class")?.Value == "pl-type pl-fault-words" && e.Value == "breaks a rule");
     }
 
     [Theory]

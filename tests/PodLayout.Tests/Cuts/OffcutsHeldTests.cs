@@ -5,6 +5,7 @@ using PodLayout.Geometry;
 using PodLayout.Handover;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Parts;
 using PodLayout.Reading;
 using PodLayout.Tests.Independent;
 
@@ -94,6 +95,31 @@ public class OffcutsHeldTests
         var without = again.Layout with { Pods = [.. again.Layout.Pods.Where(p => p.Holds is null)] };
         var breaches = LayoutCheck.Of(again.Job, without).Rules.SelectMany(r => r.Breaches).ToList();
         Assert.Equal("offcut-without-pod", Assert.Single(breaches).Code);
+    }
+
+    [Fact]
+    public void The_blank_is_drawn_where_it_reaches_beyond_the_part_and_only_there()
+    {
+        var grown = Plate(40, null).Part.Shape.Blank;
+
+        // 300 x 240 grown by 40 with rounded corners: 380 x 320 less (4 - pi) 40 40, within a hundredth of a millimetre of its length.
+        var bounds = Assert.Single(grown).Bounds;
+        Assert.Equal((-40.0, -40.0, 340.0, 280.0), (bounds.MinX, bounds.MinY, bounds.MaxX, bounds.MaxY), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) + Math.Abs(a.Item3 - b.Item3) + Math.Abs(a.Item4 - b.Item4) < 0.01);
+        Assert.Equal((380 * 320) - ((4 - Math.PI) * 1600), grown[0].AreaMm2, 0.01 * 1400);
+        Assert.Empty(Plate(0, null).Part.Shape.Blank);
+    }
+
+    [Fact]
+    public void A_blank_that_is_drawn_is_shown_as_drawn_though_its_box_is_no_larger_than_the_parts()
+    {
+        // The plank that a triangle is cut out of.
+        Ring triangle = new([new(0, 0), new(300, 0), new(0, 240)]);
+        Drawing drawing = new("part.dxf", "DXF", "millimetre", 1, 0.05, [new("PART", triangle), new("BLANK", Shapes.Rectangle(0, 0, 300, 240))], [], [], []);
+        PartShape shape = new(triangle, [], []);
+        var edges = Offcuts.EdgesBeyondPart(drawing, shape, new("BLANK", 0, null));
+        Assert.Equal(Shapes.Rectangle(0, 0, 300, 240).Points.OrderBy(p => p.X).ThenBy(p => p.Y), Assert.Single(edges).Points.OrderBy(p => p.X).ThenBy(p => p.Y));
+        Assert.Empty(Offcuts.EdgesBeyondPart(drawing, shape, null));
+        Assert.Empty(Offcuts.EdgesBeyondPart(drawing, shape, new("PART", 0, null)));
     }
 
     private static PlanResult Planned(Job job) => Planning.Plan(job, new Effort(2, null), null, TestContext.Current.CancellationToken);

@@ -12,6 +12,10 @@ namespace PodLayout.Handover.Format;
 /// <param name="Floors">Spots where a cut from the face leaves little wood.</param>
 /// <param name="Skinned">Rings whose cut leaves a skin, so that bodies may pass them: 0 for the outline, 1.. for the holes.</param>
 /// <param name="Held">Loose pieces of the blank that pods of their own hold.</param>
+/// <param name="BlankMm">
+/// Edges of the blank, ring by ring as in <see cref="HazardEntry"/>; null when it reaches nowhere beyond the part or is not given. Files
+/// of before it was written have no such member.
+/// </param>
 public sealed record ShapeEntry(
     BoxEntry Bounds,
     ImmutableArray<XyMm> OutlineMm,
@@ -21,4 +25,5 @@ public sealed record ShapeEntry(
     ImmutableArray<HazardEntry> Hazards,
     ImmutableArray<FloorEntry> Floors,
     ImmutableArray<int> Skinned,
-    ImmutableArray<HeldPieceEntry> Held);
+    ImmutableArray<HeldPieceEntry> Held,
+    ImmutableArray<ImmutableArray<XyMm>>? BlankMm = null);

@@ -26,6 +26,7 @@ internal static class BoardDrawing
         foreach (var port in board.Ports)
         {
             Symbols.Port(draft, SheetDraft.Ports, port.Centre, radius, port.State);
+            draft.AddPort(port.Centre, radius);
         }
 
         foreach (var obstacle in board.Obstacles)
@@ -180,6 +181,8 @@ internal static class BoardDrawing
         var content = draft.Content;
         var u = draft.Scale;
         draft.Add(SheetDraft.Numbers, new Primitive.Disc("datum", default, 1.3 * u));
+        draft.Take(new Box2(0, 0, 0, 0).Grow(1.4 * u));
+        draft.AddWord(new Box2(0, 0, 0, 0).Grow(1.4 * u));
         draft.Add(SheetDraft.Numbers, new Primitive.Area("datum-fill", [Quarter(u, 0)]));
         draft.Add(SheetDraft.Numbers, new Primitive.Area("datum-fill", [Quarter(u, 180)]));
         double x = content.MinX - 8.5 * u, y = content.MinY - 7.5 * u;

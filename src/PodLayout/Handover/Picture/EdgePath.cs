@@ -41,6 +41,14 @@ internal static class EdgePath
         return from <= to;
     }
 
+    /// <summary>Whether two straight lines have a point in common.</summary>
+    public static bool Cross(Point2 a, Point2 b, Point2 c, Point2 d)
+    {
+        static double Side(Point2 a, Point2 b, Point2 p) => (b - a).Cross(p - a);
+        return Box2.Around([a, b]).Touches(Box2.Around([c, d]))
+            && Side(a, b, c) * Side(a, b, d) <= 0 && Side(c, d, a) * Side(c, d, b) <= 0;
+    }
+
     // What one side of the box leaves of a line, as shares of its length. A line along the side is kept: its bounds touch the box.
     private static void Clip(double speed, double room, ref double from, ref double to)
     {

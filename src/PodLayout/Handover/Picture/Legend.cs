@@ -17,19 +17,31 @@ internal static class Legend
         PlanResult result, double grainDeg, IReadOnlyDictionary<string, string> names, SheetDraft? drawn) => Occurring(drawn,
     [
         .. Pods(result.Layout, names), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg),
-        .. Support(result), .. HoldingDrawing.Signs(result.Layout),
+        .. Support(result), .. HoldingDrawing.Signs(result.Layout), .. Leaders(result.Layout, drawn),
     ]);
 
     /// <summary>The same for the picture that a board is set up from, which does not show the overhang.</summary>
     public static IEnumerable<PanelItem> ForSetup(
         PlanResult result, double grainDeg, IReadOnlyDictionary<string, string> names, SheetDraft? drawn) => Occurring(drawn,
     [
-        .. Pods(result.Layout, names), .. Ports(result), .. Before(result.Job), .. Board(result.Job.Shop.Board), .. Zones(result.Job.Shop),
-        .. Part(result, grainDeg), Mark(),
+        .. Pods(result.Layout, names), .. FaultDrawing.Signs(drawn?.Shows("fault-frame") != false), .. Ports(result), .. Before(result.Job), .. Board(result.Job.Shop.Board), .. Zones(result.Job.Shop),
+        .. Part(result, grainDeg), Mark(), .. Leaders(result.Layout, drawn),
     ]);
 
     private static IEnumerable<PanelItem> Occurring(SheetDraft? drawn, IEnumerable<PanelItem> items) =>
         items.Where(i => drawn is null || i.Explains is not { } style || drawn.Shows(style));
+
+    private static IEnumerable<PanelItem> Leaders(Layout? layout, SheetDraft? drawn)
+    {
+        yield return PanelItem.Sign("from a word or mark to its place", "leader", (draft, at) => Stroke(draft, at, "leader"));
+        if (layout is not null && drawn is not { PortsWithoutName: 0 })
+        {
+            var count = drawn?.PortsWithoutName ?? layout.Pods.Sum(p => p.OpenPorts.Length);
+            yield return PanelItem.Sign(
+                $"open, but no room for its name: {(count == 1 ? "one port" : CsvText.Count(count) + " ports")}, named in the list of ports", "port-open-ring", (draft, at) =>
+                    Symbols.OpenPort(draft, SheetDraft.Panel, at, 1.1 * draft.Scale));
+        }
+    }
 
     private static IEnumerable<PanelItem> Before(Job job)
     {
@@ -74,11 +86,11 @@ internal static class Legend
         });
         if (layout.Pods.Any(p => p.Turned))
         {
-            yield return PanelItem.Sign("pod turned by a quarter", "pod-turned", (draft, at) =>
+            yield return PanelItem.Sign("filled corner, in the pod or by its number: turned by a quarter", "pod-turned", (draft, at) =>
             {
                 var box = Around(draft, at, 3.2, 1.6);
                 draft.AddBox(SheetDraft.Panel, "pod", box);
-                Symbols.Turned(draft, SheetDraft.Panel, new(box.MinX, box.MaxY), 2 * draft.Scale);
+                Symbols.Turned(draft, SheetDraft.Panel, new(box.MinX, box.MaxY), new(2 * draft.Scale, -2 * draft.Scale));
             });
         }
     }
@@ -145,6 +157,11 @@ internal static class Legend
             var reach = direction * (Math.Min(4.5, 2.1 / Math.Max(Math.Abs(direction.Y), 0.01)) * u);
             Symbols.Arrow(draft, SheetDraft.Panel, "grain-arrow", "grain-head", at - reach, at + reach, true);
         });
+        if (!result.Job.Part.Shape.Blank.IsEmpty)
+        {
+            yield return PanelItem.Sign("edge of the blank, as it is laid down", "blank-edge", (draft, at) => Stroke(draft, at, "blank-edge"));
+        }
+
         if (!result.Job.Part.Shape.Avoided.IsEmpty && !result.Job.Shop.Board.Obstacles.Any(o => o.Kind == ObstacleKind.Avoided))
         {
             yield return PanelItem.Sign("no pods here, as asked", "avoided", (draft, at) =>

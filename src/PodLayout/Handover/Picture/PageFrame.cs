@@ -13,7 +13,9 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<Point2>
     /// <summary>Width of a column of the panel, mm of paper.</summary>
     public const double ColumnWidthMm = 61;
 
-    private const double MarginMm = 8;
+    /// <summary>What is left white along the edges of the page, mm of paper.</summary>
+    public const double MarginMm = 8;
+
     private const double GapMm = 5;
 
     // Around the board: numbers on all sides; the datum's arrows left and below.

@@ -18,7 +18,7 @@ internal static class PartDrawing
         draft.Add(SheetDraft.GrainLines, new Primitive.Hatch("grain", wood, grainDeg, 3 * draft.Scale));
         foreach (var defect in shape.Defects)
         {
-            draft.Add(SheetDraft.Defects, new Primitive.Hatch("defect-hatch", [defect], grainDeg + 60, 0.8 * draft.Scale));
+            draft.AddHatch(SheetDraft.Defects, new Primitive.Hatch("defect-hatch", [defect], grainDeg + 60, 0.8 * draft.Scale));
             draft.Add(SheetDraft.Defects, new Primitive.Area("defect-edge", [defect]));
         }
 
@@ -30,18 +30,23 @@ internal static class PartDrawing
 
         foreach (var floor in shape.Floors.Where(f => !f.Area.IsEmpty))
         {
-            draft.Add(SheetDraft.Defects, new Primitive.Hatch("floor-hatch", floor.Area.Boundary, 0, 1.4 * draft.Scale));
+            draft.AddHatch(SheetDraft.Defects, new Primitive.Hatch("floor-hatch", floor.Area.Boundary, 0, 1.4 * draft.Scale));
             draft.Add(SheetDraft.Defects, new Primitive.Area("floor-edge", floor.Area.Boundary));
         }
 
         foreach (var hazard in shape.Hazards.Where(h => !h.Shown.IsEmpty))
         {
-            draft.Add(SheetDraft.Defects, new Primitive.Hatch("cut-hatch", hazard.Shown.Boundary, hazard.KeepsBodiesOff ? 45 : 135, 1.1 * draft.Scale));
+            draft.AddHatch(SheetDraft.Defects, new Primitive.Hatch("cut-hatch", hazard.Shown.Boundary, hazard.KeepsBodiesOff ? 45 : 135, 1.1 * draft.Scale));
             draft.Add(SheetDraft.Defects, new Primitive.Area(hazard.KeepsBodiesOff ? "cut-edge" : "defect-edge", hazard.Shown.Boundary));
             foreach (var path in hazard.TipPaths.Where(p => p.Length > 1))
             {
                 draft.AddLine(SheetDraft.Defects, "tip", path);
             }
+        }
+
+        if (!shape.Blank.IsEmpty)
+        {
+            draft.Add(SheetDraft.Blank, new Primitive.Area("blank-edge", shape.Blank));
         }
 
         foreach (var piece in shape.Held)
@@ -54,10 +59,15 @@ internal static class PartDrawing
 
         draft.Add(SheetDraft.Support, new Primitive.Area("part-edge", wood));
         SkinSign(draft, SheetDraft.Support, [.. shape.Skinned.Select(ring => wood[ring])]);
-        foreach (var ring in wood.Concat(shape.Defects).Concat(shape.Floors.SelectMany(f => f.Area.Boundary))
-            .Concat(shape.Held.SelectMany(h => h.Holes.Prepend(h.Outline))).Concat(shape.Hazards.SelectMany(h => h.Shown.Boundary)))
+        foreach (var ring in wood)
         {
             draft.KeepOff(ring);
+        }
+
+        foreach (var ring in shape.Blank.Concat(shape.Defects).Concat(shape.Floors.SelectMany(f => f.Area.Boundary))
+            .Concat(shape.Held.SelectMany(h => h.Holes.Prepend(h.Outline))).Concat(shape.Hazards.SelectMany(h => h.Shown.Boundary)))
+        {
+            draft.KeepOff(ring, isUnderPods: true);
         }
 
         if (draft.Page.Grow(-3 * draft.Scale).Contains(zero))
@@ -93,7 +103,7 @@ internal static class PartDrawing
                     .Select(i => new Point2(
                         bounds.MinX + bounds.Width * (i % (steps + 1)) / steps, bounds.MinY + bounds.Height * (i / (steps + 1)) / steps))
                     .OrderBy(p => Math.Round((p - bounds.Centre).Length, 6)).Select(p => box.Moved(p))
-                    .Where(b => draft.IsFree(b.Grow(0.4 * draft.Scale)) && Corners(b.Grow(0.6 * draft.Scale)).All(piece.Contains))
+                    .Where(b => draft.IsFree(b.Grow(0.4 * draft.Scale)) && !draft.IsCrossed(b) && Corners(b.Grow(0.6 * draft.Scale)).All(piece.Contains))
                     .Select(b => (Box2?)b).FirstOrDefault();
                 if (place is { } at)
                 {
@@ -109,7 +119,10 @@ internal static class PartDrawing
     private static IEnumerable<Point2> Corners(Box2 b) =>
         [new(b.MinX, b.MinY), new(b.MaxX, b.MinY), new(b.MaxX, b.MaxY), new(b.MinX, b.MaxY)];
 
-    /// <summary>The grain arrow, where it finds room in the part between pods and labels.</summary>
+    /// <summary>
+    /// The grain arrow, where it finds room in the part between pods and words: off all lines, or over those of cuts; else as near to
+    /// the part as there is room.
+    /// </summary>
     public static void GrainArrow(SheetDraft draft, PartShape shape, double grainDeg)
     {
         var direction = Turn.FromDegrees(grainDeg).Apply(new(1, 0));
@@ -119,27 +132,44 @@ internal static class PartDrawing
             .Select(i => new Point2(
                 bounds.MinX + bounds.Width * (i % (steps + 1)) / steps, bounds.MinY + bounds.Height * (i / (steps + 1)) / steps))
             .OrderBy(p => (p - bounds.Centre).Length).ToList();
-        foreach (var half in new[] { 9.0, 6, 4 })
+        var off = 12 * draft.Scale;
+        var around = Enumerable.Range(0, (steps + 1) * (steps + 1))
+            .Select(i => new Point2(
+                bounds.MinX - off + (bounds.Width + 2 * off) * (i % (steps + 1)) / steps, bounds.MinY - off + (bounds.Height + 2 * off) * (i / (steps + 1)) / steps))
+            .OrderBy(p => Math.Round((p - bounds.Centre).Length, 6)).ToList();
+        foreach (var (half, isInside, overLines) in new[]
+        {
+            (9.0, true, false), (6, true, false), (4, true, false), (6, true, true), (4, true, true), (3.2, true, false), (5, false, false), (4, false, true),
+        })
         {
             var reach = direction * (half * draft.Scale);
-            foreach (var at in places.Where(at => HasRoom(draft, shape, at, reach)))
+            foreach (var at in (isInside ? places : around).Where(at => HasRoom(draft, isInside ? shape : null, at, reach, overLines)))
             {
                 Symbols.Arrow(draft, SheetDraft.Labels, "grain-arrow", "grain-head", at - reach, at + reach, true);
-                draft.Take(Box2.Around([at - reach, at + reach]).Grow(draft.Scale));
+                var middle = Box2.Around([at - reach, at + reach]);
+                draft.KeepOff(at - reach, at + reach);
+                draft.Take(middle.Grow(draft.Scale));
+                draft.AddWord(middle.Grow(0.6 * draft.Scale));
                 return;
             }
         }
     }
 
-    private static bool HasRoom(SheetDraft draft, PartShape shape, Point2 at, Point2 reach)
+    // In the wood of a part; anywhere without one.
+    private static bool HasRoom(SheetDraft draft, PartShape? shape, Point2 at, Point2 reach, bool overLines)
     {
+        if (!overLines && draft.IsCrossed(Box2.Around([at - reach * 1.1, at + reach * 1.1]).Grow(0.9 * draft.Scale)))
+        {
+            return false;
+        }
+
         const int samples = 12;
         return Enumerable.Range(-samples, 2 * samples + 1).All(i =>
         {
             var p = at + reach * (1.15 * i / samples);
             var around = new Box2(p.X, p.Y, p.X, p.Y).Grow(1.2 * draft.Scale);
-            return draft.IsFree(around) && new[] { (-1, -1), (1, -1), (1, 1), (-1, 1) }.All(c => InWood(
-                shape, p + new Point2(c.Item1, c.Item2) * (1.2 * draft.Scale)));
+            return draft.IsFree(around) && (shape is null || new[] { (-1, -1), (1, -1), (1, 1), (-1, 1) }.All(c => InWood(
+                shape, p + new Point2(c.Item1, c.Item2) * (1.2 * draft.Scale))));
         });
     }
 

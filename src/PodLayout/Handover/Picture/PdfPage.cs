@@ -175,8 +175,8 @@ internal sealed class PdfPage(Sheet sheet, PdfFont regular, PdfFont bold)
         }
     }
 
-    // Printed in black and white: the lightness of each colour (weights of ITU-R BT.709).
-    private static double Grey(string colour)
+    /// <summary>Printed in black and white: the lightness of a colour, 0 to 1 (weights of ITU-R BT.709).</summary>
+    public static double Grey(string colour)
     {
         double Part(int at) => int.Parse(colour.AsSpan(at, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0;
         return 0.2126 * Part(1) + 0.7152 * Part(3) + 0.0722 * Part(5);

@@ -29,10 +29,9 @@ internal static class PodDrawing
             draft.Belongs = LayoutFiling.PodId(i);
             Body(draft, SheetDraft.Pods, "pod", pod);
             Seal(draft, pod);
-            if (pod.Turned)
+            if (TurnedCorner(draft, board, pod) is var (corner, inwards))
             {
-                var corner = UpperLeft(pod);
-                Symbols.Turned(draft, SheetDraft.Seals, corner, TurnedSize(draft, pod));
+                Symbols.Turned(draft, SheetDraft.Seals, corner, inwards);
             }
 
             foreach (var port in board.Ports.Where(p => pod.BodyBox.Contains(p.Centre) && !pod.OpenPorts.Contains(p)))
@@ -84,27 +83,58 @@ internal static class PodDrawing
         }
     }
 
-    /// <summary>Size of the sign of a turned pod.</summary>
-    public static double TurnedSize(SheetDraft draft, PlacedPod pod) =>
-        Math.Min(2.6 * draft.Scale, 0.28 * Math.Min(pod.ExtentXMm, pod.ExtentYMm));
+    /// <summary>The same as a ring, a round one in chords; null where none is drawn.</summary>
+    public static Ring? SealEdge(PlacedPod pod)
+    {
+        const int chords = 72;
+        var inset = pod.Type.SealInsetAboveMm;
+        return inset <= 0 ? null : pod.Type.Footprint is PodFootprint.Round round
+            ? new([.. Enumerable.Range(0, chords).Select(i => pod.Centre + Turn.FromDegrees(360.0 * i / chords).Apply(new(round.DiameterMm / 2 - inset, 0)))])
+            : SheetDraft.RingOf(pod.BodyBox.Grow(-inset));
+    }
 
-    /// <summary>The corner that the sign of a turned pod stands in.</summary>
-    public static Point2 UpperLeft(PlacedPod pod) => new(pod.BodyBox.MinX, pod.BodyBox.MaxY);
+    /// <summary>
+    /// The corner that the sign of a turned pod stands in, and the way inwards over its square: the first that no port's sign covers.
+    /// Null where the pod is not turned, or so small that its number says it.
+    /// </summary>
+    public static (Point2 Corner, Point2 Inwards)? TurnedCorner(SheetDraft draft, GridBoard board, PlacedPod pod)
+    {
+        const double leastMm = 2.2, mostMm = 2.6, shareOfSide = 0.28, mostOfSide = 0.6;
+        var (body, side) = (pod.BodyBox, Math.Min(pod.ExtentXMm, pod.ExtentYMm));
+        var size = Math.Clamp(shareOfSide * side, leastMm * draft.Scale, mostMm * draft.Scale);
+        if (!pod.Turned || size > mostOfSide * side)
+        {
+            return null;
+        }
+
+        var ports = PortSigns(draft, board, pod).ToList();
+        (Point2 Corner, Point2 Inwards)[] corners =
+        [
+            (new(body.MinX, body.MaxY), new(size, -size)), (new(body.MaxX, body.MaxY), new(-size, -size)),
+            (new(body.MinX, body.MinY), new(size, size)), (new(body.MaxX, body.MinY), new(-size, size)),
+        ];
+        return corners.Where(c => !ports.Exists(p => p.Touches(Box2.Around([c.Corner, c.Corner + c.Inwards * 0.8]))))
+            .Select(c => ((Point2, Point2)?)c).FirstOrDefault();
+    }
 
     /// <summary>What words and bars in a pod must not cover: its ports, and the sign of a turned pod.</summary>
     public static IEnumerable<Box2> Signs(SheetDraft draft, GridBoard board, PlacedPod pod)
     {
-        var radius = 1.3 * Symbols.PortRadius(draft, board.PortDiameterMm) + 0.15 * draft.Scale;
-        foreach (var port in board.Ports.Where(p => pod.BodyBox.Contains(p.Centre)))
+        foreach (var sign in PortSigns(draft, board, pod))
         {
-            yield return new Box2(port.Centre.X, port.Centre.Y, port.Centre.X, port.Centre.Y).Grow(radius);
+            yield return sign;
         }
 
-        if (pod.Turned)
+        if (TurnedCorner(draft, board, pod) is var (corner, inwards))
         {
-            var corner = UpperLeft(pod);
-            var size = 0.8 * TurnedSize(draft, pod);
-            yield return new(corner.X, corner.Y - size, corner.X + size, corner.Y);
+            yield return Box2.Around([corner, corner + inwards * 0.8]);
         }
+    }
+
+    private static IEnumerable<Box2> PortSigns(SheetDraft draft, GridBoard board, PlacedPod pod)
+    {
+        var radius = 1.3 * Symbols.PortRadius(draft, board.PortDiameterMm) + 0.15 * draft.Scale;
+        return board.Ports.Where(p => pod.BodyBox.Contains(p.Centre))
+            .Select(p => new Box2(p.Centre.X, p.Centre.Y, p.Centre.X, p.Centre.Y).Grow(radius));
     }
 }

@@ -1,198 +1,247 @@
-using PodLayout.Geometry;
 using PodLayout.Layouts;
 using PodLayout.Shops;
 
 namespace PodLayout.Handover.Picture;
 
-/// <summary>The words in and beside pods: ids, types, names of open ports. None stands on another, on a sign or on a line.</summary>
-internal static class PodLabels
+/// <summary>
+/// The words in and beside pods: numbers, types, names of open ports. None stands on another, on a sign or on a line; those that find
+/// no room in their pods stand outside with a line to what they name, and what finds none there either is told of in the legend.
+/// </summary>
+/// <param name="draft">The sheet; everything but words is drawn.</param>
+/// <param name="board">The board.</param>
+/// <param name="layout">The layout.</param>
+/// <param name="shortNames">What stands in the pod for each type's name; nothing where it is empty.</param>
+/// <param name="sizes">How large they are.</param>
+internal sealed class PodLabels(
+    SheetDraft draft, GridBoard board, Layout layout, IReadOnlyDictionary<string, string> shortNames, LetterSizes sizes)
 {
-    // Type of the names of ports, mm of paper: smaller than this it is not read, and the tables name the ports as well.
-    private const double LeastPortMm = 1.45;
-
-    // Names of ports are let into a pod at the cost of so much of the size of its id; and ids give way so far to stay off a line.
+    // Numbers give way so far to let the names of ports into their pods.
     private const double GivesWay = 0.7;
 
-    private const double Step = 0.88;
-    private const double TypeShare = 0.62;
+    private const double Step = 0.9;
 
-    /// <summary>Ids, types and names of open ports, each inside its pod and off the ports.</summary>
-    /// <param name="draft">The sheet.</param>
-    /// <param name="board">The board.</param>
-    /// <param name="layout">The layout.</param>
-    /// <param name="shortNames">What stands in the pod for each type's name; nothing where it is empty.</param>
-    /// <param name="largestMm">The largest type that is used, mm of paper.</param>
-    /// <param name="leastIdMm">
-    /// Ids that would be smaller than this in their pods stand alone in them, or beside them where there is room; 0 for never.
-    /// </param>
-    public static void Draw(
-        SheetDraft draft, GridBoard board, Layout layout, IReadOnlyDictionary<string, string> shortNames, double largestMm = 4.2,
-        double leastIdMm = 0)
+    private readonly BesidePods beside = new(draft, board, layout);
+    private readonly List<int> podsOutside = [];
+    private readonly List<(int Pod, Port Port)> portsOutside = [];
+
+    /// <summary>What finds room in the pods.</summary>
+    public void Inside() => Each(Enumerable.Range(0, layout.Pods.Length), i =>
     {
-        List<PortOutside> outside = [];
-        for (var i = 0; i < layout.Pods.Length; i++)
+        PodRoom room = new(draft, board, layout.Pods[i]);
+        if (!WithPorts(room, i) && !Alone(room, i))
+        {
+            podsOutside.Add(i);
+        }
+    });
+
+    /// <summary>The others: first the numbers, then the names of ports.</summary>
+    public void Outside()
+    {
+        Each(podsOutside, i =>
+        {
+            var pod = layout.Pods[i];
+            PodRoom room = new(draft, board, pod);
+            PodBlock[] blocks = [.. new[] { 1.15, 1, 0.8 }.Select(s => PodBlock.InLine(
+                LayoutFiling.PodId(i), TypeOf(pod), s * sizes.LeastId, Math.Min(s * sizes.LeastId, sizes.Least), SaysTurn(pod)))];
+            if (beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))]) is var (best, place))
+            {
+                beside.Take(place);
+                blocks[best].Draw(draft, place.Box.Centre);
+                Ports(room, i);
+                return;
+            }
+
+            Squeezed(room, i);
+        });
+        PortsOutside();
+        draft.Belongs = null;
+    }
+
+    private void Each(IEnumerable<int> pods, Action<int> write)
+    {
+        foreach (var i in pods)
         {
             draft.Belongs = LayoutFiling.PodId(i);
-            PodRoom room = new(draft, board, layout.Pods[i]);
-            outside.AddRange(Label(room, draft.Belongs, shortNames[room.Pod.Type.Name], largestMm, leastIdMm));
-        }
-
-        // Names of ports that found no room in their pods stand beside them. Where pods are so small that their ids alone fill
-        // them, either all such names are there or none: a few would be taken for the only ports to open.
-        List<(PortOutside Port, Box2 Place, double Size)> beside = [];
-        foreach (var port in outside)
-        {
-            if (Beside(draft, port.Pod, port.Port.Centre, "port-name", port.Port.Name, port.Size, beside.ConvertAll(b => b.Place)) is var (place, size))
-            {
-                beside.Add((port, place, size));
-            }
-        }
-
-        var isWhole = outside.Count(p => p.IsCramped) == beside.Count(b => b.Port.IsCramped);
-        foreach (var (port, place, size) in beside.Where(b => isWhole || !b.Port.IsCramped))
-        {
-            draft.Belongs = LayoutFiling.PodId(layout.Pods.IndexOf(port.Pod));
-            Write(draft, place, "port-name", port.Port.Name, size);
+            write(i);
         }
 
         draft.Belongs = null;
     }
 
-    // The ports whose names found no room.
-    private static IEnumerable<PortOutside> Label(PodRoom room, string id, string type, double largestMm, double leastIdMm)
+    private string TypeOf(PlacedPod pod) => shortNames[pod.Type.Name];
+
+    private bool SaysTurn(PlacedPod pod) => pod.Turned && PodDrawing.TurnedCorner(draft, board, pod) is null;
+
+    // Large in large pods; in a small one, as large as it must be at least.
+    private double Largest(PlacedPod pod)
     {
-        double side = Math.Min(room.Pod.ExtentXMm, room.Pod.ExtentYMm), longSide = Math.Max(room.Pod.ExtentXMm, room.Pod.ExtentYMm);
-        var largest = Math.Clamp((longSide >= 1.5 * side ? 0.45 : 0.34) * side / room.Draft.Scale, 1.2, largestMm);
-        if (leastIdMm > 0 && !FitsWithType(room, id, type, leastIdMm))
-        {
-            // An id that can be read on a line is better than a smaller one beside it.
-            foreach (var overLines in new[] { false, true })
-            {
-                room.OverLines = overLines;
-                foreach (var size in Sizes(Math.Max(largest, leastIdMm), leastIdMm))
-                {
-                    if (room.Place([(id, size, "pod-id")], isTurned: false) is { } block)
-                    {
-                        room.Write(block, [(id, size, "pod-id")], isTurned: false);
-                        return Left(room, Math.Max(0.6 * size, 0.75 * leastIdMm), isCramped: true);
-                    }
-                }
-
-                if (Beside(room.Draft, room.Pod, room.Pod.Centre, "pod-id", id, leastIdMm, [], leastIdMm, overLines) is var (place, beside))
-                {
-                    Write(room.Draft, place, "pod-id", id, beside);
-                    return Left(room, 0.75 * leastIdMm, isCramped: true);
-                }
-
-                if (room.Place([(id, Step * leastIdMm, "pod-id")], isTurned: false) is { } smaller)
-                {
-                    room.Write(smaller, [(id, Step * leastIdMm, "pod-id")], isTurned: false);
-                    return Left(room, 0.75 * leastIdMm, isCramped: true);
-                }
-            }
-
-            room.OverLines = false;
-        }
-
-        (string, double, string)[] Words(double size) => type.Length == 0
-            ? [(id, size, "pod-id")] : [(id, size, "pod-id"), (type, Math.Max(TypeShare * size, leastIdMm > 0 ? 0 : 1.15), "pod-type")];
-        double PortSize(double size) => Math.Clamp(0.6 * size, LeastPortMm, 0.6 * largestMm);
-        foreach (var size in Sizes(largest, GivesWay * largest))
-        {
-            if (room.PlaceWithPorts(Words(size), PortSize(size)) is var (block, ports))
-            {
-                room.Write(block, Words(size), isTurned: false);
-                room.WritePorts(ports, PortSize(size));
-                return [];
-            }
-        }
-
-        foreach (var size in Sizes(largest, GivesWay * largest))
-        {
-            if (room.Place(Words(size), isTurned: false) is { } block)
-            {
-                room.Write(block, Words(size), isTurned: false);
-                return Left(room, PortSize(size), isCramped: false);
-            }
-        }
-
-        // Nothing fits as it should: smaller and smaller, turned to be read from the right, and over a line.
-        room.OverLines = true;
-        for (var size = largest; ; size *= Step)
-        {
-            // Where ids have a least size they found no room beside the pod either, and shrink until they fit.
-            var isLast = size < (leastIdMm > 0 ? 0.3 : 1.25);
-            var isTurned = room.Place(Words(size), isTurned: false) is null;
-            if (room.Place(Words(size), isTurned, isLast) is { } block)
-            {
-                room.Write(block, Words(size), isTurned);
-                return Left(room, PortSize(size), isCramped: false);
-            }
-        }
+        double side = Math.Min(pod.ExtentXMm, pod.ExtentYMm), longSide = Math.Max(pod.ExtentXMm, pod.ExtentYMm);
+        return Math.Clamp((longSide >= 1.5 * side ? 0.45 : 0.34) * side / draft.Scale, sizes.LeastId, sizes.LargestId);
     }
 
-    private static IEnumerable<PortOutside> Left(PodRoom room, double size, bool isCramped)
+    private IEnumerable<PodBlock> Blocks(PlacedPod pod, int index, double size)
     {
-        var inside = room.PlacePorts(size);
-        room.WritePorts(inside, size);
-        return [.. room.Pod.OpenPorts.Where(p => !inside.Exists(i => i.Port == p)).Select(p => new PortOutside(room.Pod, p, size, isCramped))];
-    }
-
-    private static bool FitsWithType(PodRoom room, string id, string type, double leastIdMm)
-    {
-        const double share = 1 + TypeShare;
-        var least = leastIdMm / Step;
-        var box = room.Draft.TextBox(default, id, least, true);
-        return room.FreePlace(box.Width, box.Height * (type.Length == 0 ? 1 : share)) is not null;
+        var (id, type, turn) = (LayoutFiling.PodId(index), TypeOf(pod), SaysTurn(pod));
+        var leastType = Math.Min(sizes.Least, size);
+        yield return PodBlock.Stacked(id, type, size, leastType, turn);
+        if (type.Length > 0)
+        {
+            yield return PodBlock.InLine(id, type, size, leastType, turn);
+        }
     }
 
     private static IEnumerable<double> Sizes(double largest, double least)
     {
-        for (var size = largest; size >= least; size *= Step)
+        for (var size = largest; size > least; size *= Step)
         {
             yield return size;
         }
+
+        yield return least;
     }
 
-    // Along the pod's sides, as near to a point of it as other pods, words and lines allow; null where there is no room.
-    private static (Box2 Place, double Size)? Beside(
-        SheetDraft draft, PlacedPod pod, Point2 near, string style, string words, double largest, List<Box2> besides, double least = LeastPortMm,
-        bool overLines = false)
+    private double PortSize(double idSize) => Math.Clamp(0.6 * idSize, sizes.Port, Math.Max(sizes.Port, 0.6 * sizes.LargestId));
+
+    private bool WithPorts(PodRoom room, int index)
     {
-        var u = draft.Scale;
-        var body = pod.BodyBox.Grow(0.4 * u);
-        double[] steps = [0, 0.25, -0.25, 0.5, -0.5, 0.75, -0.75, 1, -1];
-        foreach (var size in Sizes(largest, Math.Min(least, largest)))
+        var largest = Largest(room.Pod);
+        foreach (var size in Sizes(largest, Math.Max(sizes.LeastId, GivesWay * largest)))
         {
-            var box = draft.TextBox(default, words, size, PictureStyles.Of(style).IsBold);
-            var places = steps.SelectMany(s => new Point2[]
+            foreach (var portSize in new[] { PortSize(size), (sizes.Port + sizes.Least) / 2 })
             {
-                new(Math.Clamp(near.X + s * pod.ExtentXMm, body.MinX, body.MaxX), body.MinY - box.Height / 2),
-                new(Math.Clamp(near.X + s * pod.ExtentXMm, body.MinX, body.MaxX), body.MaxY + box.Height / 2),
-                new(body.MaxX + box.Width / 2, Math.Clamp(near.Y + s * pod.ExtentYMm, body.MinY, body.MaxY)),
-                new(body.MinX - box.Width / 2, Math.Clamp(near.Y + s * pod.ExtentYMm, body.MinY, body.MaxY)),
-            }).OrderBy(p => Math.Round((p - near).Length, 6)).Select(p => box.Moved(p));
-            foreach (var place in places.Where(p => draft.IsFree(p) && (overLines || !draft.IsCrossed(p)) && !besides.Exists(b => b.Touches(p))).Take(1))
-            {
-                return (place, size);
+                if (Fits(size, portSize))
+                {
+                    return true;
+                }
             }
         }
 
-        return null;
+        return Sizes(largest, sizes.LeastId).Any(size => Fits(size, sizes.Least));
+
+        bool Fits(double size, double portSize)
+        {
+            foreach (var block in Blocks(room.Pod, index, size))
+            {
+                if (room.PlaceWithPorts(block, portSize) is var (middle, ports))
+                {
+                    room.Write(block, middle);
+                    room.WritePorts(ports, portSize);
+                    return true;
+                }
+            }
+
+            return false;
+        }
     }
 
-    private static void Write(SheetDraft draft, Box2 place, string style, string words, double size)
+    // Together, then wherever each finds room, then a little smaller.
+    private bool Alone(PodRoom room, int index)
     {
-        draft.AddBox(SheetDraft.Labels, "knockout", place);
-        draft.AddText(SheetDraft.Labels, style, place.Centre, words, size, TextAnchor.Middle);
-        draft.Take(place);
-        draft.AddWord(place);
+        foreach (var size in Sizes(Largest(room.Pod), sizes.LeastId).Append(0.87 * sizes.LeastId))
+        {
+            foreach (var block in Blocks(room.Pod, index, size))
+            {
+                if (room.Place(block) is { } middle)
+                {
+                    room.Write(block, middle);
+                    Ports(room, index);
+                    return true;
+                }
+            }
+
+            if (size <= sizes.LeastId && Parted(room, index, size))
+            {
+                Ports(room, index);
+                return true;
+            }
+        }
+
+        return false;
     }
 
-    /// <summary>A port whose name stands beside its pod.</summary>
-    /// <param name="Pod">The pod.</param>
-    /// <param name="Port">The port.</param>
-    /// <param name="Size">Size of its name, mm of paper.</param>
-    /// <param name="IsCramped">Whether the pod has room for no more than its id.</param>
-    private sealed record PortOutside(PlacedPod Pod, Port Port, double Size, bool IsCramped);
+    private bool Parted(PodRoom room, int index, double size)
+    {
+        var (number, type) = (PodBlock.InLine(LayoutFiling.PodId(index), "", size, 0, SaysTurn(room.Pod)), PodBlock.Alone(TypeOf(room.Pod), Math.Min(size, sizes.Least)));
+        if (TypeOf(room.Pod).Length == 0 || room.Place(number) is not { } middle
+            || room.Place(type, [number.At(middle, draft.Scale).Grow(0.25 * draft.Scale)]) is not { } beside)
+        {
+            return false;
+        }
+
+        room.Write(number, middle);
+        room.Write(type, beside);
+        return true;
+    }
+
+    // No room in the pod as it should be, and none outside: over the seal, then smaller, then over a line, then without the type.
+    private void Squeezed(PodRoom room, int index)
+    {
+        const double smallest = 0.3;
+        var (id, turn) = (LayoutFiling.PodId(index), SaysTurn(room.Pod));
+        room.OverSeal = true;
+        for (var size = sizes.LeastId; ; size *= Step)
+        {
+            var leastType = Math.Min(sizes.Least, size);
+            PodBlock[] blocks =
+            [
+                PodBlock.Stacked(id, TypeOf(room.Pod), size, leastType, turn), PodBlock.InLine(id, TypeOf(room.Pod), size, leastType, turn),
+            ];
+            foreach (var overLines in new[] { false, true })
+            {
+                room.OverLines = overLines;
+                foreach (var block in blocks)
+                {
+                    var middle = room.Place(block) ?? (size < smallest ? room.Pod.Centre : null);
+                    if (middle is { } at)
+                    {
+                        room.Write(block, at);
+                        (room.OverSeal, room.OverLines) = (false, false);
+                        Ports(room, index);
+                        return;
+                    }
+                }
+            }
+        }
+    }
+
+    // Names of ports in a pod whose number stands somewhere; the others wait for a place outside.
+    private void Ports(PodRoom room, int index)
+    {
+        var inside = room.PlacePorts(sizes.Least);
+        room.WritePorts(inside, sizes.Least);
+        portsOutside.AddRange(room.Pod.OpenPorts.Where(p => !inside.Exists(i => i.Port == p)).Select(p => (index, p)));
+    }
+
+    // Where pods of a type stand so close that names find no room beside many of them, none of theirs is there: a few would be taken
+    // for the only ports to open.
+    private void PortsOutside()
+    {
+        const double mostMissing = 0.34;
+        foreach (var type in portsOutside.GroupBy(p => layout.Pods[p.Pod].Type.Name, StringComparer.Ordinal).ToList())
+        {
+            var mark = draft.Mark();
+            var missing = type.Where(p => !PortOutside(p.Pod, p.Port)).ToList();
+            if (missing.Count > mostMissing * type.Count() && missing.Count > 1)
+            {
+                draft.Back(mark);
+                missing = [.. type];
+            }
+
+            draft.PortsWithoutName += missing.Count;
+        }
+    }
+
+    private bool PortOutside(int index, Port port)
+    {
+        draft.Belongs = LayoutFiling.PodId(index);
+        double[] written = [.. Sizes(sizes.Port, sizes.Least)];
+        if (beside.Best(layout.Pods[index], port, [.. written.Select(s => draft.TextBox(default, port.Name, s))]) is not var (best, place))
+        {
+            return false;
+        }
+
+        beside.Take(place);
+        draft.AddText(SheetDraft.Labels, "port-name", place.Box.Centre, port.Name, written[best], TextAnchor.Middle);
+        return true;
+    }
 }

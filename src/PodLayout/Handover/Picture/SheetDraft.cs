@@ -9,7 +9,7 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     // Names and order of the layers.
     private static readonly ImmutableArray<string> Order =
     [
-        Paper, Board, Part, GrainLines, Grooves, Zones, Ports, Obstacles, Defects, Before, Pods, Seals, OpenPorts, Support, Laying,
+        Paper, Board, Part, GrainLines, Grooves, Zones, Ports, Obstacles, Blank, Defects, Before, Pods, Seals, OpenPorts, Support, Laying,
         Labels, Numbers, Panel,
     ];
 
@@ -19,7 +19,9 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     private readonly List<Box2> taken = [];
     private readonly List<Box2> signs = [];
     private readonly List<Box2> words = [];
-    private readonly List<(Point2 A, Point2 B)> lines = [];
+    private readonly List<(Point2 A, Point2 B, bool IsUnderPods)> lines = [];
+    private readonly List<(Point2 A, Point2 B)> leaders = [];
+    private readonly List<Box2> ports = [];
 
     public const string Paper = "paper";
     public const string Board = "board";
@@ -27,6 +29,7 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     public const string Ports = "ports";
     public const string Obstacles = "keep-clear";
     public const string Part = "part";
+    public const string Blank = "blank";
     public const string GrainLines = "grain";
     public const string Defects = "defects";
     public const string Pods = "pods";
@@ -73,17 +76,48 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>Keeps words in pods off a sign that stands on them.</summary>
     public void KeepOff(Box2 sign) => signs.Add(sign);
 
-    /// <summary>Keeps words off a line.</summary>
-    public void KeepOff(Point2 from, Point2 to) => lines.Add((from, to));
+    /// <summary>Keeps words off a line, which pods may hide.</summary>
+    public void KeepOff(Point2 from, Point2 to, bool isUnderPods = false) => lines.Add((from, to, isUnderPods));
 
-    /// <summary>Keeps words off a closed line.</summary>
-    public void KeepOff(Ring ring)
+    /// <summary>Keeps words off a closed line, which pods may hide.</summary>
+    public void KeepOff(Ring ring, bool isUnderPods = false)
     {
         foreach (var (a, b) in EdgePath.Sides(ring))
         {
-            KeepOff(a, b);
+            KeepOff(a, b, isUnderPods);
         }
     }
+
+    /// <summary>Adds strokes that pods hide, and keeps words off them.</summary>
+    public void AddHatch(string layer, Primitive.Hatch hatch)
+    {
+        Add(layer, hatch);
+        var ends = HatchLines.Of(hatch);
+        for (var i = 0; i + 1 < ends.Length; i += 2)
+        {
+            KeepOff(ends[i], ends[i + 1], isUnderPods: true);
+        }
+    }
+
+    /// <summary>A line from a word to what it names; words keep off it.</summary>
+    public void AddLeader(Point2 from, Point2 to)
+    {
+        AddLine(Labels, "leader", from, to);
+        KeepOff(from, to);
+        leaders.Add((from, to));
+    }
+
+    /// <summary>Whether a straight line crosses one that leads from a word to what it names.</summary>
+    public bool CrossesLeader(Point2 from, Point2 to) => leaders.Exists(l => EdgePath.Cross(from, to, l.A, l.B));
+
+    /// <summary>The sign of a port of the board: words outside pods hide it only where there is no other room.</summary>
+    public void AddPort(Point2 at, double radius) => ports.Add(new Box2(at.X, at.Y, at.X, at.Y).Grow(0.75 * radius));
+
+    /// <summary>Whether the sign of a port lies under a box.</summary>
+    public bool IsOnPort(Box2 box) => ports.Exists(p => p.Touches(box));
+
+    /// <summary>Whether the sign of a port lies under a straight line.</summary>
+    public bool IsOnPort(Point2 from, Point2 to) => ports.Exists(p => EdgePath.Touches(p, from, to));
 
     /// <summary>A word that stands in the drawing: lines to labels run round it.</summary>
     public void AddWord(Box2 box) => words.Add(box);
@@ -97,11 +131,29 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>The signs that words are kept off, as far as they touch a box.</summary>
     public IEnumerable<Box2> SignsOn(Box2 box) => signs.Where(s => s.Touches(box));
 
-    /// <summary>The lines that words are kept off, as far as they touch a box.</summary>
-    public IEnumerable<(Point2 A, Point2 B)> LinesOver(Box2 box) => lines.Where(l => EdgePath.Touches(box, l.A, l.B));
+    /// <summary>The lines that words are kept off, as far as they touch a box; on pods, those that pods do not hide.</summary>
+    public IEnumerable<(Point2 A, Point2 B)> LinesOver(Box2 box, bool onPods = false) =>
+        lines.Where(l => !(onPods && l.IsUnderPods) && EdgePath.Touches(box, l.A, l.B)).Select(l => (l.A, l.B));
 
     /// <summary>Whether a line that words are kept off touches a box.</summary>
     public bool IsCrossed(Box2 box) => LinesOver(box).Any();
+
+    /// <summary>Open ports whose names found no room.</summary>
+    public int PortsWithoutName { get; set; }
+
+    /// <summary>How far the labels have come, to go back to.</summary>
+    public (int Labels, int Taken, int Words, int Lines, int Leaders) Mark() =>
+        (layers[Labels].Count, taken.Count, words.Count, lines.Count, leaders.Count);
+
+    /// <summary>Takes the labels back that were drawn since.</summary>
+    public void Back((int Labels, int Taken, int Words, int Lines, int Leaders) mark)
+    {
+        layers[Labels].Count = mark.Labels;
+        taken.RemoveRange(mark.Taken, taken.Count - mark.Taken);
+        words.RemoveRange(mark.Words, words.Count - mark.Words);
+        lines.RemoveRange(mark.Lines, lines.Count - mark.Lines);
+        leaders.RemoveRange(mark.Leaders, leaders.Count - mark.Leaders);
+    }
 
     /// <summary>How much of a straight line runs over what is taken, mm of paper.</summary>
     public double Covered(Point2 from, Point2 to)

@@ -171,11 +171,12 @@ internal static class SupportDrawing
 
         // Over nothing where that can be; else the nearest.
         var covered = free.ConvertAll(p => (Place: p, Mm: draft.Covered(at, Nearest(p, at))));
-        foreach (var (place, _) in covered.Where(c => c.Mm == 0).Concat(covered.Where(c => c.Mm <= mostCoveredMm)).Take(1))
+        bool IsClear(Box2 place) => !draft.IsOnPort(place) && !draft.CrossesLeader(at, Nearest(place, at));
+        foreach (var (place, _) in covered.Where(c => c.Mm == 0 && IsClear(c.Place)).Concat(covered.Where(c => c.Mm == 0))
+            .Concat(covered.Where(c => c.Mm <= mostCoveredMm)).Take(1))
         {
             var grown = place.Grow(0.6 * u);
-            draft.KeepOff(at, Nearest(place, at));
-            draft.AddLine(SheetDraft.Labels, "leader", at, Nearest(place, at));
+            draft.AddLeader(at, Nearest(place, at));
             draft.AddBox(SheetDraft.Labels, "knockout", place.Grow(0.3 * u));
             draw(place);
             draft.Take(grown);

@@ -10,6 +10,9 @@ public static class SvgWriter
     // Half the height of a capital in the usual sans-serif types.
     private const double HalfCapital = 0.36;
 
+    // All text has it beside the class of its style; no style may be called so, or its colour would be everyone's.
+    private const string TypeClass = "pl-type";
+
     private const string Fonts = "system-ui, 'Segoe UI', 'Helvetica Neue', Arial, 'DejaVu Sans', sans-serif";
 
     /// <summary>The SVG text, LF at line ends.</summary>
@@ -101,7 +104,7 @@ public static class SvgWriter
     private static string Css(Sheet sheet, string scope, Func<string, string> colour)
     {
         var used = sheet.Layers.SelectMany(l => l.Primitives).Select(p => p.Style).ToHashSet(StringComparer.Ordinal);
-        var css = new StringBuilder("\n    ").Append(scope).Append(".pl-text { font-family: ").Append(Fonts).Append("; white-space: pre; }\n");
+        var css = new StringBuilder("\n    ").Append(scope).Append($".{TypeClass} {{ font-family: ").Append(Fonts).Append("; white-space: pre; }\n");
         foreach (var style in PictureStyles.All.Where(s => used.Contains(s.Name)))
         {
             css.Append("    ").Append(scope).Append(".pl-").Append(style.Name).Append(" { fill: ")
@@ -177,7 +180,7 @@ public static class SvgWriter
     {
         var baseline = text.At - Turn.FromDegrees(text.AngleDeg).Apply(new(0, HalfCapital * text.SizeMm));
         xml.WriteStartElement("text");
-        xml.WriteAttributeString("class", "pl-text pl-" + text.Style);
+        xml.WriteAttributeString("class", $"{TypeClass} pl-{text.Style}");
         Of(xml, text);
         xml.WriteAttributeString("x", Number(baseline.X));
         xml.WriteAttributeString("y", Number(-baseline.Y));

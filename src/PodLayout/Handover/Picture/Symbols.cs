@@ -52,9 +52,13 @@ internal static class Symbols
     }
 
     /// <summary>The sign of a turned pod: a filled corner.</summary>
-    public static void Turned(SheetDraft draft, string layer, Point2 upperLeft, double size) => draft.Add(
+    /// <param name="draft">The sheet.</param>
+    /// <param name="layer">The layer.</param>
+    /// <param name="corner">The corner.</param>
+    /// <param name="inwards">From there to the corner opposite, of the square that the sign fills half of.</param>
+    public static void Turned(SheetDraft draft, string layer, Point2 corner, Point2 inwards) => draft.Add(
         layer, new Primitive.Area(
-            "pod-turned", [new([upperLeft, upperLeft - new Point2(0, size), upperLeft + new Point2(size, 0)])]));
+            "pod-turned", [new([corner, corner + new Point2(0, inwards.Y), corner + new Point2(inwards.X, 0)])]));
 
     /// <summary>A number in a circle, or a smaller one.</summary>
     public static void Flag(SheetDraft draft, string layer, Point2 at, string number, double share = 1)

@@ -5,7 +5,7 @@ using PodLayout.Handover.Picture;
 
 namespace PodLayout.Handover.Setup;
 
-/// <summary>The colours of the page on the screen, light and dark, and on paper. Blue and orange differ in lightness too.</summary>
+/// <summary>The colours of the page on the screen, light and dark, and the greys on paper. Blue and orange differ in lightness too.</summary>
 internal static class CardColours
 {
     private static readonly ImmutableDictionary<string, string> OnDark = new Dictionary<string, string>(StringComparer.Ordinal)
@@ -21,15 +21,6 @@ internal static class CardColours
         ["#dddddd"] = "#4a4f54",
     }.ToImmutableDictionary();
 
-    private static readonly ImmutableDictionary<string, string> OnPaper = new Dictionary<string, string>(StringComparer.Ordinal)
-    {
-        ["#005a8f"] = "#111111",
-        ["#b84a00"] = "#333333",
-        ["#b09a78"] = "#999999",
-        ["#5c4a2c"] = "#333333",
-        ["#fbf6ec"] = "#ffffff",
-    }.ToImmutableDictionary();
-
     public static string Css(params Sheet[] pictures)
     {
         var names = pictures.SelectMany(s => s.Layers).SelectMany(l => l.Primitives).Select(p => p.Style).ToHashSet(StringComparer.Ordinal);
@@ -37,13 +28,17 @@ internal static class CardColours
             .OfType<string>().Distinct().Order(StringComparer.Ordinal).ToList();
         var light = Rule(colours, c => c) + "--page: #fff; --text: #111; --soft: #4d4d4d; --line: #b5b5b5; --paper: #fff; --raised: #f3f3f0; --accent: #005a8f; --done: #e3eef5; --lit: #ffe2b8;";
         var dark = Rule(colours, Dark) + "--page: #121416; --text: #f2f2ee; --soft: #bfc3c7; --line: #555b61; --paper: #1a1d20; --raised: #262a2e; --accent: #7cc4f5; --done: #1d3442; --lit: #5a3d14;";
-        var paper = Rule(colours, c => OnPaper.GetValueOrDefault(c, c));
+        var paper = Rule(colours, Grey) + "--page: #fff; --text: #111; --soft: #4d4d4d; --line: #b5b5b5; --paper: #fff; --raised: #fff; --accent: #000; --done: #fff; --lit: #fff;";
         StringBuilder css = new();
         css.Append(":root { color-scheme: light; ").Append(light).Append(" }\n")
             .Append("@media screen and (prefers-color-scheme: dark) { :root:not([data-theme=light]) { color-scheme: dark; ").Append(dark).Append(" } }\n")
             .Append("@media screen { :root[data-theme=dark] { color-scheme: dark; ").Append(dark).Append(" } .off { display: none; } }\n")
             .Append("@media print { :root { ").Append(paper).Append(" } }\n");
-        css.Append(SvgWriter.CssInPage(pictures[0], ".view ", Variable)).Append(SvgWriter.CssInPage(pictures[1], ".signs ", Variable));
+        foreach (var (picture, scope) in pictures.Zip([".view ", ".signs ", ".sheet "]))
+        {
+            css.Append(SvgWriter.CssInPage(picture, scope, Variable));
+        }
+
         return css.ToString();
     }
 
@@ -51,6 +46,13 @@ internal static class CardColours
         string.Concat(colours.Select(c => $"--c{c[1..]}: {shown(c)}; "));
 
     private static string Variable(string colour) => $"var(--c{colour[1..]})";
+
+    // On paper as in the PDF: black and white, each colour in its lightness.
+    private static string Grey(string colour)
+    {
+        var value = (int)Math.Round(255 * PdfPage.Grey(colour));
+        return string.Create(CultureInfo.InvariantCulture, $"#{value:x2}{value:x2}{value:x2}");
+    }
 
     // A grey becomes the grey that is as far from the other end.
     private static string Dark(string colour)

@@ -20,10 +20,11 @@ public static class CardFiles
         var result = LayoutUnfiling.Plan(LayoutFiling.File(planned));
         var card = SetupCard.Of(result, options, doubts);
         var inInches = CardUnit.Of(result, options).InInches;
+        ImmutableArray<Sheet> pages = [.. CardPages.Of(result, card, options)];
         return
         [
-            ("card.html", Utf8.GetBytes(CardHtml.Write(result, card, options))),
-            ("card.pdf", PdfWriter.Write("Setup card: " + card.Title, CardPages.Of(result, card, options))),
+            ("card.html", Utf8.GetBytes(CardHtml.Write(result, card, options, CardPicture.ForBrowser(pages[0], PaperDraft.Number(1, pages.Length))))),
+            ("card.pdf", PdfWriter.Write("Setup card: " + card.Title, pages)),
             ("layout.dxf", Utf8.GetBytes(LayoutDxf.Write(result))),
             ("pods.csv", Utf8.GetBytes(PodsCsv.Write(result, inInches))),
             ("ports.csv", Utf8.GetBytes(PortsCsv.Write(result, inInches))),

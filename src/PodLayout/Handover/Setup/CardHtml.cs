@@ -17,18 +17,18 @@ internal static class CardHtml
     private static readonly (string Name, string Layers)[] Layers =
     [
         ("Grid", "grooves"), ("Numbers", "groove-numbers"), ("Ports", "ports"), ("Zones", "zones"),
-        ("Keep clear", "keep-clear defects"), ("Part", "part grain support"), ("Marks for laying", "laying"),
+        ("Keep clear", "keep-clear defects"), ("Part", "part grain support"), ("Blank", "blank"), ("Marks for laying", "laying"),
         ("On the board now", "on-the-board-before"), ("Pods", "pods"), ("Seals", "seals"), ("Open ports", "open-ports"), ("Names", "labels"),
     ];
 
     // A cell of more characters than this may be broken into lines.
     private const int ShortCell = 10;
 
-    public static string Write(PlanResult result, SetupCard card, CardOptions options)
+    public static string Write(PlanResult result, SetupCard card, CardOptions options, Sheet sheet)
     {
-        var (picture, signs) = SetupPicture.OnScreen(result, card.Laying);
+        var (picture, signs) = SetupPicture.OnScreen(result, card.Laying, card.Faults);
         var script = Encoding.UTF8.GetString(Embedded.Bytes("card.js"));
-        var style = $"\n{CardColours.Css(picture, signs)}{Encoding.UTF8.GetString(Embedded.Bytes("card.css"))}{Paper(card, options)}\n";
+        var style = $"\n{CardColours.Css(picture, signs, sheet)}{Encoding.UTF8.GetString(Embedded.Bytes("card.css"))}{Paper(card, options, sheet)}\n";
         StringBuilder page = new();
         page.Append(CultureInfo.InvariantCulture, $"""
             <!DOCTYPE html>
@@ -42,6 +42,7 @@ internal static class CardHtml
             </head>
             <body>
             <a class="skip" href="#pods">To the pods</a>
+            <div class="sheet" aria-hidden="true">{SvgWriter.WriteInPage(sheet, "sheet-")}</div>
             <header>
             <h1>{Text(card.Title)}</h1>
             <p class="edition">{Text(card.Edition)}</p>
@@ -169,12 +170,19 @@ internal static class CardHtml
     }
 
     // Page size and the foot of each page; the job's name is written in numbers of characters, so that it cannot end the string.
-    private static string Paper(SetupCard card, CardOptions options)
+    private static string Paper(SetupCard card, CardOptions options, Sheet sheet)
     {
+        static string Mm(double value) => CsvText.Mm(value) + "mm";
+        const double edge = PageFrame.MarginMm;
+        double width = sheet.Extent.Width / sheet.Scale, height = sheet.Extent.Height / sheet.Scale;
         var name = string.Concat(SvgWriter.XmlText(card.Title).EnumerateRunes().Take(60).Select(r =>
             Rune.IsLetterOrDigit(r) && r.IsAscii ? r.ToString() : $"\\{r.Value:x6} "));
-        return $"@page {{ size: {options.Paper.WidthMm.ToString(CultureInfo.InvariantCulture)}mm {options.Paper.HeightMm.ToString(CultureInfo.InvariantCulture)}mm; margin: 12mm 12mm 16mm; "
-            + $"@bottom-left {{ content: \"{name}\"; font: 9pt sans-serif; }} @bottom-right {{ content: \"page \" counter(page) \" of \" counter(pages); font: 9pt sans-serif; }} }}";
+        var foot = $"@bottom-left {{ content: \"{name}\"; font: 9pt sans-serif; }} @bottom-right {{ content: \"page \" counter(page) \" of \" counter(pages); font: 9pt sans-serif; }}";
+
+        // The picture's page lies as its sheet does. A browser that knows no pages of another size scales it into an upright one.
+        return $"@page {{ size: {Mm(options.Paper.WidthMm)} {Mm(options.Paper.HeightMm)}; margin: 12mm 12mm 16mm; {foot} }}\n"
+            + $"@page picture {{ size: {Mm(width + 2 * edge)} {Mm(height + 2 * edge)}; margin: {Mm(edge)}; {foot} }}\n"
+            + $"@media print {{ .sheet svg {{ width: {Mm(width)}; height: {Mm(height - 0.5)}; }} }}\n";
     }
 
     // Ticks belong to this card: another layout, revision or date has its own.

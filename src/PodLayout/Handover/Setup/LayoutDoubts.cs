@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Layouts;
 
 namespace PodLayout.Handover.Setup;
 
@@ -10,6 +11,9 @@ namespace PodLayout.Handover.Setup;
 public sealed record LayoutDoubts(
     bool IsChanged, ImmutableArray<string> Rules, ImmutableArray<string> Breaches, ImmutableArray<string> NotCounted)
 {
+    /// <summary>Pods that break a rule or are not counted.</summary>
+    public ImmutableArray<PodFault> Faults { get; init; } = [];
+
     /// <summary>Of a layout as it was planned.</summary>
     public static LayoutDoubts None { get; } = new(false, [], [], []);
 }

@@ -20,7 +20,7 @@ public static class LayoutDxf
     [
         ("PODLAYOUT-BOARD", SheetDraft.Board), ("PODLAYOUT-GRID", SheetDraft.Grooves), ("PODLAYOUT-GRID-NUMBERS", SheetDraft.Numbers),
         ("PODLAYOUT-PORTS", SheetDraft.Ports), ("PODLAYOUT-ZONES", SheetDraft.Zones), ("PODLAYOUT-PART", SheetDraft.Part),
-        ("PODLAYOUT-KEEP-OUT", SheetDraft.Obstacles), ("PODLAYOUT-PODS", SheetDraft.Pods), ("PODLAYOUT-SEALS", SheetDraft.Seals),
+        ("PODLAYOUT-BLANK", SheetDraft.Blank), ("PODLAYOUT-KEEP-OUT", SheetDraft.Obstacles), ("PODLAYOUT-PODS", SheetDraft.Pods), ("PODLAYOUT-SEALS", SheetDraft.Seals),
         ("PODLAYOUT-OPEN-PORTS", SheetDraft.OpenPorts), ("PODLAYOUT-LABELS", SheetDraft.Labels),
     ];
 
@@ -86,6 +86,11 @@ public static class LayoutDxf
     private static void Part(SheetDraft draft, PartShape shape)
     {
         draft.Add(SheetDraft.Part, new Primitive.Area("part-edge", [shape.Outline, .. shape.Holes]));
+        foreach (var ring in shape.Blank)
+        {
+            draft.Add(SheetDraft.Blank, new Primitive.Area("blank-edge", [ring]));
+        }
+
         var keepOuts = shape.Defects.Concat(shape.Avoided.Select(a => a.Ring))
             .Concat(shape.Hazards.SelectMany(h => (h.Shown.IsEmpty ? h.Area : h.Shown).Boundary));
         foreach (var ring in keepOuts)

@@ -20,6 +20,9 @@ internal sealed record SetupCard(
     ImmutableArray<CardSection> Sections,
     Laying Laying)
 {
+    /// <summary>Pods that break a rule or are not counted; the picture shows them.</summary>
+    public ImmutableArray<PodFault> Faults { get; init; } = [];
+
     /// <summary>The card of a layout.</summary>
     /// <param name="result">A plan with a layout.</param>
     /// <param name="options">What the caller adds.</param>
@@ -42,7 +45,10 @@ internal sealed record SetupCard(
                 .. PartSteps.Of(result, layout, laying, unit),
                 .. CheckSteps.Of(result, layout, stop, unit),
             ],
-            laying);
+            laying)
+        {
+            Faults = doubts.Faults,
+        };
     }
 
     private static IEnumerable<string> Remarks(PlanResult result, LayoutDoubts doubts, StopWords stop) =>

@@ -19,24 +19,21 @@ internal static class SetupPicture
     private const double AroundMm = 8;
     private const double DatumMm = 14;
 
-    private const double LargestLabelMm = 6;
-
     // The table of pods names them all; the panel has room for so many.
     private const int MostTypes = 8;
 
-    // Smaller type cannot be read at arm's length: the height of a printed capital is then 1.6 mm. Common practice, no source.
-    private const double LeastIdMm = 2.2;
-
-
     /// <summary>For the screen: the drawing alone, and what its signs mean.</summary>
-    public static (Sheet Picture, Sheet Signs) OnScreen(PlanResult result, Laying laying)
+    /// <param name="result">The plan.</param>
+    /// <param name="laying">How the part is laid.</param>
+    /// <param name="faults">Pods that keep a rule no longer, or that are not counted.</param>
+    public static (Sheet Picture, Sheet Signs) OnScreen(PlanResult result, Laying laying, params ImmutableArray<PodFault> faults)
     {
         var content = Content(result);
         var scale = Math.Max(content.Width / ScreenWidthMm, content.Height / ScreenHeightMm);
         var page = new Box2(
             content.MinX - DatumMm * scale, content.MinY - DatumMm * scale, content.MaxX + AroundMm * scale, content.MaxY + AroundMm * scale);
         SheetDraft draft = new(scale, page, content);
-        Draw(draft, result, laying);
+        Draw(draft, result, laying, LetterSizes.OnScreen, faults);
         return (draft.Finish(LayoutPicture.Title(result), LayoutPicture.Description(result)), Signs(result, draft));
     }
 
@@ -47,10 +44,11 @@ internal static class SetupPicture
     /// <param name="foot">What stands at the foot of the page.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="inInches">Whether the scale is one of inches.</param>
+    /// <param name="faults">Pods that keep a rule no longer, or that are not counted.</param>
     /// <param name="warnings">What must be read first; stands below the heading.</param>
     public static Sheet OnPaper(
         PlanResult result, Laying laying, (string Title, ImmutableArray<string> Lines) head, string foot, PaperSize paper,
-        bool inInches = false, params ImmutableArray<string> warnings)
+        bool inInches = false, ImmutableArray<PodFault> faults = default, params ImmutableArray<string> warnings)
     {
         var content = Content(result);
         IReadOnlyList<PanelItem> Items(IReadOnlyDictionary<string, string> names, SheetDraft? drawn) =>
@@ -68,7 +66,7 @@ internal static class SetupPicture
         var letters = LayoutPicture.Names(result, double.PositiveInfinity);
         var frame = PageFrame.Fit(content, [.. Items(letters, drawn: null).Select(i => i.HeightMm)], paper);
         SheetDraft draft = new(frame.Scale, frame.Page, content);
-        Draw(draft, result, laying);
+        Draw(draft, result, laying, LetterSizes.OnPaper, faults.IsDefault ? [] : faults);
         PanelItem.DrawAll(draft, frame, Items(LayoutPicture.Names(result, frame.Scale), draft));
         return draft.Finish(LayoutPicture.Title(result), "");
     }
@@ -97,7 +95,7 @@ internal static class SetupPicture
 
     private static Box2 Content(PlanResult result) => LayoutPicture.Content(result.Job.Shop.Board, Shape(result));
 
-    private static void Draw(SheetDraft draft, PlanResult result, Laying laying)
+    private static void Draw(SheetDraft draft, PlanResult result, Laying laying, LetterSizes sizes, ImmutableArray<PodFault> faults)
     {
         var (job, layout, shape) = (result.Job, result.Layout!, Shape(result));
         draft.AddBox(SheetDraft.Paper, "paper", draft.Page);
@@ -105,7 +103,20 @@ internal static class SetupPicture
         PartDrawing.Draw(draft, shape, GrainDeg(result), layout.Placement.ZeroOnBoard);
         Before(draft, job, layout);
         PodDrawing.Bodies(draft, job.Shop.Board, layout);
-        PodLabels.Draw(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), LargestLabelMm, LeastIdMm);
+        FaultDrawing.Frames(draft, layout, faults);
+        foreach (var at in laying.Marks.Select(m => m.At))
+        {
+            // The dot of a mark, which is drawn last: words keep off the lines through it.
+            Point2 x = new(0.9 * draft.Scale, 0), y = new(0, 0.9 * draft.Scale);
+            draft.KeepOff(at - x, at + x);
+            draft.KeepOff(at - y, at + y);
+        }
+
+        PodLabels labels = new(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), sizes);
+        labels.Inside();
+        PartDrawing.GrainArrow(draft, shape, GrainDeg(result));
+        labels.Outside();
+        FaultDrawing.Words(draft, job.Shop.Board, layout, faults);
         foreach (var mark in laying.Marks)
         {
             Mark(draft, job.Shop.Board, shape, mark);
@@ -113,7 +124,6 @@ internal static class SetupPicture
 
         ZoneNames(draft, job.Shop);
         PartDrawing.PieceNames(draft, shape);
-        PartDrawing.GrainArrow(draft, shape, GrainDeg(result));
     }
 
     // The pods that stand on the board now and are not part of the layout.
@@ -202,8 +212,7 @@ internal static class SetupPicture
                 continue;
             }
 
-            draft.AddLine(SheetDraft.Labels, "leader", mark.At, end);
-            draft.KeepOff(mark.At, end);
+            draft.AddLeader(mark.At, end);
             draft.AddWord(box);
             draft.Take(box);
             Symbols.Flag(draft, SheetDraft.Labels, middle, mark.Name, share);

@@ -140,13 +140,9 @@
   document.getElementById("farther").addEventListener("click", () => zoom(1 / 1.5));
   document.getElementById("whole").addEventListener("click", fit);
 
-  // Paper shows the whole board, whatever the screen shows.
-  addEventListener("beforeprint", () => picture.setAttribute("viewBox", `${x0} ${y0} ${w0} ${h0}`));
-  addEventListener("afterprint", look);
-
-  // The part with a little of the board around it, as large as the picture lets it.
+  // The part, and its blank, with a little of the board around it, as large as the picture lets it.
   function close() {
-    const boxes = all(".pl-part-edge", picture).map(e => e.getBBox());
+    const boxes = all(".pl-part-edge, .pl-blank-edge", picture).map(e => e.getBBox());
     if (boxes.length === 0) return;
     const left = Math.min(...boxes.map(b => b.x)), right = Math.max(...boxes.map(b => b.x + b.width));
     const top = Math.min(...boxes.map(b => b.y)), bottom = Math.max(...boxes.map(b => b.y + b.height));

@@ -59,8 +59,9 @@ public class CardInBrowserTests
             await box.UncheckAsync();
             Assert.False(await page.Locator($"#pic-{layer}").IsVisibleAsync());
             await page.EmulateMediaAsync(new() { Media = Media.Print });
-            Assert.True(await page.Locator($"#pic-{layer}").IsVisibleAsync());
+            Assert.True(await page.Locator($"#sheet-{layer}").IsVisibleAsync());
             await page.EmulateMediaAsync(new() { Media = Media.Screen });
+            Assert.False(await page.Locator($"#sheet-{layer}").IsVisibleAsync());
             await box.CheckAsync();
             Assert.True(await page.Locator($"#pic-{layer}").IsVisibleAsync());
         }
@@ -111,11 +112,11 @@ public class CardInBrowserTests
     }
 
     [Fact]
-    public async Task One_press_shows_the_part_alone_and_print_shows_the_whole_board_all_the_same()
+    public async Task One_press_shows_the_part_with_its_blank_alone_and_print_shows_the_whole_board_all_the_same()
     {
         using Scratch scratch = new();
         await using var browser = await Browser.Start(1280, 900);
-        var plan = Cards.Plan("oval");
+        var plan = Cards.Plan("crest");
         var page = await browser.Open(scratch.Put("card.html", Cards.File(plan, "card.html")));
         async Task<double[]> Seen() => [.. (await page.Locator(".view svg").GetAttributeAsync("viewBox"))!.Split(' ').Select(PaperText.Number)];
         var whole = await Seen();
@@ -124,11 +125,12 @@ public class CardInBrowserTests
         Assert.True(close[2] < 0.9 * whole[2]);
 
         // Y is turned over in SVG.
-        var part = plan.Job.Part.Shape.Outline.Bounds.Moved(plan.Layout!.Placement.ZeroOnBoard);
+        var part = plan.Job.Part.Shape.Blank[0].Bounds.Moved(plan.Layout!.Placement.ZeroOnBoard);
         Assert.True(close[0] <= part.MinX && close[0] + close[2] >= part.MaxX && close[1] <= -part.MaxY && close[1] + close[3] >= -part.MinY);
-        await page.EvaluateAsync("window.dispatchEvent(new Event('beforeprint'))");
-        Assert.Equal(whole, await Seen());
-        await page.EvaluateAsync("window.dispatchEvent(new Event('afterprint'))");
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        Assert.False(await page.Locator(".view").IsVisibleAsync());
+        Assert.True(await page.Locator(".sheet svg").IsVisibleAsync());
+        await page.EmulateMediaAsync(new() { Media = Media.Screen });
         Assert.Equal(close, await Seen());
         Assert.Equal([], browser.Complaints);
     }
@@ -186,13 +188,68 @@ public class CardInBrowserTests
         Assert.InRange(pages.Count, 3 + rows / 30, 6 + rows / 15);
         for (var i = 0; i < pages.Count; i++)
         {
-            Assert.Equal(options.Paper.WidthMm, pages[i].Width / 72 * 25.4, 0.5);
+            // The picture's page may lie on its side.
+            Assert.Equal(i == 0 ? Math.Min(options.Paper.WidthMm, options.Paper.HeightMm) : options.Paper.WidthMm, (i == 0 ? Math.Min(pages[i].Width, pages[i].Height) : pages[i].Width) / 72 * 25.4, 0.5);
             Assert.Contains($"page {i + 1} of {pages.Count}", string.Join(' ', pages[i].GetWords().Select(w => w.Text)), StringComparison.Ordinal);
             Assert.All(pages[i].Letters, l => Assert.InRange(l.StartBaseLine.X, 0, pages[i].Width));
         }
 
         var words = pages.SelectMany(p => p.GetWords()).Select(w => w.Text).ToHashSet();
         Assert.All(plan.Layout.Pods.Select((p, i) => ($"P{i + 1}", p.OpenPorts[0].Name)), p => Assert.True(words.Contains(p.Item1) && words.Contains(p.Name)));
+    }
+
+    [Theory]
+    [InlineData("crest", "A4")]
+    [InlineData("oval", "Letter")]
+    [InlineData("tall", "A4")]
+    [InlineData("wide-60", "A4")]
+    public async Task The_first_page_of_the_browsers_print_is_the_picture_of_the_PDF_at_the_same_places(string name, string paper)
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1024, 768, ColorScheme.Dark);
+        var options = Cards.Options with { Paper = paper == "A4" ? PodLayout.Handover.Picture.PaperSize.A4 : PodLayout.Handover.Picture.PaperSize.Letter };
+        var plan = Cards.Plan(name);
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(plan, "card.html", options)));
+        using var print = UglyToad.PdfPig.PdfDocument.Open(await page.PdfAsync(new() { PreferCSSPageSize = true }));
+        using var own = UglyToad.PdfPig.PdfDocument.Open(Cards.File(plan, "card.pdf", options));
+        var (theirs, ours) = (print.GetPage(1), own.GetPage(1));
+        Assert.Equal((ours.Width, ours.Height), (theirs.Width, theirs.Height), (a, b) => Math.Abs(a.Item1 - b.Item1) < 1.5 && Math.Abs(a.Item2 - b.Item2) < 1.5);
+
+        // By the middle of each pod's number, points of 1/72 in: within a millimetre, since the browser has a type of its own.
+        foreach (var id in plan.Layout!.Pods.Select((_, i) => $"P{i + 1}"))
+        {
+            (double X, double Y) Middle(UglyToad.PdfPig.Content.Page p) => p.GetWords().Where(w => w.Text == id).Select(w => (w.BoundingBox.Centroid.X, w.BoundingBox.Centroid.Y)).First();
+            var (a, b) = (Middle(theirs), Middle(ours));
+            Assert.True(Math.Abs(a.X - b.X) < 3 && Math.Abs(a.Y - b.Y) < 3, $"{id}: {a} and {b}");
+        }
+
+        // No line is heavier than the heaviest in the PDF, and nothing has a colour.
+        // PdfPig gives widths as they are written: the browser's in millimetres of the board, ours in points.
+        var scale = PaperText.Number(System.Text.RegularExpressions.Regex.Match(Cards.Text(plan, "card.html", options), "Scale 1:([0-9.]+) on").Groups[1].Value);
+        Assert.Equal(ours.Paths.Max(p => p.LineWidth) / 72 * 25.4, theirs.Paths.Where(p => p.IsStroked).Max(p => p.LineWidth) / scale, 0.01);
+        Assert.All(theirs.Paths.SelectMany(p => new[] { p.IsStroked ? p.StrokeColor : null, p.IsFilled ? p.FillColor : null }).OfType<UglyToad.PdfPig.Graphics.Colors.IColor>(), c =>
+        {
+            var (r, g, blue) = c.ToRGBValues();
+            Assert.True(Math.Abs(r - g) < 0.01 && Math.Abs(g - blue) < 0.01, $"{r} {g} {blue}");
+        });
+    }
+
+    [Theory]
+    [InlineData(ColorScheme.Light)]
+    [InlineData(ColorScheme.Dark)]
+    public async Task Words_on_a_dark_ground_are_light_and_the_other_way_round(ColorScheme scheme)
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1024, 768, scheme);
+        var files = PodLayout.Handover.Setup.CardFiles.Of(Cards.Plan("oval"), Cards.Options, new(true, ["on the lattice (P1)"], ["P1 is off."], [])
+        {
+            Faults = [new(0, Counts: true)],
+        });
+        var page = await browser.Open(scratch.Put("card.html", System.Text.Encoding.UTF8.GetString(files.Single(f => f.Name == "card.html").Content)));
+        Task<string> Fill(string style) => page.Locator($".view .pl-{style}").First.EvaluateAsync<string>("e => getComputedStyle(e).fill");
+        Assert.Equal(await Fill("knockout"), await Fill("fault-words"));
+        Assert.Equal(await Fill("pod-id"), await Fill("fault-ground"));
+        Assert.NotEqual(await Fill("fault-ground"), await Fill("fault-words"));
     }
 
     [Theory]

@@ -43,7 +43,7 @@ public class CardReadBackTests
             {
                 pods.Add((line[0], line[1], line[2] == "turned", Whole(line[3]), Whole(line[4]), PaperText.Number(line[5]), PaperText.Number(line[6]), line[7]));
             }
-            else if (line.Count >= 6 && Regex.IsMatch(line[5], "^P[0-9]+$") && Regex.IsMatch(line[0], "^[0-9]+-[0-9]+$"))
+            else if (line.Count >= 6 && Regex.IsMatch(line[5], "^P[0-9]+$") && Regex.IsMatch(line[0], "^[0-9]+-[0-9]+$") && Regex.IsMatch(line[1], "^[0-9]+$"))
             {
                 ports.Add((line[0], PaperText.Number(line[3]), PaperText.Number(line[4]), line[5]));
             }
@@ -69,10 +69,13 @@ public class CardReadBackTests
 
         // The picture on the page, too.
         var page = Cards.Text(plan, "card.html");
-        var picture = XDocument.Parse(Regex.Match(page, "<svg.*?</svg>", RegexOptions.Singleline).Value).Root!;
-        var bodies = picture.Descendants().Where(e => e.Attribute("class")?.Value == "pl-pod").Select(e => Regex.Matches(e.Attribute("d")!.Value, "-?[0-9.]+")
-            .Select(m => PaperText.Number(m.Value)).Chunk(2).ToList());
-        Assert.Equal(centres, bodies.Select(b => ((b.Min(p => p[0]) + b.Max(p => p[0])) / 2, -(b.Min(p => p[1]) + b.Max(p => p[1])) / 2)));
+        foreach (var (begin, layer) in new[] { ("class=\"view\"", "pic-pods"), ("class=\"sheet\"", "sheet-pods") })
+        {
+            var picture = XDocument.Parse(Regex.Match(page, begin + ".*?(<svg.*?</svg>)", RegexOptions.Singleline).Groups[1].Value).Root!;
+            var bodies = picture.Elements().Single(e => e.Attribute("id")?.Value == layer).Elements().Where(e => e.Attribute("class")?.Value == "pl-pod")
+                .Select(e => Regex.Matches(e.Attribute("d")!.Value, "-?[0-9.]+").Select(m => PaperText.Number(m.Value)).Chunk(2).ToList());
+            Assert.Equal(centres, bodies.Select(b => ((b.Min(p => p[0]) + b.Max(p => p[0])) / 2, -(b.Min(p => p[1]) + b.Max(p => p[1])) / 2)));
+        }
     }
 
     [Theory]
@@ -90,6 +93,8 @@ public class CardReadBackTests
         Assert.Equal(ports, layers["PODLAYOUT-OPEN-PORTS"]!["circles"]!.AsArray().Select(c => ((double)c![0]!, (double)c[1]!)).ToHashSet());
         var outline = json["part"]!["onBoard"]!["outlineMm"]!.AsArray().Select(p => ((double)p![0]!, (double)p[1]!)).ToList();
         Assert.Equal(outline, layers["PODLAYOUT-PART"]!["rings"]![0]!.AsArray().Select(p => ((double)p![0]!, (double)p[1]!)));
+        var blank = json["part"]!["onBoard"]!["blankMm"]?.AsArray().Select(r => r!.AsArray().Select(p => ((double)p![0]!, (double)p[1]!)).ToList()).ToList() ?? [];
+        Assert.Equal(blank, layers["PODLAYOUT-BLANK"]?["rings"]!.AsArray().Select(r => r!.AsArray().Select(p => ((double)p![0]!, (double)p[1]!)).ToList()).ToList() ?? []);
         Assert.Equal(plan.Job.Shop.Board.Ports.Length, layers["PODLAYOUT-PORTS"]!["circles"]!.AsArray().Count);
         Assert.Equal(plan.Layout!.Pods.Length, layers["PODLAYOUT-SEALS"]!["rings"]!.AsArray().Count + layers["PODLAYOUT-SEALS"]!["circles"]!.AsArray().Count);
         Assert.Equal(plan.Layout.Pods.Select((_, i) => $"P{i + 1}"), layers["PODLAYOUT-LABELS"]!["texts"]!.AsArray().Select(t => (string)t!));

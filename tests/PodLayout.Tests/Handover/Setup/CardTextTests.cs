@@ -44,7 +44,7 @@ public class CardTextTests
     {
         var page = Cards.Text(Cards.Plan("hostile"), "card.html");
         var pictures = Regex.Matches(page, "<svg.*?</svg>", RegexOptions.Singleline);
-        Assert.Equal(2, pictures.Count);
+        Assert.Equal(3, pictures.Count);
         foreach (Match picture in pictures)
         {
             var root = XDocument.Parse(picture.Value).Root!;

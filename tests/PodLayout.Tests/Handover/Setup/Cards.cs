@@ -25,6 +25,7 @@ internal static class Cards
         ["wide-60"] = () => Grid(3600, 1500, 60, HandMade.Small),
         ["dense-60"] = () => Grid(1200, 1200, 60, HandMade.Small),
         ["inches"] = Inches,
+        ["crest"] = Crest,
     };
 
     public static IEnumerable<string> Names => ByName.Keys;
@@ -94,6 +95,19 @@ internal static class Cards
                 },
             },
         };
+    }
+
+    // A rail of 500 x 120 mm on a large board, on small pods of which two are turned, cut out of a blank 20 mm larger all round.
+    private static PlanResult Crest()
+    {
+        PodType narrow = new("60x30", new PodFootprint.Rectangle(60, 30), 5, 6, 60, true, 20, 1);
+        var board = HandMade.Board(1500, 1050) with { PortDiameterMm = 8 };
+        PodLayout.Geometry.Ring outline = new(
+            [new(0, 0), new(40, 0), new(120, 28), new(250, 40), new(380, 28), new(460, 0), new(500, 0), new(500, 60), new(380, 105), new(250, 120), new(120, 105), new(0, 60)]);
+        PartShape shape = new(outline, [], []) { Blank = [HandMade.Rectangle(-20, -20, 520, 140)] };
+        var job = HandMade.Job(new("Crest rail", shape, 28, "cherry", 0), board, new(600, 240), 0, new(200, 200, null, 20, 50));
+        job = job with { Shop = job.Shop with { Pods = [.. job.Shop.Pods.Append(narrow)] } };
+        return HandMade.Plan(job, [(narrow, true, 21, 8), (narrow, true, 33, 8), (HandMade.Narrow, false, 26, 9)]);
     }
 
     private static PlanResult Inches()

@@ -119,6 +119,135 @@ public class ClearPicturesTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void No_word_of_a_pod_lies_on_a_seal_on_a_pods_edge_or_on_a_hatch(string name)
+    {
+        // A number that finds room nowhere else interrupts the seal: a ground is drawn under it.
+        foreach (var sheet in Pictures(Cards.Plan(name)).Append(LayoutPicture.Draw(Cards.Plan(name))))
+        {
+            var labels = sheet.Layers.Single(l => l.Name == "labels").Primitives;
+            var grounds = labels.OfType<Primitive.Area>().Where(a => a.Style == "knockout").Select(a => Box2.Around([.. a.Rings.SelectMany(r => r.Points)])).ToList();
+            var pods = sheet.Layers.Single(l => l.Name == "pods").Primitives.Select(p => p is Primitive.Disc d ? Around(d) : Box2.Around([.. ((Primitive.Area)p).Rings[0].Points])).ToList();
+            var lines = Lines(sheet, "pod", "seal").ToList();
+            var hatches = sheet.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Hatch>().Where(h => h.Style is "cut-hatch" or "floor-hatch" or "defect-hatch")
+                .SelectMany(h => HatchLines.Of(h).Chunk(2).Select(e => (A: e[0], B: e[1]))).ToList();
+            foreach (var word in labels.OfType<Primitive.Text>().Where(t => t.Style is "pod-id" or "pod-type" or "port-name"))
+            {
+                var box = Inside(word);
+                Assert.True(!lines.Exists(l => Reaches(l, box, sheet.Scale)) || (word.Style != "port-name" && grounds.Exists(g => g.Contains(box))), $"{word.Words} at 1:{sheet.Scale}");
+                Assert.True(pods.Exists(p => p.Contains(box)) || !hatches.Exists(l => Reaches(l, box, sheet.Scale)), $"{word.Words} on a hatch at 1:{sheet.Scale}");
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void Every_pod_says_its_type_and_its_turn_and_every_port_its_name_unless_the_legend_counts_those_without(string name)
+    {
+        var plan = Cards.Plan(name);
+        foreach (var sheet in Pictures(plan).Append(LayoutPicture.Draw(plan)))
+        {
+            var drawn = sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives).ToList();
+            var labels = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().ToList();
+            var isOfMany = plan.Layout!.Pods.Select(p => p.Type.Name).Distinct().Count() > 1;
+            for (var i = 0; i < plan.Layout.Pods.Length; i++)
+            {
+                var id = $"P{i + 1}";
+                Assert.InRange(labels.Count(t => t.Style == "pod-type" && t.Of == id), isOfMany ? 1 : 0, 1);
+                Assert.Equal(plan.Layout.Pods[i].Turned ? 1 : 0, drawn.Count(p => p.Style == "pod-turned" && p.Of == id));
+            }
+
+            // On a screen the legend is a sheet of its own.
+            var legend = sheet.Layers.Single(l => l.Name == "panel").Primitives.IsEmpty ? SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout)).Signs : sheet;
+            var told = string.Join(' ', legend.Layers.Single(l => l.Name == "panel").Primitives.OfType<Primitive.Text>().Select(t => t.Words));
+            var without = plan.Layout.Pods.SelectMany(p => p.OpenPorts).Count() - labels.Count(t => t.Style == "port-name");
+            Assert.Equal(without > 0, told.Contains("no room for its name", StringComparison.Ordinal));
+            Assert.True(without <= 0 || told.Contains(without == 1 ? "one port" : $"{without} ports", StringComparison.Ordinal), told);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void On_paper_names_of_ports_and_types_are_as_large_as_the_type_beside_the_picture(string name)
+    {
+        // 2.6 mm of type: a capital of 1.9 mm. Where pods stand so close that a type has no room anywhere it may be smaller.
+        foreach (var sheet in Pictures(Cards.Plan(name)).Skip(1).Append(LayoutPicture.Draw(Cards.Plan(name))))
+        {
+            var words = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().ToList();
+            Assert.All(words.Where(t => t.Style == "port-name"), t => Assert.True(t.SizeMm / sheet.Scale >= 2.6 - 1e-9, $"{t.Words}: {t.SizeMm / sheet.Scale}"));
+            Assert.All(words.Where(t => t.Style == "pod-type"), t => Assert.True(t.SizeMm / sheet.Scale >= 1.9, $"{t.Words}: {t.SizeMm / sheet.Scale}"));
+        }
+    }
+
+    [Fact]
+    public void In_the_crest_rail_with_its_small_pods_nothing_is_lost()
+    {
+        var plan = Cards.Plan("crest");
+        foreach (var sheet in Pictures(plan).Append(LayoutPicture.Draw(plan)))
+        {
+            var drawn = sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives).ToList();
+            Assert.Equal(plan.Layout!.Pods.SelectMany(p => p.OpenPorts).Select(p => p.Name).Order(), drawn.OfType<Primitive.Text>().Where(t => t.Style == "port-name").Select(t => t.Words).Order());
+            Assert.Equal(2, drawn.Count(p => p.Style == "pod-turned"));
+            Assert.Single(drawn, p => p.Style == "grain-arrow");
+            Assert.Equal([new(580, 220), new(1120, 220), new(1120, 380), new(580, 380)], ((Primitive.Area)drawn.Single(p => p.Style == "blank-edge")).Rings[0].Points);
+        }
+    }
+
+    [Theory]
+    [InlineData("oval")]
+    [InlineData("crest")]
+    [InlineData("ell")]
+    public void A_mark_stands_near_its_place_where_nothing_is_in_the_way(string name)
+    {
+        // Outside the part there is room at once: the flag of 4 mm, and a line of 7 mm or less to it.
+        var plan = Cards.Plan(name);
+        var marks = Laying.Of(plan, plan.Layout!).Marks.ToDictionary(m => m.Name, m => m.At);
+        foreach (var sheet in Pictures(plan))
+        {
+            foreach (var flag in sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().Where(t => t.Style == "stretch-number"))
+            {
+                Assert.InRange((flag.At - marks[flag.Words]).Length / sheet.Scale, 0, 13);
+            }
+        }
+    }
+
+    [Fact]
+    public void A_blank_that_reaches_beyond_the_board_makes_the_picture_larger_and_is_explained()
+    {
+        var ell = HandMade.Ell();
+        var plan = ell with { Job = ell.Job with { Part = ell.Job.Part with { Shape = ell.Job.Part.Shape with { Blank = [HandMade.Rectangle(-80, -60, 350, 320)] } } } };
+        foreach (var sheet in Pictures(plan).Append(LayoutPicture.Draw(plan)).Append(LayoutDxf.Draw(plan)))
+        {
+            // The part's zero lies at (30, 30): the blank from (-50, -30) to (380, 350), on a board of 300 x 300.
+            Assert.True(sheet.Extent.Contains(new Box2(-50, -30, 380, 350)));
+        }
+
+        var words = SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout!)).Signs.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Text>().Select(t => t.Words);
+        Assert.Contains("edge of the blank, as it is laid down", string.Join(' ', words), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Pods_that_break_a_rule_or_are_not_counted_are_framed_named_and_explained()
+    {
+        var plan = Cards.Plan("oval");
+        var laying = Laying.Of(plan, plan.Layout!);
+        var (picture, signs) = SetupPicture.OnScreen(plan, laying, new PodFault(2, Counts: true), new PodFault(5, Counts: false));
+        var paper = SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "", PaperSize.A4, false, [new(2, Counts: true), new(5, Counts: false)]);
+        foreach (var (sheet, legend) in new[] { (picture, signs), (paper, paper) })
+        {
+            var drawn = sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives).ToList();
+            var frames = drawn.OfType<Primitive.Area>().Where(a => a.Style == "fault-frame").Select(a => Box2.Around([.. a.Rings[0].Points]).Centre).ToList();
+            Assert.Equal([plan.Layout!.Pods[2].Centre, plan.Layout.Pods[5].Centre], frames);
+            Assert.Equal(["breaks a rule", "not counted"], drawn.OfType<Primitive.Text>().Where(t => t.Style == "fault-words").Select(t => t.Words));
+            Assert.Contains(legend.Layers.Single(l => l.Name == "panel").Primitives, p => p.Style == "fault-frame");
+        }
+
+        Assert.DoesNotContain(Pictures(plan).SelectMany(s => s.Layers).SelectMany(l => l.Primitives), p => p.Style == "fault-frame");
+    }
+
+    private static Box2 Around(Primitive.Disc disc) => new Box2(disc.Centre.X, disc.Centre.Y, disc.Centre.X, disc.Centre.Y).Grow(disc.RadiusMm);
+
     private static IEnumerable<Sheet> Pictures(PlanResult plan)
     {
         var laying = Laying.Of(plan, plan.Layout!);

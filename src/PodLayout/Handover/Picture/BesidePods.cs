@@ -1,0 +1,137 @@
+using PodLayout.Geometry;
+using PodLayout.Layouts;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover.Picture;
+
+/// <summary>Places for words off the pods that they belong to: near them, off everything else, with a line to what they name.</summary>
+internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layout)
+{
+    // How far from its pod a word is looked for, mm of paper; at the first it stands against its pod.
+    private static readonly double[] Apart = [0.4, 1.8, 3, 4.5, 6.5, 9, 12, 16, 21, 27, 34];
+
+    private const int Around = 40;
+
+    // A word on a port that stays plugged hides it, and a line over one is not clear: this is worth so many mm of line.
+    private const double OverPort = 9;
+
+    private const double ClearMm = 0.35;
+
+    // Of places that are as near, the one whose middle is nearer to what it names.
+    private const double OffMiddle = 0.1;
+
+    /// <summary>A place for words of a size.</summary>
+    /// <param name="Box">The place.</param>
+    /// <param name="Leader">The line to what they name; null where they stand against it.</param>
+    /// <param name="Cost">How long the line is, mm of paper, and what it costs to stand on a port.</param>
+    public sealed record Place(Box2 Box, (Point2 From, Point2 To)? Leader, double Cost);
+
+    /// <summary>The best place of the sizes that words may have: smaller ones for the sake of a much shorter line only.</summary>
+    /// <param name="pod">The pod.</param>
+    /// <param name="port">The port; null for the pod itself.</param>
+    /// <param name="sizes">The words' boxes about zero, the most welcome first.</param>
+    public (int Index, Place Place)? Best(PlacedPod pod, Port? port, IReadOnlyList<Box2> sizes)
+    {
+        const double worthMm = 2.5;
+        (int Index, Place Place)? best = null;
+        for (var i = 0; i < sizes.Count; i++)
+        {
+            if (Find(pod, port, sizes[i]) is { } place && !(best is var (index, other) && other.Cost <= place.Cost + worthMm * (i - index)))
+            {
+                best = (i, place);
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The best place for the words of a pod, or of one of its ports; null where there is none.</summary>
+    /// <param name="pod">The pod.</param>
+    /// <param name="port">The port; null for the pod itself.</param>
+    /// <param name="size">The words' box about zero.</param>
+    public Place? Find(PlacedPod pod, Port? port, Box2 size)
+    {
+        var u = draft.Scale;
+        var body = pod.BodyBox;
+        var reach = body.Grow((Apart[^1] + 1) * u + Math.Max(size.Width, size.Height));
+        var lines = draft.LinesOver(reach).ToList();
+        var others = layout.Pods.Where(p => p != pod).Select(p => p.BodyBox).Where(b => b.Touches(reach)).ToList();
+        (double Cost, Place Place)? best = null;
+        foreach (var apart in Apart.TakeWhile(a => best is not var (cost, _) || a < cost))
+        {
+            foreach (var box in Ring(body.Grow(apart * u), size).Where(b => draft.IsFree(b.Grow(ClearMm * u))))
+            {
+                var leader = Leader(pod, port, box);
+                var off = (box.Centre - (port?.Centre ?? pod.Centre)).Length;
+                var cost = ((leader.To - leader.From).Length + OffMiddle * off) / u + (draft.IsOnPort(box) ? OverPort : 0);
+                if (best is var (least, _) && cost >= least || lines.Exists(l => EdgePath.Touches(box.Grow(ClearMm * u), l.A, l.B)))
+                {
+                    continue;
+                }
+
+                // Along a side of its pod, and no nearer to another, the number needs no line.
+                if (apart == Apart[0] && port is null)
+                {
+                    best = IsAlong(body, box.Centre) && !others.Exists(o => o.Touches(box.Grow(1.6 * apart * u))) ? (cost, new(box, null, cost)) : best;
+                }
+                else if (IsClear(leader.From, leader.To, others) && !draft.HasWord(box))
+                {
+                    best = (cost, new(box, leader, cost));
+                }
+            }
+        }
+
+        return best?.Place;
+    }
+
+    /// <summary>Draws the line and the ground of words, and takes their place.</summary>
+    public void Take(Place place)
+    {
+        if (place.Leader is var (from, to))
+        {
+            draft.AddLeader(from, to);
+        }
+
+        draft.AddBox(SheetDraft.Labels, "knockout", place.Box);
+        draft.Take(place.Box);
+        draft.AddWord(place.Box);
+    }
+
+    // Boxes of a size whose edges lie on those of a box, all round.
+    private static IEnumerable<Box2> Ring(Box2 box, Box2 size)
+    {
+        var around = new Box2(box.MinX - size.Width / 2, box.MinY - size.Height / 2, box.MaxX + size.Width / 2, box.MaxY + size.Height / 2);
+        var length = 2 * (around.Width + around.Height);
+        for (var i = 0; i < Around; i++)
+        {
+            var at = length * i / Around;
+            var middle = at < around.Width ? new Point2(around.MinX + at, around.MinY)
+                : (at -= around.Width) < around.Height ? new(around.MaxX, around.MinY + at)
+                : (at -= around.Height) < around.Width ? new(around.MaxX - at, around.MaxY)
+                : new(around.MinX, around.MaxY - (at - around.Width));
+            yield return size.Moved(middle);
+        }
+    }
+
+    private static bool IsAlong(Box2 body, Point2 p) => (p.X > body.MinX && p.X < body.MaxX) || (p.Y > body.MinY && p.Y < body.MaxY);
+
+    private (Point2 From, Point2 To) Leader(PlacedPod pod, Port? port, Box2 box)
+    {
+        var middle = port?.Centre ?? Nearest(pod.BodyBox, box.Centre);
+        var to = Nearest(box, middle);
+        if (port is null)
+        {
+            return (Nearest(pod.BodyBox, to), to);
+        }
+
+        var ring = 1.25 * Symbols.PortRadius(draft, board.PortDiameterMm);
+        var way = to - middle;
+        return way.Length <= ring ? (middle, to) : (middle + way * (ring / way.Length), to);
+    }
+
+    private bool IsClear(Point2 from, Point2 to, List<Box2> others) =>
+        !draft.HasWord(from, to) && !draft.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to)) && !draft.IsOnPort(from, to);
+
+    private static Point2 Nearest(Box2 box, Point2 p) =>
+        new(Math.Clamp(p.X, box.MinX, box.MaxX), Math.Clamp(p.Y, box.MinY, box.MaxY));
+}

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using PodLayout.Handover.Picture;
+using PodLayout.Layouts;
+
+namespace PodLayout.Handover.Setup;
+
+/// <summary>The picture on the card's first page of paper, the same in the PDF and where a browser prints the page.</summary>
+internal static class CardPicture
+{
+    /// <param name="result">The plan.</param>
+    /// <param name="card">What the card says.</param>
+    /// <param name="options">What the caller adds.</param>
+    /// <param name="foot">What stands at the foot of the page; empty for nothing.</param>
+    public static Sheet OnPaper(PlanResult result, SetupCard card, CardOptions options, string foot) => SetupPicture.OnPaper(
+        result, card.Laying, (card.Title, Head(card)), foot, options.Paper, CardUnit.Of(result, options).InInches, card.Faults,
+        First(card));
+
+    /// <summary>
+    /// The same sheet for a page whose margins are those of the sheet, so that they hold the foot that the browser writes: without
+    /// a foot of its own.
+    /// </summary>
+    public static Sheet ForBrowser(Sheet sheet, string foot) => sheet with
+    {
+        Extent = sheet.Extent.Grow(-PageFrame.MarginMm * sheet.Scale),
+        Layers = [.. sheet.Layers.Select(l => l.Name != SheetDraft.Panel ? l : l with
+        {
+            Primitives = [.. l.Primitives.Where(p => p is not Primitive.Text { Style: "text-bold" } text || text.Words != foot)],
+        })],
+    };
+
+    // What keeps from starting must be seen whichever page is looked at.
+    private static ImmutableArray<string> First(SetupCard card) => card.Stop.Short is { } stop ? [stop]
+        : card.Warnings.Length <= 1 ? card.Warnings : [$"READ FIRST: {CsvText.Count(card.Warnings.Length)} warnings at the head of page 2."];
+
+    // What must be seen beside the picture.
+    private static ImmutableArray<string> Head(SetupCard card)
+    {
+        // Rows that repeat the title are left out of the head.
+        string Said(string name) => card.Head.Rows.First(r => r.Name == name).Value;
+        var part = card.Head.Rows.Any(r => r.Name == "Part") ? $"Part: {Said("Part")}, " : "Wood: ";
+        return
+        [
+            card.Edition,
+            part + Said("Wood"),
+            $"Face: {Said("Face")}",
+            $"Grain: {Said("Grain")}",
+            $"Board: {Said("Board")}",
+            $"Pods: {Said("Pods")}",
+            $"Ports to open: {Said("Ports to open")}; all others stay plugged.",
+            $"Gauge before the spindle starts: {Said("Gauge before the spindle starts")}",
+            $"Holding factor: {Said("Holding factor")}",
+        ];
+    }
+}
