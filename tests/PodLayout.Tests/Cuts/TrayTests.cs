@@ -2,13 +2,9 @@ using PodLayout.Cuts;
 using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
-using PodLayout.Jobs.Written;
 using PodLayout.Layouts;
-using PodLayout.Parts;
 using PodLayout.Programs;
-using PodLayout.Reading;
 using PodLayout.Seats;
-using PodLayout.Shops.Written;
 
 namespace PodLayout.Tests.Cuts;
 
@@ -28,7 +24,7 @@ public class TrayTests
     [Fact]
     public void Nowhere_do_the_seats_from_the_program_and_from_the_operations_differ_by_more_than_a_hair()
     {
-        var (a, b) = (Read("job.json").Job, Read("job-by-operations.json").Job);
+        var (a, b) = (SampleJob.Read("tray", "job.json").Job, SampleJob.Read("tray", "job-by-operations.json").Job);
         foreach (var pose in PodPose.Of(a.Shop, 60))
         {
             var fromProgram = SeatRegion.Of(ClearWood.Of(a.Part.Shape, a.Margins), pose, Tolerances.ContactMm).Centres;
@@ -50,7 +46,7 @@ public class TrayTests
         var slit = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(new(350, 340)) + layout.Placement.ZeroOnBoard;
         var moved = layout with { Pods = layout.Pods.SetItem(0, layout.Pods[0] with { Centre = slit }) };
         var refused = Assert.Single(PodsInCuts.Of(job, moved, path, request));
-        var line = 1 + File.ReadAllLines(Sample("part.nc")).ToList().FindIndex(l => l.Contains("G1 X470.000 F4000", StringComparison.Ordinal));
+        var line = 1 + File.ReadAllLines(SampleJob.FileOf("tray", "part.nc")).ToList().FindIndex(l => l.Contains("G1 X470.000 F4000", StringComparison.Ordinal));
         Assert.Equal((Severity.Refused, line), (refused.Severity, ((Place.InFile)refused.Place!).Line));
         Assert.Contains("pod P1", refused.Message, StringComparison.Ordinal);
         Assert.Contains("tool 2", refused.Message, StringComparison.Ordinal);
@@ -60,29 +56,14 @@ public class TrayTests
     [Fact]
     public void The_program_is_read_without_a_warning()
     {
-        var outcome = ProgramReading.Read("part.nc", File.ReadAllBytes(Sample("part.nc")), new());
+        var outcome = ProgramReading.Read("part.nc", File.ReadAllBytes(SampleJob.FileOf("tray", "part.nc")), new());
         Assert.True(outcome.Succeeded);
         Assert.Empty(outcome.Findings);
     }
 
     private static (Job Job, ToolPath? Path, CutRequest Request, PlanResult Result) Planned(string file)
     {
-        var (job, path, request) = Read(file);
+        var (job, _, path, request) = SampleJob.Read("tray", file);
         return (job, path, request, Planning.Plan(job, new Effort(2, null), null, TestContext.Current.CancellationToken));
     }
-
-    private static (Job Job, ToolPath? Path, CutRequest Request) Read(string file)
-    {
-        var request = JobReading.Read(file, File.ReadAllBytes(Sample(file)), []).Value!;
-        var shop = ShopReading.Read("shop.json", File.ReadAllBytes(Repository.Path("samples", "shop.json"))).Value!;
-        var drawing = DrawingReader.Read("part.dxf", File.ReadAllBytes(Sample("part.dxf")), request.Reading).Value!;
-        var shape = PartShaping.From(drawing, request.Layers).Value!;
-        var path = request.Cuts.Program is { } program
-            ? ProgramReading.Read("part.nc", File.ReadAllBytes(Sample("part.nc")), program.Options).Value : null;
-        var job = Cutting.Apply(request.With(shape, shop).Value!, drawing, request.Cuts, path, file);
-        Assert.True(job.Succeeded, job.Refusal?.ToString());
-        return (job.Value, path, request.Cuts);
-    }
-
-    private static string Sample(string name) => Repository.Path("samples", "tray", name);
 }

@@ -1,15 +1,9 @@
 using PodLayout.Checking;
-using PodLayout.Cuts;
 using PodLayout.Findings;
 using PodLayout.Handover;
 using PodLayout.Handover.Setup;
 using PodLayout.Jobs;
-using PodLayout.Jobs.Written;
 using PodLayout.Layouts;
-using PodLayout.Parts;
-using PodLayout.Programs;
-using PodLayout.Reading;
-using PodLayout.Shops.Written;
 using PodLayout.Tests.Independent;
 
 namespace PodLayout.Tests.Cuts;
@@ -36,7 +30,7 @@ public class WashStandTests
     [InlineData("job-by-operations.json", "on layer DISH")]
     public void Skin_floor_and_offcut_are_those_that_are_drawn(string file, string source)
     {
-        var (job, findings) = Read(file);
+        var (job, findings, _, _) = SampleJob.Read("wash-stand", file);
         var shape = job.Part.Shape;
         Assert.Equal([0], shape.Skinned);
         Assert.DoesNotContain(findings, f => f.Severity >= Severity.Warning);
@@ -93,23 +87,8 @@ public class WashStandTests
 
     private static PlanResult Planned(string file)
     {
-        var (job, findings) = Read(file);
+        var (job, findings, _, _) = SampleJob.Read("wash-stand", file);
         var plan = Planning.Plan(job with { Placement = Place }, new Effort(2, null), null, TestContext.Current.CancellationToken);
         return plan with { Findings = [.. plan.Findings, .. findings] };
     }
-
-    private static (Job Job, IEnumerable<Finding> Findings) Read(string file)
-    {
-        var request = JobReading.Read(file, File.ReadAllBytes(Sample(file)), []).Value!;
-        var shop = ShopReading.Read("shop.json", File.ReadAllBytes(Repository.Path("samples", "shop.json"))).Value!;
-        var drawing = DrawingReader.Read("part.dxf", File.ReadAllBytes(Sample("part.dxf")), request.Reading).Value!;
-        var shape = PartShaping.From(drawing, request.Layers).Value!;
-        var path = request.Cuts.Program is { } program
-            ? ProgramReading.Read("part.nc", File.ReadAllBytes(Sample("part.nc")), program.Options).Value : null;
-        var job = Cutting.Apply(request.With(shape, shop).Value!, drawing, request.Cuts, path, file);
-        Assert.True(job.Succeeded, job.Refusal?.ToString());
-        return (job.Value, job.Findings);
-    }
-
-    private static string Sample(string name) => Repository.Path("samples", "wash-stand", name);
 }
