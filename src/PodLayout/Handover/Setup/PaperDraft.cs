@@ -13,6 +13,7 @@ internal sealed class PaperDraft(PaperSize paper, string running)
     private const double RunningMm = 3.2;
 
     private readonly List<ImmutableArray<Primitive>.Builder> pages = [];
+    private readonly Dictionary<string, int> begun = new(StringComparer.Ordinal);
     private double y;
 
     public static double Left => MarginMm;
@@ -78,6 +79,12 @@ internal sealed class PaperDraft(PaperSize paper, string running)
     }
 
     public int Count => pages.Count;
+
+    /// <summary>Remembers that something begins on this page.</summary>
+    public void Begin(string id) => begun.TryAdd(id, pages.Count);
+
+    /// <summary>The page that it begins on, counted from 1 among these.</summary>
+    public int PageOf(string id) => begun[id];
 
     public static string Number(int page, int total) => $"page {CsvText.Count(page)} of {CsvText.Count(total)}";
 
