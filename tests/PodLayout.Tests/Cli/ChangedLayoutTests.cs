@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using PodLayout.Cli;
 using PodLayout.Tests.Handover.Setup;
 
@@ -129,7 +131,24 @@ public class ChangedLayoutTests
         Assert.DoesNotContain("of the drawing", page[page.IndexOf("id=\"offcuts\"", StringComparison.Ordinal)..], StringComparison.Ordinal);
         var forces = PageTables.Rows(page, "Where the cutter's force comes from");
         Assert.Equal(["tool 1", "tool 2", "tool 3"], forces.Select(f => f["Cut"]));
-        Assert.All(forces, f => Assert.Matches("part\\.nc lines [0-9]+ to [0-9]+: [0-9]+ mm cutter", f["From"]));
+        Assert.All(forces, f => Assert.Matches("part\\.nc lines [0-9]+ to [0-9]+(, [0-9]+ to [0-9]+)*: [0-9]+ mm cutter", f["From"]));
+
+        // Each range of lines lies where the program has that tool in the spindle.
+        var inSpindle = new List<string> { "" };
+        foreach (var line in File.ReadAllLines(Repository.Path("samples", "tray", "part.nc")))
+        {
+            var change = Regex.Match(line, "\\bT([0-9]+)\\b.*M0?6\\b");
+            inSpindle.Add(change.Success ? "tool " + change.Groups[1].Value : inSpindle[^1]);
+        }
+
+        foreach (var force in forces)
+        {
+            foreach (Match range in Regex.Matches(force["From"], "([0-9]+) to ([0-9]+)"))
+            {
+                int first = int.Parse(range.Groups[1].Value, CultureInfo.InvariantCulture), last = int.Parse(range.Groups[2].Value, CultureInfo.InvariantCulture);
+                Assert.All(inSpindle[first..(last + 1)], tool => Assert.Equal(force["Cut"], tool));
+            }
+        }
 
         // What is laid is the blank, 25 mm larger than the part of 700 x 440 mm all round (samples/tray).
         var marks = PageTables.Rows(page, "Marks on the blank's edge").ToDictionary(r => r["Mark"]);
@@ -137,8 +156,21 @@ public class ChangedLayoutTests
             (PaperText.Number(marks["E3"]["X mm"]) - PaperText.Number(marks["E1"]["X mm"]), PaperText.Number(marks["E4"]["Y mm"]) - PaperText.Number(marks["E2"]["Y mm"])), (750, 490));
         Assert.Contains("The blank lies at its marks", page, StringComparison.Ordinal);
 
-        // The tools of the program, as many as give force.
-        Assert.Equal(["tool 1", "tool 2", "tool 3"], PageTables.Rows(page, "Tools of the program").Select(r => r["Tool"]).Order());
+        // The tools of the program with the least Z of its lines under each (samples/tray/part.nc has no arcs that dip).
+        var (deepest, spindle) = (new SortedDictionary<string, double>(StringComparer.Ordinal), "");
+        foreach (var line in File.ReadAllLines(Repository.Path("samples", "tray", "part.nc")))
+        {
+            var change = Regex.Match(line, "\\bT([0-9]+)\\b.*M0?6\\b");
+            spindle = change.Success ? "tool " + change.Groups[1].Value : spindle;
+            if (spindle.Length > 0 && Regex.Match(line, "Z(-?[0-9.]+)") is { Success: true } z)
+            {
+                var depth = PaperText.Number(z.Groups[1].Value);
+                deepest[spindle] = Math.Min(deepest.GetValueOrDefault(spindle, double.PositiveInfinity), depth);
+            }
+        }
+
+        Assert.Equal(
+            deepest.Select(d => (d.Key, d.Value)), PageTables.Rows(page, "Tools of the program").Select(r => (r["Tool"], PaperText.Number(r["Deepest Z mm"]))));
 
         // A file of before these were kept is read, and tells them as it did.
         json.AsObject().Remove("offcuts");

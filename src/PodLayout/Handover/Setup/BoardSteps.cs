@@ -112,7 +112,7 @@ internal static class BoardSteps
         yield return new CardBlock.Words(Others(board.Ports.Length - open.Count - stuck.Count, stuck.Count), IsStrong: true);
         if (stuck.Count > 0)
         {
-            yield return new CardBlock.Steps([.. stuck.Select((name, i) => ($"K{CsvText.Count(i + 1)}", $"{name} cannot be plugged: tape or cover it."))]);
+            yield return new CardBlock.Steps([.. stuck.Select((name, i) => ($"K{CsvText.Count(i + 1)}", $"{name} cannot be plugged: tape or cover it."))]) { LeadsOn = true };
         }
 
         var dead = board.Ports.Where(p => p.State == PortState.Dead).Select(p => p.Name).ToList();

@@ -36,7 +36,7 @@ internal static class CardPages
     /// <summary>The pages of text, as they are when only their numbers are missing.</summary>
     public static PaperDraft Written(SetupCard card, PaperSize paper)
     {
-        PaperDraft draft = new(paper, (card.Stop.Stops ? "DO NOT START    " : "") + $"{card.Title}    {card.Edition}");
+        PaperDraft draft = new(paper, (card.Stop.Stops ? "DO NOT START    " : "") + $"{card.Title}    {card.Edition}", card.Stop.Stops);
         PaperFlow.Fill(draft, [.. PaperBlocks.Of(card, draft)]);
         return draft;
     }

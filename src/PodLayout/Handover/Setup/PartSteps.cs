@@ -136,8 +136,9 @@ internal static class PartSteps
         ]);
         if (!zero.Tools.IsEmpty)
         {
+            yield return new CardBlock.Words("The tools that the program moves, each with the deepest Z that the control shows for it.");
             yield return new CardBlock.Table(
-                "Tools of the program", "Set", ["Tool", $"Diameter {unit.Name}", $"Deepest Z {unit.Name} as the control shows it"],
+                "Tools of the program", "Set", ["Tool", $"Diameter {unit.Name}", $"Deepest Z {unit.Name}"],
                 [
                     .. zero.Tools.Select(t => new CardRow($"T{CsvText.Count(t.Number)}",
                         [$"tool {CsvText.Count(t.Number)}", unit.Length(t.DiameterMm), unit.Length(t.DeepestZMm)])),

@@ -105,6 +105,8 @@ public class CardTextTests
         Assert.Contains("<dt>Gauge reading to reach before the spindle starts</dt><dd><bdi>not computed</bdi></dd>", page, StringComparison.Ordinal);
         Assert.Contains("not stated: ask the programmer, write here: ____", page, StringComparison.Ordinal);
         Assert.Contains("none named in the job", page, StringComparison.Ordinal);
+        Assert.Contains("The job states no blank: which pieces come loose is not known here.", page, StringComparison.Ordinal);
+        Assert.Contains("the shop&#39;s own gauge reading, written in section 7, is reached", page, StringComparison.Ordinal);
         Assert.Contains("names no zones of the table", page, StringComparison.Ordinal);
         Assert.Contains("Revision ________", page, StringComparison.Ordinal);
     }
