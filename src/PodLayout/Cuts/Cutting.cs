@@ -34,9 +34,12 @@ public static class Cutting
             .Then(operations => FromProgram(shop, path, request, job, drawing, operations)
             .Then(program => Offcuts.Tell(drawing, shape, request, [.. operations, .. program], thickness, OffcutDensity(request, job.Part), jobFile)
             .Then(loose => WithAll(
-                job with { Shop = shop, ProgramZero = request.Program is { } p ? new(p.FilePath, p.ZZero, p.Offset) : null },
+                job with { Shop = shop, ProgramZero = ZeroOf(request, path, Setting(shop, request, job)) },
                 drawing, request, path, [.. operations, .. program], loose, jobFile)))));
     }
+
+    private static ProgramZero? ZeroOf(CutRequest request, ToolPath? path, ProgramSetting setting) => request.Program is not { } p ? null
+        : new(p.FilePath, p.ZZero, p.Offset) { Tools = path is null ? [] : [.. ProgramTool.Of(path, setting)] };
 
     // A wrong unit explains more than a wrong zero, and a wrong zero explains what the heights would say: it is told before them.
     private static Outcome<Job> Zero(Job job, ToolPath? path, CutRequest request)
@@ -70,6 +73,7 @@ public static class Cutting
                 job with
                 {
                     Part = job.Part with { Shape = shape },
+                    IsBlankStated = request.Blank is not null,
                     Offcuts = Offcuts.ToWatch(loose, shape, job.Part.ThicknessMm, OffcutDensity(request, job.Part)),
                 }, ThinFloors.Tell(floors, job.Support.ThinFloorSpanMm, jobFile));
         });

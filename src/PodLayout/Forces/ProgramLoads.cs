@@ -13,17 +13,21 @@ internal sealed class ProgramLoads
     // Wood less high than this above the tip is not counted as a cut, mm: rounding, and the last hair of a finished floor.
     private const double LeastDepthMm = 0.02;
 
+    // So many ranges of lines are told of a tool.
+    private const int MostRanges = 6;
+
     private readonly ToolPath _path;
     private readonly ProgramSetting _setting;
     private readonly Part _part;
     private readonly LoadGathering _loads;
     private readonly WoodLeft _wood;
-    private readonly SortedDictionary<int, (CutterCut Cut, int Pass, int First, int Last)> _tools = [];
+    private readonly SortedDictionary<int, (CutterCut Cut, int Pass, List<(int First, int Last)> Lines)> _tools = [];
     private readonly SortedDictionary<int, StatedCuts> _stated = [];
 
     // Where the tool has just been: taken away once it is a whole diameter on, so that its own last steps do not hide what it cuts.
     private readonly Queue<(Point2 At, double TipMm, double OnPathMm)> _behind = new();
     private double _onPath;
+    private int _cutting = int.MinValue;
     private double _lastLookedAt = double.NegativeInfinity;
     private double _lastTip;
 
@@ -36,7 +40,7 @@ internal sealed class ProgramLoads
         {
             var setup = (request.Program?.Cutters.GetValueOrDefault(number) ?? new CutterSetup("$.program.tools")).Over(request.Cutter);
             _stated[number] = new(number, setting.Tools[number].DiameterMm);
-            _tools[number] = (new(setup, setting.Tools[number].DiameterMm, part), -1, 0, 0);
+            _tools[number] = (new(setup, setting.Tools[number].DiameterMm, part), -1, []);
         }
     }
 
@@ -121,15 +125,51 @@ internal sealed class ProgramLoads
             return;
         }
 
-        var (cut, pass, first, last) = _tools[stretch.ToolNumber];
+        var (cut, pass, lines) = _tools[stretch.ToolNumber];
         if (pass < 0)
         {
-            (pass, first) = (_loads.Begin($"tool {stretch.ToolNumber.ToString(CultureInfo.InvariantCulture)}", ""), stretch.Line);
+            pass = _loads.Begin($"tool {stretch.ToolNumber.ToString(CultureInfo.InvariantCulture)}", "");
+            _tools[stretch.ToolNumber] = (cut, pass, lines);
         }
 
-        _tools[stretch.ToolNumber] = (cut, pass, first, Math.Max(last, stretch.Line));
+        Cuts(stretch, lines);
         _loads.Add(pass, centre, top - depth / 2, Forces(stretch, cut, before, at, depth));
         Compare(stretch, tool, cut, before, at, centre, depth);
+    }
+
+    // Where another tool has cut in between a range of its own begins.
+    private void Cuts(in Stretch stretch, List<(int First, int Last)> lines)
+    {
+        if (_cutting == stretch.ToolNumber)
+        {
+            lines[^1] = (Math.Min(lines[^1].First, stretch.Line), Math.Max(lines[^1].Last, stretch.Line));
+        }
+        else
+        {
+            lines.Add((stretch.Line, stretch.Line));
+        }
+
+        _cutting = stretch.ToolNumber;
+    }
+
+    // Ranges that overlap, as those of a loop do, are one.
+    private static string Ranges(List<(int First, int Last)> lines)
+    {
+        List<(int First, int Last)> apart = [];
+        foreach (var range in lines.Order())
+        {
+            if (apart.Count > 0 && range.First <= apart[^1].Last)
+            {
+                apart[^1] = (apart[^1].First, Math.Max(apart[^1].Last, range.Last));
+            }
+            else
+            {
+                apart.Add(range);
+            }
+        }
+
+        var words = apart.Take(MostRanges).Select(r => string.Create(CultureInfo.InvariantCulture, $"{r.First} to {r.Last}"));
+        return string.Join(", ", words) + (apart.Count <= MostRanges ? "" : string.Create(CultureInfo.InvariantCulture, $" and in {apart.Count - MostRanges} more ranges"));
     }
 
     // With what the job says of the tool. How much a pointed or round tool takes of the wood under it is not known so well.
@@ -206,9 +246,9 @@ internal sealed class ProgramLoads
 
     private void NameTools(CutRequest request)
     {
-        foreach (var (number, (cut, pass, first, last)) in _tools.Where(t => t.Value.Pass >= 0))
+        foreach (var (number, (cut, pass, lines)) in _tools.Where(t => t.Value.Pass >= 0))
         {
-            _loads.Rename(pass, string.Create(CultureInfo.InvariantCulture, $"{_path.FileName} lines {first} to {last}: {cut.Words}"));
+            _loads.Rename(pass, string.Create(CultureInfo.InvariantCulture, $"{_path.FileName} lines {Ranges(lines)}: {cut.Words}"));
             _loads.Assume(cut.Assumed(fromProgram: true));
         }
 

@@ -53,6 +53,11 @@ internal static class LayoutFileBounds
         {
             yield return ("$.program.zeroInDrawingMm[0]", program.ZeroInDrawingMm.X, -Far, Far);
             yield return ("$.program.zeroInDrawingMm[1]", program.ZeroInDrawingMm.Y, -Far, Far);
+            foreach (var (tool, i) in (program.Tools ?? []).Select((t, i) => (t, i)))
+            {
+                yield return (string.Create(CultureInfo.InvariantCulture, $"$.program.tools[{i}].diameterMm"), tool.DiameterMm, 0, Far);
+                yield return (string.Create(CultureInfo.InvariantCulture, $"$.program.tools[{i}].deepestZMm"), tool.DeepestZMm, -Far, Far);
+            }
         }
 
         for (var i = 0; i < file.Asked.Keep.Length; i++)

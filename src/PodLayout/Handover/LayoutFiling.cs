@@ -36,7 +36,9 @@ internal static class LayoutFiling
                 Mm(job.Support.InteriorStepMm), Mm(job.Support.ThinFloorSpanMm)),
             AskedOf(job),
             ShopOf(job.Shop),
-            job.ProgramZero is not { } zero ? null : new(zero.File, zero.Z, Xy(zero.InDrawing)),
+            job.ProgramZero is not { } zero ? null : new(
+                zero.File, zero.Z, Xy(zero.InDrawing),
+                zero.Tools.IsEmpty ? null : [.. zero.Tools.Select(t => new ProgramToolEntry(t.Number, Mm(t.DiameterMm), Mm(t.DeepestZMm)))]),
             job.Standing is not { } standing ? null : new(
                 new(Xy(standing.LaidAt.ZeroOnBoard), Deg(standing.LaidAt.AngleDeg)),
                 [.. standing.Pods.Select(p => new StandingPodEntry(p.Type, p.Turned, p.Column + 1, p.Row + 1))],
@@ -54,7 +56,8 @@ internal static class LayoutFiling
             [.. result.Findings.Select(FindingOf)],
             Cautions.Of(result),
             job.Offcuts.IsEmpty ? null : [.. job.Offcuts.Select(o => new OffcutEntry(
-                o.Name, Xy(o.Inside), Mm(o.WidthMm), Mm(o.HeightMm), Mm(o.MassKg), o.IsLarge, o.IsAround))]);
+                o.Name, Xy(o.Inside), Mm(o.WidthMm), Mm(o.HeightMm), Mm(o.MassKg), o.IsLarge, o.IsAround))],
+            job.IsBlankStated);
     }
 
     /// <summary>The ports to open, in the order of the board.</summary>

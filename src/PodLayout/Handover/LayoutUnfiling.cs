@@ -40,8 +40,12 @@ internal static class LayoutUnfiling
             {
                 OpenPorts = standing.OpenPorts,
             },
-            ProgramZero = file.Program is { } program ? new(program.File, program.ZZero, Point(program.ZeroInDrawingMm)) : null,
+            ProgramZero = file.Program is { } program ? new(program.File, program.ZZero, Point(program.ZeroInDrawingMm))
+            {
+                Tools = [.. (program.Tools ?? []).Select(t => new ProgramTool(t.Number, t.DiameterMm, t.DeepestZMm))],
+            } : null,
             Offcuts = [.. (file.Offcuts ?? []).Select(o => new Offcut(o.Name, Point(o.InsideMm), o.WidthMm, o.HeightMm, o.MassKg, o.IsLarge, o.IsAround))],
+            IsBlankStated = file.IsBlankStated,
             Keep = [.. file.Asked.Keep.Select(k => new KeptPod(
                 shop.Pods.First(t => t.Name == k.Pod), k.Turned, k.ColumnFromDatum - 1, k.RowFromDatum - 1))],
         };

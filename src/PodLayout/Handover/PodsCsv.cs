@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Layouts;
 
 namespace PodLayout.Handover;
@@ -11,7 +12,8 @@ public static class PodsCsv
     /// </summary>
     /// <param name="result">The plan.</param>
     /// <param name="inInchesToo">Whether X and Y stand in inches too, as on a card in inches: in columns of their own after all others.</param>
-    public static string Write(PlanResult result, bool inInchesToo = false)
+    /// <param name="faults">Pods of a layout that was changed by hand that break a rule or are not counted: those hold nothing.</param>
+    public static string Write(PlanResult result, bool inInchesToo = false, params ImmutableArray<PodFault> faults)
     {
         string[] header = ["pod", "type", "turn_deg", "x_mm", "y_mm", "column", "row", "ports", "holds", .. CsvText.InchHeads(inInchesToo)];
         var rows = (result.Layout?.Pods ?? []).Select((pod, i) => (string[])
@@ -24,7 +26,7 @@ public static class PodsCsv
             CsvText.Count(pod.Column + 1),
             CsvText.Count(pod.Row + 1),
             CsvText.Text(string.Join(' ', pod.OpenPorts.Select(p => p.Name))),
-            CsvText.Text(pod.Holds ?? "part"),
+            CsvText.Text(faults.Any(f => f.Pod == i && !f.Counts) ? "nothing" : pod.Holds ?? "part"),
             .. CsvText.Inches(pod.Centre, inInchesToo),
         ]);
         return CsvText.Of(rows.Prepend(header));

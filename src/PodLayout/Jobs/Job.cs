@@ -25,6 +25,9 @@ public sealed record Job(string Name, Part Part, Shop Shop, Margins Margins, Sup
     /// <summary>What comes loose when the part is cut out, the largest first; empty where no blank is given, or in files of before it was kept.</summary>
     public ImmutableArray<Offcut> Offcuts { get; init; } = [];
 
+    /// <summary>Whether the job states the blank; null in files of before it was kept.</summary>
+    public bool? IsBlankStated { get; init; } = false;
+
     /// <summary>Pods that must stand in the layout.</summary>
     public ImmutableArray<KeptPod> Keep { get; init; } = [];
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Programs;
 
@@ -7,4 +8,8 @@ namespace PodLayout.Jobs;
 /// <param name="File">The program, as the job names it.</param>
 /// <param name="Z">Where its Z zero lies.</param>
 /// <param name="InDrawing">Where its X and Y zero lies in the drawing, mm.</param>
-public sealed record ProgramZero(string File, ZZero Z, Point2 InDrawing);
+public sealed record ProgramZero(string File, ZZero Z, Point2 InDrawing)
+{
+    /// <summary>The tools that it moves, in order of first use; empty in files of before they were kept.</summary>
+    public ImmutableArray<ProgramTool> Tools { get; init; } = [];
+}

@@ -25,6 +25,12 @@ public sealed record VacuumSupply(
     /// <summary>The pump that is assumed behind a mere reading once a seal is lost, m³/h. Common practice, no source.</summary>
     public const double AssumedNominalM3PerHour = 100;
 
+    /// <summary>How the assumption ends that is made where the shop gives no reading.</summary>
+    public const string NoReading = "the shop gives no gauge reading and no pump.";
+
+    /// <summary>Whether the reading is assumed, since the shop gives none and no pump.</summary>
+    public bool IsReadingAssumed => Assumptions.Any(a => a.EndsWith(NoReading, StringComparison.Ordinal));
+
     /// <summary>Share of the frictionless flow through a short bored hole; from memory (0.6 sharp-edged and slow, 0.85 choked).</summary>
     public const double AssumedHoleCoefficient = 0.8;
 

@@ -37,7 +37,7 @@ public class CardTests
         var ran = Ran.Of("card", scratch.Put("layout.json", json.ToJsonString()), "--out", scratch.Path("out"));
         Assert.Equal(8, ran.Code);
         var page = File.ReadAllText(scratch.Path("out/card.html"));
-        Assert.Contains("This layout breaks a rule", page, StringComparison.Ordinal);
+        Assert.Contains("<p><bdi>Breach: P1", page, StringComparison.Ordinal);
 
         // The pod that was moved two grooves to the left stands in the way of P2 now, and P2 of it; both are marked, the others are not.
         var picture = XDocument.Parse(System.Text.RegularExpressions.Regex.Match(page, "class=\"view\".*?(<svg.*?</svg>)", System.Text.RegularExpressions.RegexOptions.Singleline).Groups[1].Value);

@@ -1,4 +1,6 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using PodLayout.Cli;
 using PodLayout.Tests.Handover.Setup;
 
@@ -53,7 +55,11 @@ public class ChangedLayoutTests
         Assert.Contains("Cleared by", page, StringComparison.Ordinal);
 
         // On paper beside the picture, at the head of the text, and in the step.
-        Assert.Equal(3, Lines(scratch.Path("card/card.pdf")).Count(l => l.Contains("DO NOT START", StringComparison.Ordinal)));
+        // ... and above every page of text.
+        var pages = PaperText.Pages(File.ReadAllBytes(scratch.Path("card/card.pdf")));
+        var stops = Lines(scratch.Path("card/card.pdf")).Where(l => l.Contains("DO NOT START", StringComparison.Ordinal)).ToList();
+        Assert.Equal(pages - 1, stops.Count(l => l.Contains("Revision", StringComparison.Ordinal)));
+        Assert.Equal(3, stops.Count(l => !l.Contains("Revision", StringComparison.Ordinal)));
         Assert.DoesNotMatch("(?i)\\b(un)?safe", page[page.IndexOf("<body", StringComparison.Ordinal)..page.IndexOf("<script>", StringComparison.Ordinal)]);
     }
 
@@ -67,9 +73,17 @@ public class ChangedLayoutTests
         Assert.Matches("breaks [0-9]+ rules: upper seal in sound wood \\(P1\\); body clear of cuts \\(P1\\);", page);
         Assert.Contains("Pods that hold nothing: P1 (its upper seal does not lie wholly under sound wood).", page, StringComparison.Ordinal);
 
+        // In the rows of the pod and of its port, and in the table beside the card.
+        Assert.Equal(["does not hold: see page 2"], PageTables.Rows(page, "Pods in placing order").Where(r => r["Pod"] == "P1").Select(r => r["Fault"]));
+        Assert.All(PageTables.Rows(page, "Ports to open").Where(r => r["Under pod"] == "P1"), r => Assert.Equal("does not hold: see page 2", r["Fault"]));
+        Assert.Contains(", layout not cleared (target", page, StringComparison.Ordinal);
+        var rows = File.ReadAllLines(scratch.Path("card/pods.csv"));
+        Assert.Equal(["nothing"], rows.Where(r => r.StartsWith("P1,", StringComparison.Ordinal)).Select(r => r.Split(',')[8]));
+        Assert.DoesNotContain(rows.Where(r => !r.StartsWith("P1,", StringComparison.Ordinal)), r => r.EndsWith("nothing", StringComparison.Ordinal));
+
         // What the plan said of a lost seal was said of other pods.
         var told = File.ReadAllText(scratch.Path("card/card.html"));
-        Assert.Matches("Warning: if P[2-6] lost its seal", told);
+        Assert.Matches("Warning [0-9]+: if P[2-6] lost its seal", told);
     }
 
     [Fact]
@@ -117,7 +131,46 @@ public class ChangedLayoutTests
         Assert.DoesNotContain("of the drawing", page[page.IndexOf("id=\"offcuts\"", StringComparison.Ordinal)..], StringComparison.Ordinal);
         var forces = PageTables.Rows(page, "Where the cutter's force comes from");
         Assert.Equal(["tool 1", "tool 2", "tool 3"], forces.Select(f => f["Cut"]));
-        Assert.All(forces, f => Assert.Matches("part\\.nc lines [0-9]+ to [0-9]+: [0-9]+ mm cutter", f["From"]));
+        Assert.All(forces, f => Assert.Matches("part\\.nc lines [0-9]+ to [0-9]+(, [0-9]+ to [0-9]+)*: [0-9]+ mm cutter", f["From"]));
+
+        // Each range of lines lies where the program has that tool in the spindle.
+        var inSpindle = new List<string> { "" };
+        foreach (var line in File.ReadAllLines(Repository.Path("samples", "tray", "part.nc")))
+        {
+            var change = Regex.Match(line, "\\bT([0-9]+)\\b.*M0?6\\b");
+            inSpindle.Add(change.Success ? "tool " + change.Groups[1].Value : inSpindle[^1]);
+        }
+
+        foreach (var force in forces)
+        {
+            foreach (Match range in Regex.Matches(force["From"], "([0-9]+) to ([0-9]+)"))
+            {
+                int first = int.Parse(range.Groups[1].Value, CultureInfo.InvariantCulture), last = int.Parse(range.Groups[2].Value, CultureInfo.InvariantCulture);
+                Assert.All(inSpindle[first..(last + 1)], tool => Assert.Equal(force["Cut"], tool));
+            }
+        }
+
+        // What is laid is the blank, 25 mm larger than the part of 700 x 440 mm all round (samples/tray).
+        var marks = PageTables.Rows(page, "Marks on the blank's edge").ToDictionary(r => r["Mark"]);
+        Assert.Equal(
+            (PaperText.Number(marks["E3"]["X mm"]) - PaperText.Number(marks["E1"]["X mm"]), PaperText.Number(marks["E4"]["Y mm"]) - PaperText.Number(marks["E2"]["Y mm"])), (750, 490));
+        Assert.Contains("The blank lies at its marks", page, StringComparison.Ordinal);
+
+        // The tools of the program with the least Z of its lines under each (samples/tray/part.nc has no arcs that dip).
+        var (deepest, spindle) = (new SortedDictionary<string, double>(StringComparer.Ordinal), "");
+        foreach (var line in File.ReadAllLines(Repository.Path("samples", "tray", "part.nc")))
+        {
+            var change = Regex.Match(line, "\\bT([0-9]+)\\b.*M0?6\\b");
+            spindle = change.Success ? "tool " + change.Groups[1].Value : spindle;
+            if (spindle.Length > 0 && Regex.Match(line, "Z(-?[0-9.]+)") is { Success: true } z)
+            {
+                var depth = PaperText.Number(z.Groups[1].Value);
+                deepest[spindle] = Math.Min(deepest.GetValueOrDefault(spindle, double.PositiveInfinity), depth);
+            }
+        }
+
+        Assert.Equal(
+            deepest.Select(d => (d.Key, d.Value)), PageTables.Rows(page, "Tools of the program").Select(r => (r["Tool"], PaperText.Number(r["Deepest Z mm"]))));
 
         // A file of before these were kept is read, and tells them as it did.
         json.AsObject().Remove("offcuts");
@@ -132,7 +185,7 @@ public class ChangedLayoutTests
         using Scratch scratch = new();
         Ran.Of("card", scratch.Put("layout.json", Tray.Value), "--out", scratch.Path("card"), "--lengths", "in");
         var page = File.ReadAllText(scratch.Path("card/card.html"));
-        Assert.Contains("reaches beyond it by 0.98 in (25 mm) all round", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("so much farther out", page, StringComparison.Ordinal);
         Assert.Contains("The 0.47 in (12 mm) cutter", page, StringComparison.Ordinal);
 
         // 319 N are 71.7 lbf (NIST Special Publication 811, appendix B.8: 1 lbf = 4.448222 N).

@@ -27,6 +27,7 @@ namespace PodLayout.Handover.Format;
 /// <param name="Findings">What a person should know, in order.</param>
 /// <param name="Cautions">What these figures do not say.</param>
 /// <param name="Offcuts">What comes loose when the part is cut out; files of before it was written have no such member.</param>
+/// <param name="IsBlankStated">Whether the job states the blank; files of before it was written have no such member.</param>
 public sealed record LayoutFile(
     string Schema,
     int Version,
@@ -48,7 +49,8 @@ public sealed record LayoutFile(
     WorkEntry Work,
     ImmutableArray<FindingEntry> Findings,
     ImmutableArray<string> Cautions,
-    ImmutableArray<OffcutEntry>? Offcuts = null)
+    ImmutableArray<OffcutEntry>? Offcuts = null,
+    bool? IsBlankStated = null)
 {
     /// <summary>The word that tells this format from others.</summary>
     public const string SchemaWord = "podlayout-layout";

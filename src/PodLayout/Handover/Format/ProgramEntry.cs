@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Programs;
 
 namespace PodLayout.Handover.Format;
@@ -6,4 +7,5 @@ namespace PodLayout.Handover.Format;
 /// <param name="File">The program, as the job names it.</param>
 /// <param name="ZZero">Where its Z zero lies.</param>
 /// <param name="ZeroInDrawingMm">Where its X and Y zero lies in the drawing.</param>
-public sealed record ProgramEntry(string File, ZZero ZZero, XyMm ZeroInDrawingMm);
+/// <param name="Tools">The tools that it moves, in order of first use; files of before it was written have no such member.</param>
+public sealed record ProgramEntry(string File, ZZero ZZero, XyMm ZeroInDrawingMm, ImmutableArray<ProgramToolEntry>? Tools = null);

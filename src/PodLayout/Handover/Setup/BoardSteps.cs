@@ -5,14 +5,15 @@ using PodLayout.Shops;
 
 namespace PodLayout.Handover.Setup;
 
-/// <summary>What is done on the board: take up, set down, open, plug, valves.</summary>
+/// <summary>What is done on the board: take up and plug, open, set down, valves.</summary>
 internal static class BoardSteps
 {
-    public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, StandingChanges changes, CardUnit unit) =>
+    // A port lies under its pod and is unplugged from above: before the pod is set.
+    public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, StandingChanges changes, LayoutDoubts doubts, CardUnit unit) =>
     [
         new("clear", "Clear the board", [.. Clear(result.Job, changes)]),
-        new("pods", "Set the pods", [.. Pods(result.Job, layout, changes, unit)]),
-        new("ports", "Open the ports", [.. Ports(result.Job, layout, changes, unit)]),
+        new("ports", "Open the ports", [.. Ports(result.Job, layout, changes, doubts, unit)]),
+        new("pods", "Set the pods", [.. Pods(result.Job, layout, changes, doubts, unit)]),
         new("valves", "Zone valves", [.. Valves(result.Job.Shop, layout)]),
     ];
 
@@ -57,14 +58,15 @@ internal static class BoardSteps
         }
     }
 
-    private static IEnumerable<CardBlock> Pods(Job job, Layout layout, StandingChanges changes, CardUnit unit)
+    private static IEnumerable<CardBlock> Pods(Job job, Layout layout, StandingChanges changes, LayoutDoubts doubts, CardUnit unit)
     {
         yield return new CardBlock.Words(
             "Count the grooves from the datum, the first one is 1: column is the groove under the pod's left edge, row the groove "
                 + $"under its edge nearest to you. X and Y are the pod's middle from the datum, in {(unit.InInches ? "inches" : "mm")}.{Sizes(layout, unit)}");
         ImmutableArray<string> now = job.Standing is null ? [] : ["Now"], under = layout.Pods.All(p => p.Holds is null) ? [] : ["Under"];
+        ImmutableArray<string> fault = doubts.Faults.IsEmpty ? [] : ["Fault"];
         yield return new CardBlock.Table(
-            "Pods in placing order", "Set", ["Pod", "Type", "Turn", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Ports", .. under, .. now],
+            "Pods in placing order", "Set", ["Pod", "Type", "Turn", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Ports", .. under, .. now, .. fault],
             [
                 .. layout.Pods.Select((p, i) => new CardRow(LayoutFiling.PodId(i),
                 [
@@ -72,6 +74,7 @@ internal static class BoardSteps
                     unit.Length(p.Centre.X), unit.Length(p.Centre.Y), string.Join(' ', p.OpenPorts.Select(o => o.Name)),
                     .. under.Select(_ => p.Holds ?? "part"),
                     .. now.Select(_ => Now(changes, i)),
+                    .. fault.Select(_ => doubts.FaultOf(i)),
                 ])),
             ]);
     }
@@ -80,7 +83,7 @@ internal static class BoardSteps
     private static string Sizes(Layout layout, CardUnit unit)
     {
         var types = layout.Pods.Select(p => p.Type).DistinctBy(t => t.Name).Where(t => unit.InInches || !SaysItsSize(t)).ToList();
-        return types.Count == 0 ? "" : $" From left to right by from near to far, unturned: {string.Join("; ", types.Select(t => $"type {t.Name} is {unit.Size(t)}"))}.";
+        return types.Count == 0 ? "" : $" Sizes, left-right x near-far, unturned: {string.Join("; ", types.Select(t => $"type {t.Name} is {unit.Size(t)}"))}.";
     }
 
     private static bool SaysItsSize(PodType type) =>
@@ -95,50 +98,58 @@ internal static class BoardSteps
 
         var from = changes.From.IndexOf(pod);
         return from < 0 ? "set down"
-            : $"move from {CsvText.Count(changes.TakeUp[from].Column + 1)}, {CsvText.Count(changes.TakeUp[from].Row + 1)}";
+            : $"move from column {CsvText.Count(changes.TakeUp[from].Column + 1)}, row {CsvText.Count(changes.TakeUp[from].Row + 1)}";
     }
 
-    private static IEnumerable<CardBlock> Ports(Job job, Layout layout, StandingChanges changes, CardUnit unit)
+    private static IEnumerable<CardBlock> Ports(Job job, Layout layout, StandingChanges changes, LayoutDoubts doubts, CardUnit unit)
     {
         var board = job.Shop.Board;
         var open = LayoutFiling.OpenPorts(layout).ToList();
-        var podOf = layout.Pods.SelectMany((p, i) => p.OpenPorts.Select(o => (o.Name, Id: LayoutFiling.PodId(i))))
-            .ToLookup(p => p.Name, p => p.Id, StringComparer.Ordinal);
+        var podOf = layout.Pods.SelectMany((p, i) => p.OpenPorts.Select(o => (o.Name, Pod: i))).ToLookup(p => p.Name, p => p.Pod, StringComparer.Ordinal);
         ImmutableArray<string> zone = job.Shop.Zones.IsEmpty ? [] : ["Zone"], now = job.Standing is null ? [] : ["Now"];
-        var others = board.Ports.Length - open.Count;
-        yield return new CardBlock.Words(others == 0 ? "The board has no other ports." : $"All other {CsvText.Count(others)} ports stay plugged.", IsStrong: true);
-        yield return new CardBlock.Words(
-            "Column and row are the last grooves before the port, counted from the datum.");
-        yield return new CardBlock.Table(
-            "Ports to open", "Open", ["Port", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Under pod", .. zone, .. now],
-            [
-                .. open.Select((p, i) => new CardRow(LayoutFiling.PortId(i),
-                [
-                    p.Name, CsvText.Count(PortsCsv.GroovesBefore(p.Centre.X - board.FirstGroove.X, board.PitchMm)),
-                    CsvText.Count(PortsCsv.GroovesBefore(p.Centre.Y - board.FirstGroove.Y, board.PitchMm)),
-                    unit.Length(p.Centre.X), unit.Length(p.Centre.Y), string.Join(' ', podOf[p.Name]),
-                    .. zone.Select(_ => ZoneOf(job.Shop, p)),
-                    .. now.Select(_ => changes.OpenAlready.Contains(p.Name) ? "open already" : "open"),
-                ])),
-            ]);
-        var stuck = board.Ports.Where(p => p.State == PortState.StuckOpen).Select(p => p.Name).ToList();
+        ImmutableArray<string> fault = doubts.Faults.IsEmpty ? [] : ["Fault"];
+        var stuck = board.Ports.Where(p => p.State == PortState.StuckOpen && !open.Contains(p)).Select(p => p.Name).ToList();
+        yield return new CardBlock.Words(Others(board.Ports.Length - open.Count - stuck.Count, stuck.Count), IsStrong: true);
         if (stuck.Count > 0)
         {
-            yield return new CardBlock.Words($"These cannot be plugged: {string.Join(", ", stuck)}. Cover them.", IsStrong: true);
+            yield return new CardBlock.Steps([.. stuck.Select((name, i) => ($"K{CsvText.Count(i + 1)}", $"{name} cannot be plugged: tape or cover it."))]) { LeadsOn = true };
         }
 
         var dead = board.Ports.Where(p => p.State == PortState.Dead).Select(p => p.Name).ToList();
         if (dead.Count > 0)
         {
-            yield return new CardBlock.Words($"Dead, and no use to open: {string.Join(", ", dead)}.");
+            yield return new CardBlock.Words($"Dead port{(dead.Count == 1 ? "" : "s")}, do not use: {string.Join(", ", dead)}.");
         }
+
+        yield return new CardBlock.Words(
+            "Column and row are the last grooves before the port, counted from the datum.");
+        yield return new CardBlock.Table(
+            "Ports to open", "Open", ["Port", "Column", "Row", $"X {unit.Name}", $"Y {unit.Name}", "Under pod", .. zone, .. now, .. fault],
+            [
+                .. open.Select((p, i) => new CardRow(LayoutFiling.PortId(i),
+                [
+                    p.Name, CsvText.Count(PortsCsv.GroovesBefore(p.Centre.X - board.FirstGroove.X, board.PitchMm)),
+                    CsvText.Count(PortsCsv.GroovesBefore(p.Centre.Y - board.FirstGroove.Y, board.PitchMm)),
+                    unit.Length(p.Centre.X), unit.Length(p.Centre.Y), string.Join(' ', podOf[p.Name].Select(LayoutFiling.PodId)),
+                    .. zone.Select(_ => ZoneOf(job.Shop, p)),
+                    .. now.Select(_ => changes.OpenAlready.Contains(p.Name) ? "open already" : "open"),
+                    .. fault.Select(_ => string.Join("; ", podOf[p.Name].Select(doubts.FaultOf).Where(f => f.Length > 0).Distinct())),
+                ])),
+            ]);
     }
+
+    private static string Others(int plugged, int stuck) => plugged == 0
+        ? stuck == 0 ? "The board has no other ports." : "The board has no other ports but those that cannot be plugged."
+        : $"All other {CsvText.Count(plugged)} ports stay plugged.";
 
     private static IEnumerable<CardBlock> Valves(Shop shop, Layout layout)
     {
         if (shop.Zones.IsEmpty)
         {
-            yield return new CardBlock.Words("The shop file names no zones of the table: open the valves that feed the ports above.");
+            yield return new CardBlock.Steps(
+            [
+                ("Z1", "The shop file names no zones of the table: open the valves that feed the ports above. Valves opened: ____________________"),
+            ]);
             yield break;
         }
 

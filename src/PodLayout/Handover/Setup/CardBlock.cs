@@ -5,6 +5,9 @@ namespace PodLayout.Handover.Setup;
 /// <summary>A piece of the card, whatever it is printed or shown with.</summary>
 internal abstract record CardBlock
 {
+    /// <summary>Whether it stands on the same page of paper as the block after it, where one page has room for both.</summary>
+    public bool LeadsOn { get; init; }
+
     /// <summary>A paragraph.</summary>
     /// <param name="Text">Its words.</param>
     /// <param name="IsStrong">Whether it must not be overlooked.</param>

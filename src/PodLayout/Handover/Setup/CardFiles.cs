@@ -26,7 +26,7 @@ public static class CardFiles
             ("card.html", Utf8.GetBytes(CardHtml.Write(result, card, options, CardPicture.ForBrowser(pages[0], PaperDraft.Number(1, pages.Length))))),
             ("card.pdf", PdfWriter.Write("Setup card: " + card.Title, pages)),
             ("layout.dxf", Utf8.GetBytes(LayoutDxf.Write(result))),
-            ("pods.csv", Utf8.GetBytes(PodsCsv.Write(result, inInches))),
+            ("pods.csv", Utf8.GetBytes(PodsCsv.Write(result, inInches, doubts.Faults))),
             ("ports.csv", Utf8.GetBytes(PortsCsv.Write(result, inInches))),
         ];
     }

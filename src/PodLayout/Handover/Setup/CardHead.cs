@@ -7,7 +7,7 @@ namespace PodLayout.Handover.Setup;
 /// <summary>What the card is for: job, part, board.</summary>
 internal static class CardHead
 {
-    public static CardBlock.Facts Of(PlanResult result, Layout layout, CardOptions options, CardUnit unit)
+    public static CardBlock.Facts Of(PlanResult result, Layout layout, CardOptions options, StopWords stop, CardUnit unit)
     {
         var (job, part, board) = (result.Job, result.Job.Part, result.Job.Shop.Board);
         var types = layout.Pods.GroupBy(p => p.Type.Name, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
@@ -23,14 +23,14 @@ internal static class CardHead
             {
                 PartFace.Up => "face side UP, as in the picture",
                 PartFace.Down => "face side DOWN, on the pods",
-                _ => "not stated: lay the part as the picture shows it",
+                _ => "not stated: ask the programmer, write here: ____________",
             }),
             ("Grain", Direction(part.GrainDeg + layout.Placement.AngleDeg)),
             ("Board", $"{size}, grooves every {unit.LengthAndUnit(board.PitchMm)}"),
             ("Pods", $"{pods}, {unit.LengthAndUnit(layout.Pods[0].Type.HeightMm)} high"),
             ("Ports to open", CsvText.Count(LayoutFiling.OpenPorts(layout).Count())),
-            ("Gauge before the spindle starts", layout.Holding is { } gauge ? "at least " + HoldingSteps.Gauge(gauge, unit) : HoldingSteps.NotComputed),
-            ("Holding factor", layout.Holding is { } held ? HoldingSteps.Factor(held) : HoldingSteps.NotComputed),
+            ("Gauge before the spindle starts", layout.Holding is { } gauge ? "at least " + HoldingSteps.Gauge(gauge, unit) + HoldingSteps.Assumed(job.Shop) : HoldingSteps.NotComputed),
+            ("Holding factor", layout.Holding is { } held ? HoldingSteps.Factor(held, stop) : HoldingSteps.NotComputed),
         ]);
     }
 

@@ -30,14 +30,14 @@ internal static class CardPicture
 
     // What keeps from starting must be seen whichever page is looked at.
     private static ImmutableArray<string> First(SetupCard card) => card.Stop.Short is { } stop ? [stop]
-        : card.Warnings.Length <= 1 ? card.Warnings : [$"READ FIRST: {CsvText.Count(card.Warnings.Length)} warnings at the head of page 2."];
+        : card.Warnings.Length <= 1 ? card.Warnings : [$"READ FIRST: {CsvText.Count(card.Warnings.Length)} notes at the head of page 2."];
 
     // What must be seen beside the picture.
     private static ImmutableArray<string> Head(SetupCard card)
     {
         // Rows that repeat the title are left out of the head.
         string Said(string name) => card.Head.Rows.First(r => r.Name == name).Value;
-        var part = card.Head.Rows.Any(r => r.Name == "Part") ? $"Part: {Said("Part")}, " : "Wood: ";
+        var part = card.Head.Rows.Any(r => r.Name == "Part") ? $"Part: {Said("Part")}, {(Said("Wood").StartsWith("not given", StringComparison.Ordinal) ? "wood " : "")}" : "Wood: ";
         return
         [
             card.Edition,

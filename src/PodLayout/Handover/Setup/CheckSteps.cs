@@ -1,39 +1,30 @@
 using PodLayout.Findings;
 using PodLayout.Geometry;
+using PodLayout.Jobs;
 using PodLayout.Layouts;
 using PodLayout.Parts;
+using PodLayout.Shops;
 
 namespace PodLayout.Handover.Setup;
 
 /// <summary>What is looked at before the spindle starts, and who has done so.</summary>
 internal static class CheckSteps
 {
-    // Finding of a piece that comes loose.
-    private const string Offcut = "offcut";
-
-    private const string WatchHeading = "Offcuts and warnings";
-
-    /// <summary>What the head of the card says of the warnings that stand further down.</summary>
-    public static IEnumerable<string> Head(PlanResult result)
-    {
-        var count = result.Findings.Count(f => f.Severity == Severity.Warning);
-        return count == 0 ? [] : [$"{(count == 1 ? "A warning stands" : $"{CsvText.Count(count)} warnings stand")} under \"{WatchHeading}\": read before setting up."];
-    }
-
-    public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, StopWords stop, CardUnit unit) =>
+    public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, Laying laying, StopWords stop, CardUnit unit) =>
     [
-        new("holding", "Vacuum and holding", [.. stop.Lines.Select(w => new CardBlock.Words(w, IsStrong: true)), .. HoldingSteps.Of(layout, unit)]),
-        new("offcuts", WatchHeading, [.. Watch(result, layout, unit), .. Left(result.Job.Part.Shape, layout, unit)]),
+        new("holding", "Vacuum and holding", [.. stop.Lines.Select(w => new CardBlock.Words(w, IsStrong: true)), .. HoldingSteps.Of(result.Job.Shop, layout, stop, unit)]),
+        new(CardWarnings.SectionId, CardWarnings.Heading, [.. Watch(result, layout, unit), .. Left(result.Job.Part.Shape, layout, unit)]),
         new("start", "Before the spindle starts",
         [
             new CardBlock.Steps(
             [
                 .. stop.Stops ? [("S0", "Whoever programs this job has cleared what stands at the head of this card, and has signed below.")] : Array.Empty<(string, string)>(),
+                .. Read(CardWarnings.Of(result, layout, unit).Length),
                 ("S1", "The board lies flat on its pins; grooves and seals are clean."),
+                ("S3", $"The {CsvText.Count(LayoutFiling.OpenPorts(layout).Count())} ports are open, all others plugged{Stuck(result.Job.Shop.Board, layout)}; valves {(result.Job.Shop.Zones.IsEmpty ? "open as written in section 4" : "as listed")}."),
                 ("S2", $"All {CsvText.Count(layout.Pods.Length)} pods stand as listed, none wobbles."),
-                ("S3", $"The {CsvText.Count(LayoutFiling.OpenPorts(layout).Count())} ports are open, all others plugged, valves as listed."),
-                ("S4", "The part lies at its marks, grain and face as stated."),
-                ("S5", "Vacuum is on, the gauge reading is reached and stays there."),
+                ("S4", $"The {laying.Thing} lies at its marks, grain and face as stated."),
+                ("S5", HoldingSteps.Check(result.Job.Shop, layout, unit)),
                 ("S6", "The part does not move when pushed by hand from each side."),
                 ("S7", "Work offset and tool lengths are set and checked against the heights above."),
                 ("S8", "A dry run above the part has been watched over pods, pins and stops."),
@@ -43,6 +34,12 @@ internal static class CheckSteps
         new("cautions", "Cautions", [.. Cautions.Of(result).Select(c => new CardBlock.Words(c))]),
         new("basis", "What was proven and assumed", [new CardBlock.Words(unit.Words(Proven(layout))), .. HoldingSteps.Assumed(result.Job, layout, unit), .. Files(unit)]),
     ];
+
+    private static (string, string)[] Read(int warnings) => warnings == 0 ? []
+        : [("S9", $"{(warnings == 1 ? "The warning" : $"The {CsvText.Count(warnings)} warnings")} of {CardWarnings.Section} {(warnings == 1 ? "has" : "have")} been read.")];
+
+    private static string Stuck(GridBoard board, Layout layout) =>
+        board.Ports.Any(p => p.State == PortState.StuckOpen && !LayoutFiling.OpenPorts(layout).Contains(p)) ? " or covered" : "";
 
     private static IEnumerable<CardBlock> Files(CardUnit unit) =>
     [
@@ -75,24 +72,26 @@ internal static class CheckSteps
 
     private static IEnumerable<CardBlock> Watch(PlanResult result, Layout layout, CardUnit unit)
     {
-        var offcuts = result.Findings.Where(f => f.Code == Offcut).ToList();
+        foreach (var (warning, index) in CardWarnings.Of(result, layout, unit).Select((w, i) => (w, i)))
+        {
+            yield return new CardBlock.Words($"Warning {CsvText.Count(index + 1)}: {warning}", IsStrong: true) { LeadsOn = true };
+        }
+
         foreach (var block in LooseSteps.Of(result.Job, layout, unit))
         {
             yield return block;
         }
 
-        // Those of the table are not told again, in the drawing's coordinates, which the operator cannot find.
-        var told = result.Job.Offcuts.Select(o => o.Name + " ").ToList();
-        if (offcuts.Count == 0)
+        var offcuts = result.Findings.Where(CardWarnings.IsOfPiece).ToList();
+        if (offcuts.Count == 0 && result.Job.Offcuts.IsEmpty)
         {
-            yield return new CardBlock.Words(
-                "No loose piece is listed: either the job states no blank, or nothing larger than swarf comes loose. Look at the cut.");
+            yield return new CardBlock.Words(NoneLoose(result.Job));
         }
 
-        foreach (var piece in offcuts.Where(f => !told.Exists(name => f.Message.StartsWith(name, StringComparison.Ordinal))))
+        // Those of the table are not told again, in the drawing's coordinates, which the operator cannot find.
+        foreach (var piece in offcuts.Where(f => f.Severity < Severity.Warning && !CardWarnings.IsInTable(result, f)))
         {
-            var words = piece.Remedy is { } remedy ? $"{piece.Message} {remedy}" : piece.Message;
-            yield return new CardBlock.Words(unit.Words(char.ToUpperInvariant(words[0]) + words[1..]), piece.Severity >= Severity.Warning);
+            yield return new CardBlock.Words(CardWarnings.Words(piece, unit));
         }
 
         // Files of before the table have the sentences alone.
@@ -100,12 +99,12 @@ internal static class CheckSteps
         {
             yield return new CardBlock.Words(char.ToUpperInvariant(held[0]) + held[1..]);
         }
-
-        foreach (var other in result.Findings.Where(f => f.Code != Offcut && f.Severity == Severity.Warning))
-        {
-            // The code of a finding is for scripts.
-            var code = $" [{other.Code}]";
-            yield return new CardBlock.Words(unit.Words("Warning: " + other.ToString()[..^code.Length]), IsStrong: true);
-        }
     }
+
+    private static string NoneLoose(Job job) => (job.IsBlankStated ?? !job.Part.Shape.Blank.IsEmpty, job.IsBlankStated is not null) switch
+    {
+        (true, _) => "The job states the blank: when the part is cut out nothing larger than swarf comes loose.",
+        (false, true) => "The job states no blank: which pieces come loose is not known here. Look at the cut.",
+        _ => "This layout's file does not say whether the job states a blank: which pieces come loose is not known here. Look at the cut.",
+    };
 }

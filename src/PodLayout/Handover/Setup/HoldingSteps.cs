@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using PodLayout.Air;
 using PodLayout.Holding;
 using PodLayout.Layouts;
+using PodLayout.Shops;
 
 namespace PodLayout.Handover.Setup;
 
@@ -14,9 +15,11 @@ internal static partial class HoldingSteps
 {
     public const string NotComputed = "not computed";
 
+    /// <param name="shop">The shop.</param>
     /// <param name="layout">The layout.</param>
+    /// <param name="stop">What keeps from starting.</param>
     /// <param name="unit">The card's unit.</param>
-    public static IEnumerable<CardBlock> Of(Layout layout, CardUnit unit)
+    public static IEnumerable<CardBlock> Of(Shop shop, Layout layout, StopWords stop, CardUnit unit)
     {
         if (layout.Holding is not { } held)
         {
@@ -26,15 +29,15 @@ internal static partial class HoldingSteps
                 ("Weakest", NotComputed),
                 ("Gauge reading to reach before the spindle starts", NotComputed),
                 ("The shop's own gauge reading", ""),
-                ("Assumed", "nothing: where pods fit and how far the part reaches beyond them was computed, not whether vacuum holds it"),
+                ("What was computed", "where pods fit and how far the part reaches beyond them; not whether vacuum holds it"),
             ]);
             yield break;
         }
 
         yield return new CardBlock.Facts(
         [
-            ("Gauge reading to reach before the spindle starts", Gauge(held, unit) + " of vacuum"),
-            ("Holding factor", Factor(held)),
+            ("Gauge reading to reach before the spindle starts", Gauge(held, unit) + " of vacuum" + Assumed(shop)),
+            ("Holding factor", Factor(held, stop)),
             ("Weakest", Weakest(layout, held, unit)),
             .. held.WorstLoss < 0 ? [] : new[]
             {
@@ -81,8 +84,17 @@ internal static partial class HoldingSteps
     }
 
     /// <summary>The factor, and what was asked for.</summary>
-    public static string Factor(HoldingReport held) =>
-        Text($"{FactorText.Of(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##})");
+    public static string Factor(HoldingReport held, StopWords stop) =>
+        Text($"{FactorText.Of(held.Factor)}{(stop.Stops ? ", layout not cleared" : "")} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##})");
+
+    /// <summary>What stands beside a gauge reading that nobody gave; empty where the shop file has one or a pump.</summary>
+    public static string Assumed(Shop shop) =>
+        shop.Vacuum.IsReadingAssumed ? "; assumed: the shop file names none; if not reached, do not start" : "";
+
+    /// <summary>What is ticked off about the vacuum.</summary>
+    public static string Check(Shop shop, Layout layout, CardUnit unit) => layout.Holding is not { } held
+        ? "Vacuum is on; the shop's own gauge reading, written in section 7, is reached and stays there."
+        : $"Vacuum is on; the gauge reads at least {Gauge(held, unit)} and stays there{Assumed(shop)}.";
 
     private static string Standing(HoldingReport held, CardUnit unit) => held.StandMm >= 0
         ? $"the part rests on its pods: its centre of mass lies {unit.Rough(held.StandMm)} {unit.Name} inside them"
@@ -96,7 +108,7 @@ internal static partial class HoldingSteps
         }
 
         var at = HoldingWords.OnBoard(layout, weakest);
-        return $"with the cutter at X {unit.Rough(at.X)}, Y {unit.Rough(at.Y)} {unit.Name} ({weakest.Pass}): the part {HoldingFindings.Verb(weakest.Mode)}";
+        return $"with the cutter at X {unit.Rough(at.X)}, Y {unit.Rough(at.Y)} {unit.Name} on the board, {LooseSteps.BesidePod(layout, at)} ({weakest.Pass}): the part {HoldingFindings.Verb(weakest.Mode)}";
     }
 
     // The operator knows no paths of members.

@@ -7,8 +7,8 @@ using PodLayout.Shops;
 
 namespace PodLayout.Handover.Setup;
 
-/// <summary>How the part is laid down so that it lies where it was planned.</summary>
-/// <param name="Marks">Places on its edge with their coordinates.</param>
+/// <summary>How the part, or the blank that it is cut out of, is laid down so that it lies where it was planned.</summary>
+/// <param name="Marks">Places on the edge of what is laid with their coordinates.</param>
 /// <param name="Gaps">Pins and stops near it, the nearest first.</param>
 internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<StopGap> Gaps)
 {
@@ -23,14 +23,27 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
     // Marks nearer than this to each other say the same.
     private const double ApartMm = 8;
 
-    // Pins farther away are not measured from.
-    private const double NearMm = 400;
+    /// <summary>Pins and stops farther away are not measured from, mm. Common practice, no source.</summary>
+    public const double NearMm = 60;
+
+    // Corners within this share of half the extent from the middle lie neither left nor right, neither near nor far.
+    private const double MiddleShare = 0.15;
 
     private const int MostGaps = 6;
 
+    /// <summary>Whether it is the blank that is laid: where it reaches beyond the part the part's edges are not there yet.</summary>
+    public bool IsBlank { get; private init; }
+
+    /// <summary>What is laid, in a word.</summary>
+    public string Thing => IsBlank ? "blank" : "part";
+
+    /// <summary>The extent of what is laid, on the board.</summary>
+    public Box2 Bounds { get; private init; }
+
     public static Laying Of(PlanResult result, Layout layout)
     {
-        var shape = result.Job.Part.Shape.Laid(Turn.FromDegrees(layout.Placement.AngleDeg), layout.Placement.ZeroOnBoard);
+        var part = result.Job.Part.Shape.Laid(Turn.FromDegrees(layout.Placement.AngleDeg), layout.Placement.ZeroOnBoard);
+        var shape = part.Blank.IsEmpty ? part : BlankOf(part);
         var outline = shape.Outline.CounterClockwise();
         List<LayingMark> marks = [];
         foreach (var (what, isX, isLow) in new[]
@@ -57,7 +70,7 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
             var same = marks.FindIndex(m => (m.At - corner).Length < 0.01);
             if (same >= 0)
             {
-                marks[same] = marks[same] with { What = "corner: " + marks[same].What, XCounts = true, YCounts = true };
+                marks[same] = marks[same] with { What = "corner", XCounts = true, YCounts = true };
             }
             else if (marks.TrueForAll(m => (m.At - corner).Length >= ApartMm))
             {
@@ -65,18 +78,50 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
             }
         }
 
-        return new([.. marks], Nearest(shape, result.Job.Shop.Board));
+        var bounds = outline.Bounds;
+        return new([.. marks.Select(m => m.What == "corner" ? m with { What = CornerName(m, marks, bounds) } : m)], Nearest(shape, result.Job.Shop.Board))
+        {
+            IsBlank = !part.Blank.IsEmpty,
+            Bounds = bounds,
+        };
+    }
+
+    // The piece of the blank that the part is cut out of, with what is cut out of it already.
+    private static PartShape BlankOf(PartShape part)
+    {
+        var outer = part.Blank.Where(r => r.SignedAreaMm2 > 0).DefaultIfEmpty(part.Blank[0]).ToList();
+        var around = outer.MaxBy(r => (part.Outline.Points.Count(r.Contains), r.AreaMm2))!;
+        return new(around, [.. part.Blank.Where(r => r.SignedAreaMm2 < 0 && around.Contains(r.Points[0])).Select(r => r.CounterClockwise())], []);
+    }
+
+    // Of several corners on one side the one farthest out has the side's name.
+    private static string CornerName(LayingMark mark, List<LayingMark> marks, Box2 bounds)
+    {
+        string Side(Point2 p)
+        {
+            double x = (p.X - bounds.Centre.X) / (bounds.Width / 2), y = (p.Y - bounds.Centre.Y) / (bounds.Height / 2);
+            string[] words =
+            [
+                Math.Abs(y) < MiddleShare ? "" : y < 0 ? "near" : "far", Math.Abs(x) < MiddleShare ? "" : x < 0 ? "left" : "right", "corner",
+            ];
+            return string.Join(' ', words.Where(w => w.Length > 0));
+        }
+
+        var side = Side(mark.At);
+        var first = marks.Where(m => m.What == "corner" && Side(m.At) == side).MaxBy(m => Math.Round((m.At - bounds.Centre).Length, 6));
+        return first == mark ? side : "corner";
     }
 
     private static void Add(List<LayingMark> marks, string what, Point2 at, bool xCounts, bool yCounts) =>
         marks.Add(new("E" + CsvText.Count(marks.Count + 1), what, at, xCounts, yCounts));
 
-    // Where a straightedge along X or Y touches the outline; of a straight edge the end nearer to the datum.
+    // Where a straightedge along X or Y touches the outline; of a straight edge the end nearer to the datum, of one across from it
+    // the other end, so that a turn shows at one of the two.
     private static Point2 Touch(Ring outline, bool isX, bool isLow)
     {
         double Off(Point2 p) => (isX ? p.X : p.Y) * (isLow ? 1 : -1);
         var most = outline.Points.Min(Off);
-        return outline.Points.Where(p => Off(p) <= most + 1e-6).MinBy(p => isX ? p.Y : p.X);
+        return outline.Points.Where(p => Off(p) <= most + 1e-6).MinBy(p => (isX ? p.Y : p.X) * (isLow ? 1 : -1));
     }
 
     // Sharp corners as far apart as can be, beginning at the one nearest to the datum.

@@ -2,7 +2,7 @@ using PodLayout.Geometry;
 
 namespace PodLayout.Handover.Setup;
 
-/// <summary>A place on the part's edge whose coordinates say how the part lies.</summary>
+/// <summary>A place on the edge of the part, or of its blank, whose coordinates say how it lies.</summary>
 /// <param name="Name">Its name in the picture and in the table: E1, E2, ...; pods are P1, P2, ..., and types of pods may be letters.</param>
 /// <param name="What">What it is.</param>
 /// <param name="At">Where it lies, board coordinates.</param>

@@ -14,6 +14,27 @@ public sealed record LayoutDoubts(
     /// <summary>Pods that break a rule or are not counted.</summary>
     public ImmutableArray<PodFault> Faults { get; init; } = [];
 
+    /// <summary>What is wrong with a pod, in a few words for its row; empty where nothing is.</summary>
+    /// <param name="pod">Its index.</param>
+    public string FaultOf(int pod)
+    {
+        if (Faults.FirstOrDefault(f => f.Pod == pod) is not { } fault)
+        {
+            return "";
+        }
+
+        if (!fault.Counts)
+        {
+            return "does not hold: see page 2";
+        }
+
+        // Each rule with its pods in brackets.
+        var id = LayoutFiling.PodId(pod);
+        var names = Rules.Select(r => (Rule: r, At: r.LastIndexOf(" (", StringComparison.Ordinal)))
+            .Where(r => r.At > 0 && r.Rule[(r.At + 2)..].TrimEnd(')').Split(", ").Contains(id)).Select(r => r.Rule[..r.At]).ToList();
+        return names.Count == 0 ? "breaks a rule: see page 2" : $"breaks {(names.Count == 1 ? "a rule" : $"{CsvText.Count(names.Count)} rules")}: {string.Join("; ", names)}";
+    }
+
     /// <summary>Of a layout as it was planned.</summary>
     public static LayoutDoubts None { get; } = new(false, [], [], []);
 }

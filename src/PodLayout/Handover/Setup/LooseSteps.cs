@@ -18,18 +18,17 @@ internal static class LooseSteps
         }
 
         var shape = job.Part.Shape.Laid(Turn.FromDegrees(layout.Placement.AngleDeg), layout.Placement.ZeroOnBoard);
-        foreach (var piece in job.Offcuts.Where(p => p.IsLarge && Holders(layout, p).Count == 0))
-        {
-            yield return new CardBlock.Words(
-                $"{Capital(piece.Name)} is large ({unit.Mass(piece.MassKg)} {unit.MassName}) and no pod holds it: hold it, tab it, or cut it to chips.", IsStrong: true);
-        }
-
         yield return new CardBlock.Words("Column and row name the grooves that cross nearest to the middle of the piece, counted from the datum.");
         yield return new CardBlock.Table(
             "Pieces that come loose", null,
             ["Piece", $"Size {unit.Name}", unit.MassName, $"X {unit.Name}", $"Y {unit.Name}", "Column", "Row", "Where", "Held by"],
             [.. job.Offcuts.Select((p, i) => new CardRow($"W{CsvText.Count(i + 1)}", Cells(job, layout, shape, p, unit)))]);
     }
+
+    /// <summary>The warnings of pieces that are large and that no pod holds.</summary>
+    public static IEnumerable<string> LargeAndLoose(Job job, Layout layout, CardUnit unit) =>
+        job.Offcuts.Where(p => p.IsLarge && Holders(layout, p).Count == 0).Select(p =>
+            $"{Capital(p.Name)} is large ({unit.Mass(p.MassKg)} {unit.MassName}) and no pod holds it: hold it, tab it, or cut it to chips.");
 
     private static ImmutableArray<string> Cells(Job job, Layout layout, PartShape laid, Offcut piece, CardUnit unit)
     {
@@ -63,13 +62,14 @@ internal static class LooseSteps
     private static string Where(Layout layout, PartShape laid, Point2 at)
     {
         var part = laid.Outline.Contains(at) ? "inside the part" : SideOf(laid.Outline.Bounds, at, "the part");
-        if (layout.Pods.IsEmpty)
-        {
-            return part;
-        }
+        return layout.Pods.IsEmpty ? part : $"{part}, {BesidePod(layout, at)}";
+    }
 
+    /// <summary>Where a place on the board lies to the pod that is nearest to it: "left of P3".</summary>
+    public static string BesidePod(Layout layout, Point2 at)
+    {
         var (pod, index) = layout.Pods.Select((p, i) => (p, i)).MinBy(p => Distance(p.p.BodyBox, at));
-        return $"{part}, {SideOf(pod.BodyBox, at, LayoutFiling.PodId(index))}";
+        return SideOf(pod.BodyBox, at, LayoutFiling.PodId(index));
     }
 
     private static double Distance(Box2 box, Point2 p) => new Point2(

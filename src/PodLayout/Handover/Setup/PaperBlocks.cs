@@ -28,11 +28,11 @@ internal static class PaperBlocks
 
         for (var i = 0; i < card.Sections.Length; i++)
         {
-            yield return Heading($"{CsvText.Count(i + 1)}. {card.Sections[i].Heading}");
+            yield return Heading(card.Sections[i].Id, $"{CsvText.Count(i + 1)}. {card.Sections[i].Heading}");
             var blocks = card.Sections[i].Blocks;
             for (var b = 0; b < blocks.Length; b++)
             {
-                yield return Of(blocks[b], draft) with { LeadsOn = Leads(blocks, b) };
+                yield return Of(blocks[b], draft) with { LeadsOn = (blocks[b].LeadsOn && b < blocks.Length - 1) || Leads(blocks, b) };
             }
         }
     }
@@ -46,13 +46,14 @@ internal static class PaperBlocks
         _ => false,
     };
 
-    private static PaperRun Heading(string words)
+    private static PaperRun Heading(string id, string words)
     {
         const double above = HeadingMm * 1.4, below = HeadingMm * 0.8;
         return new(
             [
                 new(above + below, draft =>
                 {
+                    draft.Begin(id);
                     draft.Text("heading", PaperDraft.Left, draft.Y - above, words, HeadingMm);
                     draft.Rule("page-rule", PaperDraft.Left, PaperDraft.Left + draft.Width, draft.Y - above - below);
                 }),

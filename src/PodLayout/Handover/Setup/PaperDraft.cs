@@ -5,7 +5,7 @@ using PodLayout.Handover.Picture;
 namespace PodLayout.Handover.Setup;
 
 /// <summary>Pages of text while they are filled from top to bottom: sheets at full size, millimetres from the lower left corner.</summary>
-internal sealed class PaperDraft(PaperSize paper, string running)
+internal sealed class PaperDraft(PaperSize paper, string running, bool isRunningStrong = false)
 {
     private const double MarginMm = 14;
     private const double TopMm = 22;
@@ -13,6 +13,7 @@ internal sealed class PaperDraft(PaperSize paper, string running)
     private const double RunningMm = 3.2;
 
     private readonly List<ImmutableArray<Primitive>.Builder> pages = [];
+    private readonly Dictionary<string, int> begun = new(StringComparer.Ordinal);
     private double y;
 
     public static double Left => MarginMm;
@@ -69,8 +70,8 @@ internal sealed class PaperDraft(PaperSize paper, string running)
             var page = pages[i];
             var (left, right, top) = (MarginMm, paper.WidthMm - MarginMm, paper.HeightMm - 13);
             var number = Number(before + i + 1, total);
-            var face = TypeFace.Of(isBold: false);
-            page.Add(new Primitive.Text("text", new(left, top), Cut(face, running, right - left), RunningMm, TextAnchor.Start));
+            page.Add(new Primitive.Text(
+                isRunningStrong ? "text-bold" : "text", new(left, top), Cut(TypeFace.Of(isRunningStrong), running, right - left), RunningMm, TextAnchor.Start));
             page.Add(new Primitive.Line("page-rule", [new(left, top - 3), new(right, top - 3)]));
             page.Add(new Primitive.Text("text", new(right, 10), number, RunningMm, TextAnchor.End));
             yield return new(running, "", new(0, 0, paper.WidthMm, paper.HeightMm), 1, [new("page", page.ToImmutable())]);
@@ -78,6 +79,12 @@ internal sealed class PaperDraft(PaperSize paper, string running)
     }
 
     public int Count => pages.Count;
+
+    /// <summary>Remembers that something begins on this page.</summary>
+    public void Begin(string id) => begun.TryAdd(id, pages.Count);
+
+    /// <summary>The page that it begins on, counted from 1 among these.</summary>
+    public int PageOf(string id) => begun[id];
 
     public static string Number(int page, int total) => $"page {CsvText.Count(page)} of {CsvText.Count(total)}";
 

@@ -11,12 +11,12 @@ internal static class PaperTable
     private const double PadMm = 2.2;
     private const double TickMm = 6;
     private const double TickColumnMm = 14;
-    private const double LeastMm = 12;
+    private const int HalvingsOfWidth = 40;
     private const double RowMm = 1.4;
 
     public static PaperRun Of(CardBlock.Table table, PaperDraft draft)
     {
-        var tick = table.Tick is null ? 0 : TickColumnMm;
+        var tick = table.Tick is null ? 0 : Math.Max(TickColumnMm, TypeFace.Of(isBold: true).Width(table.Tick, HeadMm) + PadMm);
         var widths = Widths(table, draft.Width - tick);
         var words = table.Columns.Select((c, i) => TypeFace.Of(isBold: true).Wrap(c, widths[i] - PadMm, HeadMm)).ToList();
         var height = words.Max(h => h.Count) * HeadMm * 1.3 + 2;
@@ -87,24 +87,27 @@ internal static class PaperTable
         }
     }
 
-    // As wide as its widest cell; where that is too much for the page the widest columns give way and their cells are broken.
+    // As wide as its widest cell; where that is too much for the page the widest columns give way and their cells are broken, but
+    // none below the widest word of its heading, which no page has without it.
     private static double[] Widths(CardBlock.Table table, double room)
     {
-        var widths = table.Columns.Select((c, i) => PadMm + table.Rows
-            .Select(r => TypeFace.Of(isBold: i == 0).Width(r.Cells[i], TextMm))
-            .Append(c.Split(' ').Max(w => TypeFace.Of(isBold: true).Width(w, HeadMm))).Max() + 0.1).ToArray();
-        for (var over = widths.Sum() - room; over > 0.01; over = widths.Sum() - room)
+        double[] heads = [.. table.Columns.Select(c => PadMm + c.Split(' ').Max(w => TypeFace.Of(isBold: true).Width(w, HeadMm)) + 0.1)];
+        double[] widths =
+        [
+            .. heads.Select((h, i) => table.Rows.Select(r => PadMm + TypeFace.Of(isBold: i == 0).Width(r.Cells[i], TextMm) + 0.1).Append(h).Max()),
+        ];
+        if (widths.Sum() > room)
         {
-            var widest = widths.Max();
-            var next = widths.Where(w => w < widest - 0.01).DefaultIfEmpty(LeastMm).Max();
-            var equal = widths.Count(w => w >= widest - 0.01);
-            var target = Math.Max(Math.Max(next, LeastMm), widest - over / equal);
-            if (target >= widest - 0.01)
+            double[] least = heads.Sum() <= room ? heads : [.. heads.Select(_ => 0.0)];
+            var (low, high) = (0.0, widths.Max());
+            double[] Capped(double cap) => [.. widths.Select((w, i) => Math.Max(least[i], Math.Min(w, cap)))];
+            for (var i = 0; i < HalvingsOfWidth; i++)
             {
-                target = widest - over / equal;
+                var middle = (low + high) / 2;
+                (low, high) = Capped(middle).Sum() <= room ? (middle, high) : (low, middle);
             }
 
-            widths = [.. widths.Select(w => w >= widest - 0.01 ? target : w)];
+            widths = Capped(low);
         }
 
         // What is left over goes between the columns, as far as it helps the eye along the row.

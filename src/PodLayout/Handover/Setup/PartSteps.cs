@@ -14,59 +14,73 @@ internal static class PartSteps
 {
     public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, Laying laying, CardUnit unit) =>
     [
-        new("laying", "Lay the part", [.. Lay(result, layout, laying, unit)]),
+        new("laying", $"Lay the {laying.Thing}", [.. Lay(result, layout, laying, unit)]),
         new("heights", "Heights and work offset", [.. Heights(result.Job, layout, unit)]),
     ];
 
     private static IEnumerable<CardBlock> Lay(PlanResult result, Layout layout, Laying laying, CardUnit unit)
     {
-        var (part, board) = (result.Job.Part, result.Job.Shop.Board);
-        var placement = layout.Placement;
-        var bounds = part.Shape.Outline.Laid(Turn.FromDegrees(placement.AngleDeg), placement.ZeroOnBoard).Bounds;
+        var (board, bounds, thing) = (result.Job.Shop.Board, laying.Bounds, laying.Thing);
         yield return new CardBlock.Words(
-            $"Put it down within {unit.Rough(Tolerances.PlacingMm)} {unit.Name} of these figures: that is the placing tolerance of the plan. "
-                + $"It reaches from X {unit.Rough(bounds.MinX)} to {unit.Rough(bounds.MaxX)} and from Y {unit.Rough(bounds.MinY)} to {unit.Rough(bounds.MaxY)} {unit.Name}.");
-        foreach (var blank in result.Findings.Where(f => f.Code == Offcuts.BlankBeyondPart))
+            $"Put the {thing} down within {unit.Rough(Tolerances.PlacingMm)} {unit.Name} of these figures: the pods were chosen for what lies no farther off. "
+                + $"It reaches from {Extent(bounds, unit)}.");
+        if (laying.IsBlank)
         {
-            yield return new CardBlock.Words(unit.Words(blank.Message), IsStrong: true);
+            var placement = layout.Placement;
+            var part = result.Job.Part.Shape.Outline.Laid(Turn.FromDegrees(placement.AngleDeg), placement.ZeroOnBoard).Bounds;
+            yield return new CardBlock.Words(
+                $"These are the edges of the blank, the broken line in the picture. The part that is cut out of it reaches from {Extent(part, unit)}.", IsStrong: true);
+        }
+        else
+        {
+            // Files of before the blank was filed have the note alone.
+            foreach (var blank in result.Findings.Where(f => f.Code == Offcuts.BlankBeyondPart))
+            {
+                yield return new CardBlock.Words(unit.Words(blank.Message), IsStrong: true);
+            }
         }
 
+        yield return new CardBlock.Words($"Check at each mark only the figure given. {string.Join(' ', Examples(laying, board, unit))}");
+        string Given(bool counts, string figure) => counts ? figure : "-";
         yield return new CardBlock.Table(
-            "Marks on the part's edge", "Fits",
-            ["Mark", "What", $"X {unit.Name}", $"Y {unit.Name}", $"Column + {unit.Name}", $"Row + {unit.Name}", "Measure"],
+            $"Marks on the {thing}'s edge", "Fits",
+            ["Mark", "What", $"X {unit.Name}", $"Y {unit.Name}", $"Column\u00a0+\u00a0{unit.Name}", $"Row\u00a0+\u00a0{unit.Name}"],
             [
                 .. laying.Marks.Select(m => new CardRow("L" + m.Name,
                 [
-                    m.Name, m.What, unit.Rough(m.At.X), unit.Rough(m.At.Y), unit.Grooves(m.At.X, board.FirstGroove.X, board),
-                    unit.Grooves(m.At.Y, board.FirstGroove.Y, board), (m.XCounts, m.YCounts) switch
-                    {
-                        (true, true) => "X and Y",
-                        (true, false) => "X",
-                        _ => "Y",
-                    },
+                    m.Name, m.What, Given(m.XCounts, unit.Rough(m.At.X)), Given(m.YCounts, unit.Rough(m.At.Y)),
+                    Given(m.XCounts, unit.Grooves(m.At.X, board.FirstGroove.X, board)), Given(m.YCounts, unit.Grooves(m.At.Y, board.FirstGroove.Y, board)),
                 ])),
-            ]);
-        yield return new CardBlock.Words(
-            string.Join(' ', Examples(laying, board, unit)) + " \"Measure\" says which of the two the part is pushed up to there.");
+            ])
+        {
+            LeadsOn = true,
+        };
         yield return laying.Gaps.IsEmpty
-            ? new CardBlock.Words("No pin or stop of the board lies near the part.")
-            : new CardBlock.Table(
-                "Pins and stops near the part's edge", null, ["Pin or stop", $"Gap {unit.Name}", $"Edge at X {unit.Name}", $"Y {unit.Name}", ""],
+            ? new CardBlock.Words($"No pin or stop of the board lies within {unit.LengthAndUnit(Laying.NearMm)} of the {thing}.")
+            : new CardBlock.Words($"Pins and stops within {unit.LengthAndUnit(Laying.NearMm)} of the {thing}'s edge:");
+        if (!laying.Gaps.IsEmpty)
+        {
+            yield return new CardBlock.Table(
+                $"Pins and stops near the {thing}'s edge", null, ["Pin or stop", $"Gap {unit.Name}", $"Edge at X {unit.Name}", $"Edge at Y {unit.Name}", "Kind"],
                 [
                     .. laying.Gaps.Select((g, i) => new CardRow($"G{CsvText.Count(i + 1)}",
                     [
                         g.Stop.Name, g.GapMm <= Tolerances.ContactMm ? "touches" : unit.Rough(g.GapMm), unit.Rough(g.At.X), unit.Rough(g.At.Y),
-                        g.IsUnder ? "under the part" : g.Stop.Kind == ObstacleKind.Pin ? "pin" : "stop",
+                        (g.Stop.Kind == ObstacleKind.Pin ? "pin" : "stop") + (g.IsUnder ? $", under the {thing}" : ""),
                     ])),
                 ]);
+        }
     }
+
+    private static string Extent(Box2 box, CardUnit unit) =>
+        $"X {unit.Rough(box.MinX)} to {unit.Rough(box.MaxX)} and from Y {unit.Rough(box.MinY)} to {unit.Rough(box.MaxY)} {unit.Name}";
 
     // How to count, on the first figures of the table itself: past a groove, and before the first one where that occurs.
     private static IEnumerable<string> Examples(Laying laying, GridBoard board, CardUnit unit)
     {
         var figures = laying.Marks.SelectMany(m => new[]
         {
-            unit.Grooves(m.At.X, board.FirstGroove.X, board), unit.Grooves(m.At.Y, board.FirstGroove.Y, board),
+            m.XCounts ? unit.Grooves(m.At.X, board.FirstGroove.X, board) : "", m.YCounts ? unit.Grooves(m.At.Y, board.FirstGroove.Y, board) : "",
         }).ToList();
         foreach (var (sign, side) in new[] { (" + ", "past"), (" - ", "before") })
         {
@@ -120,6 +134,17 @@ internal static class PartSteps
             ("Part turned", Degrees(placement.AngleDeg)),
             ("Work offset as set", ""),
         ]);
+        if (!zero.Tools.IsEmpty)
+        {
+            yield return new CardBlock.Words("The tools that the program moves, each with the deepest Z that the control shows for it.");
+            yield return new CardBlock.Table(
+                "Tools of the program", "Set", ["Tool", $"Diameter {unit.Name}", $"Deepest Z {unit.Name}"],
+                [
+                    .. zero.Tools.Select(t => new CardRow($"T{CsvText.Count(t.Number)}",
+                        [$"tool {CsvText.Count(t.Number)}", unit.Length(t.DiameterMm), unit.Length(t.DeepestZMm)])),
+                ]);
+        }
+
         if (placement.AngleDeg % 360 != 0)
         {
             yield return new CardBlock.Words(

@@ -37,13 +37,13 @@ internal sealed record SetupCard(
         return new(
             result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name,
             $"Revision {Or(options.Revision, "________")}    Date {Or(options.Date, "____________")}",
-            CardHead.Of(result, layout, options, unit),
-            [.. stop.Lines, .. StopWords.Broken(doubts.Breaches, unit), .. Remarks(result, doubts, stop), .. CheckSteps.Head(result)],
+            CardHead.Of(result, layout, options, stop, unit),
+            [.. stop.Lines, .. StopWords.Broken(doubts.Breaches, unit), .. Remarks(result, doubts, stop), .. CardWarnings.Head(CardWarnings.Of(result, layout, unit).Length)],
             stop,
             [
-                .. BoardSteps.Of(result, layout, changes, unit),
+                .. BoardSteps.Of(result, layout, changes, doubts, unit),
                 .. PartSteps.Of(result, layout, laying, unit),
-                .. CheckSteps.Of(result, layout, stop, unit),
+                .. CheckSteps.Of(result, layout, laying, stop, unit),
             ],
             laying)
         {

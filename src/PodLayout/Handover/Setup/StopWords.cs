@@ -43,7 +43,8 @@ internal sealed record StopWords(string? Short, ImmutableArray<string> Lines)
     /// <summary>The broken rules one by one, for the head alone.</summary>
     public static IEnumerable<string> Broken(ImmutableArray<string> broken, CardUnit unit)
     {
-        var shown = broken.Take(MostBroken).Select(b => "This layout breaks a rule: " + unit.Words(b));
+        // One of them may break several rules: how many rules there are the stop says.
+        var shown = broken.Take(MostBroken).Select(b => "Breach: " + unit.Words(b));
         return broken.Length <= MostBroken ? shown : shown.Append($"And {CsvText.Count(broken.Length - MostBroken)} more: podlayout check lists them all.");
     }
 

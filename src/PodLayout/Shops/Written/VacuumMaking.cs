@@ -89,7 +89,7 @@ internal static class VacuumMaking
         if (gauge is null)
         {
             gauge = VacuumSupply.AssumedGaugeKPa * barometer / StandardAtmosphere.SeaLevelKPa;
-            assumed.Add($"Vacuum {JsonWords.Number(Math.Round(gauge.Value, 1))} kPa at the board ({JsonWords.Number(Math.Round(gauge.Value / PressureUnits.InHgKPa, 1))} inHg): the shop gives no gauge reading and no pump.");
+            assumed.Add($"Vacuum {JsonWords.Number(Math.Round(gauge.Value, 1))} kPa at the board ({JsonWords.Number(Math.Round(gauge.Value / PressureUnits.InHgKPa, 1))} inHg): {VacuumSupply.NoReading}");
         }
 
         return (new VacuumSource.Reading(gauge.Value, said.BehindGaugeM3PerHour ?? VacuumSupply.AssumedNominalM3PerHour), null);

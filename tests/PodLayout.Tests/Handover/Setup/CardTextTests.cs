@@ -103,8 +103,10 @@ public class CardTextTests
         var page = Cards.Text(Cards.Plan("oval"), "card.html", new CardOptions());
         Assert.Contains("<dt>Holding factor</dt><dd><bdi>not computed</bdi></dd>", page, StringComparison.Ordinal);
         Assert.Contains("<dt>Gauge reading to reach before the spindle starts</dt><dd><bdi>not computed</bdi></dd>", page, StringComparison.Ordinal);
-        Assert.Contains("not stated: lay the part as the picture shows it", page, StringComparison.Ordinal);
+        Assert.Contains("not stated: ask the programmer, write here: ____", page, StringComparison.Ordinal);
         Assert.Contains("none named in the job", page, StringComparison.Ordinal);
+        Assert.Contains("The job states no blank: which pieces come loose is not known here.", page, StringComparison.Ordinal);
+        Assert.Contains("the shop&#39;s own gauge reading, written in section 7, is reached", page, StringComparison.Ordinal);
         Assert.Contains("names no zones of the table", page, StringComparison.Ordinal);
         Assert.Contains("Revision ________", page, StringComparison.Ordinal);
     }
@@ -120,7 +122,7 @@ public class CardTextTests
         Assert.Equal(["P3", "P7", "nothing: to the shelf"], up.Select(r => r["It becomes"]));
         Assert.Equal(["1-1"], PageTables.Rows(page, "Ports to plug").Select(r => r["Plug port"]));
         var now = PageTables.Rows(page, "Pods in placing order").ToDictionary(r => r["Pod"], r => r["Now"]);
-        Assert.Equal(("stays", "stays", "move from 4, 4", "set down", "move from 31, 17"), (now["P1"], now["P2"], now["P3"], now["P4"], now["P7"]));
+        Assert.Equal(("stays", "stays", "move from column 4, row 4", "set down", "move from column 31, row 17"), (now["P1"], now["P2"], now["P3"], now["P4"], now["P7"]));
         var ports = PageTables.Rows(page, "Ports to open").ToDictionary(r => r["Port"], r => r["Now"]);
         Assert.Equal(("open already", "open"), (ports["5-2"], ports["7-2"]));
         var valves = PageTables.Rows(page, "Valves of the table's zones").ToDictionary(r => r["Zone"], r => r["Valve"]);
@@ -147,10 +149,42 @@ public class CardTextTests
     public void Rules_that_are_broken_stand_at_the_head_of_page_and_print()
     {
         var files = CardFiles.Of(HandMade.Ell(), Cards.Options, Broken("P1 reaches over the edge.")).ToDictionary(f => f.Name, f => f.Content);
-        Assert.Contains("<p><bdi>This layout breaks a rule: P1 reaches over the edge.</bdi></p>", Encoding.UTF8.GetString(files["card.html"]), StringComparison.Ordinal);
+        Assert.Contains("<p><bdi>Breach: P1 reaches over the edge.</bdi></p>", Encoding.UTF8.GetString(files["card.html"]), StringComparison.Ordinal);
         var many = CardFiles.Of(HandMade.Ell(), Cards.Options, Broken([.. Enumerable.Range(0, 200).Select(i => $"Rule {i} is broken by a long way and at many places of the part.")])).ToDictionary(f => f.Name, f => f.Content);
         Assert.Contains("And 190 more", Encoding.UTF8.GetString(many["card.html"]), StringComparison.Ordinal);
-        Assert.Contains(PaperText.Lines(files["card.pdf"]), l => string.Concat(l).StartsWith("This layout breaks a rule: P1", StringComparison.Ordinal));
+        Assert.Contains(PaperText.Lines(files["card.pdf"]), l => string.Concat(l).StartsWith("Breach: P1", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Ports_are_opened_before_the_pods_that_cover_them_are_set()
+    {
+        var page = Cards.Text(Cards.Plan("standing"), "card.html");
+        Assert.True(page.IndexOf("2. <bdi>Open the ports", StringComparison.Ordinal) is > 0 and var ports && ports < page.IndexOf("3. <bdi>Set the pods", StringComparison.Ordinal));
+        Assert.Contains("8. <bdi>Offcuts and warnings", page, StringComparison.Ordinal);
+        Assert.Contains("9-2 cannot be plugged: tape or cover it.", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void No_two_words_of_a_table_overlap_in_print()
+    {
+        foreach (var name in Cards.Names.Where(n => n != "hostile"))
+        {
+            using var document = UglyToad.PdfPig.PdfDocument.Open(Cards.File(Cards.Plan(name), "card.pdf"));
+            foreach (var page in document.GetPages().Skip(1))
+            {
+                foreach (var line in page.Letters.GroupBy(l => Math.Round(l.StartBaseLine.Y, 1)))
+                {
+                    var letters = line.OrderBy(l => l.StartBaseLine.X).ToList();
+                    for (var i = 1; i < letters.Count; i++)
+                    {
+                        // Points: letters of one word touch, of two cells they are well apart.
+                        Assert.True(letters[i].StartBaseLine.X >= letters[i - 1].EndBaseLine.X - 0.5, $"{name} page {page.Number}: {string.Concat(letters.Select(l => l.Value))}");
+                    }
+                }
+            }
+
+            Assert.DoesNotContain(PaperText.Lines(Cards.File(Cards.Plan(name), "card.pdf")).SelectMany(l => l), w => w.Contains("Pluggedport", StringComparison.Ordinal));
+        }
     }
 
     private static LayoutDoubts Broken(params string[] breaches) => new(true, ["clear of obstacles (P1)"], [.. breaches], []);
@@ -173,12 +207,12 @@ public class CardTextTests
         Assert.Contains("<bdi>at least 70 kPa (20.7 inHg)</bdi>", head, StringComparison.Ordinal);
         Assert.Contains("<bdi>3.2 (target 2, least 1.5)</bdi>", head, StringComparison.Ordinal);
         Assert.Contains("its centre of mass lies 50 mm inside them", page, StringComparison.Ordinal);
-        Assert.Contains("A warning stands under &quot;Offcuts and warnings&quot;", head, StringComparison.Ordinal);
+        Assert.Contains("1 warning stands in section 8: read before setting up.", head, StringComparison.Ordinal);
         Assert.True(page.IndexOf("Beech of 717", StringComparison.Ordinal) > page.IndexOf("Checked by", StringComparison.Ordinal));
         Assert.Contains("<bdi>at least 20.7 inHg (70 kPa)</bdi>", Cards.Text(plan, "card.html", Cards.Options with { InInches = true }), StringComparison.Ordinal);
-        var print = PaperText.Lines(Cards.File(plan, "card.pdf")).Select(l => string.Concat(l)).Take(30).ToList();
+        var print = PaperText.Lines(Cards.File(plan, "card.pdf")).Select(l => string.Concat(l)).Take(90).ToList();
         Assert.Contains(print, l => l.Contains("at least 70", StringComparison.Ordinal));
-        Assert.Contains(print, l => l.Contains("A warning stands", StringComparison.Ordinal));
+        Assert.Contains(print, l => Regex.IsMatch(l, "1 warning stands in section 8 on page [3-9]: read"));
     }
 
     [Theory]

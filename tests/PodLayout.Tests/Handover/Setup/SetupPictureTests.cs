@@ -76,6 +76,38 @@ public class SetupPictureTests
         Assert.Equal("1 + 0", new CardUnit(false).Grooves(15 - 1e-9, 15, plan.Job.Shop.Board));
     }
 
+    [Theory]
+    [InlineData(25, 25, 25, 25)]
+    [InlineData(40, 0, 0, 0)]
+    public void Where_a_blank_reaches_beyond_the_part_the_blank_is_laid(double left, double right, double near, double far)
+    {
+        // A part of 400 x 200 mm with its zero at (300, 200) of the board, in a blank so much larger on each side.
+        var door = HandMade.Door();
+        var shape = new PodLayout.Parts.PartShape(HandMade.Rectangle(0, 0, 400, 200), [], [])
+        {
+            Blank = [HandMade.Rectangle(-left, -near, 400 + right, 200 + far)],
+        };
+        var board = door.Job.Shop.Board with
+        {
+            Obstacles = [new("pin", PodLayout.Shops.ObstacleKind.Pin, new PodLayout.Shops.ObstacleShape.Disc(new(300 - left - 30, 300), 20), 0)],
+        };
+        var plan = door with
+        {
+            Job = door.Job with { Part = door.Job.Part with { Shape = shape }, Shop = door.Job.Shop with { Board = board } },
+            Layout = door.Layout! with { Placement = new(new(300, 200), 0) },
+        };
+        var laying = Laying.Of(plan, plan.Layout!);
+        Assert.Equal(
+            [new(300 - left, 200 - near), new(700 + right, 200 - near), new(300 - left, 400 + far), new(700 + right, 400 + far)],
+            laying.Marks.Select(m => m.At).OrderBy(p => p.Y).ThenBy(p => p.X));
+        Assert.Equal(
+            ["far left corner", "far right corner", "near left corner", "near right corner"], laying.Marks.Select(m => m.What).Order(StringComparer.Ordinal));
+        Assert.Equal("blank", laying.Thing);
+
+        // The pin's edge lies 30 - 10 mm from the blank's.
+        Assert.Equal(20, laying.Gaps.Single().GapMm, 1e-9);
+    }
+
     [Fact]
     public void A_curve_is_laid_by_the_four_lines_that_touch_it()
     {
