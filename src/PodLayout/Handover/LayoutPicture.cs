@@ -33,7 +33,7 @@ public static class LayoutPicture
         var draft = new SheetDraft(frame.Scale, frame.Page, content);
         draft.AddBox(SheetDraft.Paper, "paper", frame.Page);
         BoardDrawing.Draw(draft, board);
-        PartDrawing.Draw(draft, shape, grainDeg, placement.ZeroOnBoard);
+        PartDrawing.Draw(draft, shape, grainDeg, ProgramZero(job, placement));
         PodDrawing.Kept(draft, job);
         if (layout is not null)
         {
@@ -53,6 +53,7 @@ public static class LayoutPicture
             SupportDrawing.Unsupported(draft, shape, result.Unsupported, turn, placement.ZeroOnBoard);
         }
 
+        PartDrawing.ZeroName(draft, ProgramZero(job, placement));
         PartDrawing.PieceNames(draft, shape);
         PanelItem.DrawAll(draft, frame, PanelText.Items(result, names, grainDeg, draft));
         return draft.Finish(Title(result), Description(result));
@@ -80,6 +81,10 @@ public static class LayoutPicture
     [
         default, new(board.WidthMm, board.LengthMm), .. shape.Outline.Points, .. shape.Blank.SelectMany(r => r.Points),
     ]);
+
+    /// <summary>Where the program's zero lies on the board; null without a program.</summary>
+    internal static Point2? ProgramZero(Job job, Placement placement) => job.ProgramZero is { } zero
+        ? Turn.FromDegrees(placement.AngleDeg).Apply(zero.InDrawing) + placement.ZeroOnBoard : null;
 
     // Where it was to lie; else in the middle of the usable area.
     private static Placement WithoutLayout(Job job)

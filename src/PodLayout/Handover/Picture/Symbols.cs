@@ -35,6 +35,17 @@ internal static class Symbols
         draft.Add(layer, new Primitive.Disc("port-open", at, radius * 0.75));
     }
 
+    /// <summary>The zero of the program: a filled triangle that stands with its point on the place. Pins and ports are round.</summary>
+    public static void Zero(SheetDraft draft, string layer, Point2 at)
+    {
+        var u = draft.Scale;
+        draft.Add(layer, new Primitive.Area("zero", [new([at, at + new Point2(1.5 * u, 2.9 * u), at + new Point2(-1.5 * u, 2.9 * u)])]));
+    }
+
+    /// <summary>What that sign covers.</summary>
+    public static Box2 ZeroBox(SheetDraft draft, Point2 at) =>
+        new(at.X - 1.6 * draft.Scale, at.Y - 0.1 * draft.Scale, at.X + 1.6 * draft.Scale, at.Y + 3 * draft.Scale);
+
     public static void Cross(SheetDraft draft, string layer, string style, Point2 at, double half) => draft.Add(
         layer, new Primitive.Strokes(
             style,

@@ -100,7 +100,7 @@ internal static class SetupPicture
         var (job, layout, shape) = (result.Job, result.Layout!, Shape(result));
         draft.AddBox(SheetDraft.Paper, "paper", draft.Page);
         BoardDrawing.Draw(draft, job.Shop.Board);
-        PartDrawing.Draw(draft, shape, GrainDeg(result), layout.Placement.ZeroOnBoard);
+        PartDrawing.Draw(draft, shape, GrainDeg(result), LayoutPicture.ProgramZero(job, layout.Placement));
         Before(draft, job, layout);
         PodDrawing.Bodies(draft, job.Shop.Board, layout);
         FaultDrawing.Frames(draft, layout, faults);
@@ -122,6 +122,7 @@ internal static class SetupPicture
             Mark(draft, job.Shop.Board, shape, mark);
         }
 
+        PartDrawing.ZeroName(draft, LayoutPicture.ProgramZero(job, layout.Placement));
         ZoneNames(draft, job.Shop);
         PartDrawing.PieceNames(draft, shape);
     }
