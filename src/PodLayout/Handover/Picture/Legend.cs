@@ -45,8 +45,19 @@ internal static class Legend
 
     private static IEnumerable<PanelItem> Before(Job job)
     {
+        if (job.Standing is not null)
+        {
+            yield return PanelItem.Sign("port that is open now: plug it", "port-to-plug", (draft, at) =>
+                Symbols.PortToPlug(draft, SheetDraft.Panel, at, 1.1 * draft.Scale));
+        }
+
         if (job.Standing is { Pods.IsEmpty: false })
         {
+            yield return PanelItem.Sign("grey: pod that stands already and stays", "pod-stays", (draft, at) =>
+            {
+                draft.AddBox(SheetDraft.Panel, "pod", Around(draft, at, 3.2, 1.6));
+                draft.AddBox(SheetDraft.Panel, "pod-stays", Around(draft, at, 2.9, 1.3));
+            });
             yield return PanelItem.Sign("pod on the board now: take up", "before", (draft, at) =>
             {
                 var box = Around(draft, at, 3.2, 1.6);

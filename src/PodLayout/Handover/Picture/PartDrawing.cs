@@ -112,12 +112,24 @@ internal static class PartDrawing
         }
     }
 
-    /// <summary>The names of held pieces, each where it finds room in its piece.</summary>
-    public static void PieceNames(SheetDraft draft, PartShape shape)
+    /// <summary>The names of loose pieces, each where it finds room in its piece; else beside it, with a line.</summary>
+    public static void PieceNames(SheetDraft draft, PartShape shape, IEnumerable<(string Name, Point2 At)> unheld)
     {
+        const double besideMm = 2.6;
+        void Beside(string name, Point2 at)
+        {
+            if (draft.Content.Contains(new Box2(at.X, at.Y, at.X, at.Y)) && SupportDrawing.Callout(
+                draft, shape, at, box => draft.AddText(SheetDraft.Labels, "text-bold", box.Centre, name, besideMm, TextAnchor.Middle),
+                draft.TextBox(default, name, besideMm, true), fromEdgeMm: 0.2, mostCoveredMm: 6))
+            {
+                draft.Add(SheetDraft.Labels, new Primitive.Disc("datum-fill", at, 0.5 * draft.Scale));
+            }
+        }
+
         foreach (var piece in shape.Held)
         {
             var bounds = piece.Outline.Bounds;
+            var isNamed = false;
             foreach (var size in new[] { 2.6, 2, 1.6 })
             {
                 var box = draft.TextBox(default, piece.Name, size, true);
@@ -133,9 +145,20 @@ internal static class PartDrawing
                     draft.AddBox(SheetDraft.Labels, "knockout", at);
                     draft.AddText(SheetDraft.Labels, "text-bold", at.Centre, piece.Name, size, TextAnchor.Middle);
                     draft.Take(at);
+                    isNamed = true;
                     break;
                 }
             }
+
+            if (!isNamed)
+            {
+                Beside(piece.Name, piece.CentreOfMass);
+            }
+        }
+
+        foreach (var (name, at) in unheld)
+        {
+            Beside(name, at);
         }
     }
 
