@@ -14,6 +14,9 @@ internal sealed record LetterSizes(double LargestId, double LeastId, double Port
     /// </summary>
     public ImmutableArray<double> WhereMany { get; init; } = [1.15, 1, 0.8];
 
+    /// <summary>More than so many numbers beside their pods are many.</summary>
+    public int Few { get; init; } = 8;
+
     /// <summary>There, how much longer the line to a number may be for each step that it is larger, mm.</summary>
     public double WorthWhereManyMm { get; init; } = 2.5;
 
@@ -32,8 +35,9 @@ internal sealed record LetterSizes(double LargestId, double LeastId, double Port
     /// <summary>On a screen, whose picture is stretched to five pixels or more for each of its millimetres.</summary>
     public static LetterSizes OnScreen { get; } = new(6, 2.4, 2.8, 2.3)
     {
-        // Whoever zooms in reads small numbers too: many of them stand at their pods rather than off them with lines.
+        // Whoever zooms in reads small numbers too: they stand at their pods rather than off them with lines.
         WhereMany = [1.15, 1, 0.8, 0.64, 0.5, 0.4],
+        Few = 0,
         WorthWhereManyMm = 0.2,
         CloseFlag = 0.5,
         FarthestMm = 7,

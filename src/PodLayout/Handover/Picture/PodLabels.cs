@@ -37,7 +37,7 @@ internal sealed class PodLabels(
     /// <summary>The others: first the numbers, then the names of ports.</summary>
     public void Outside()
     {
-        const int few = 8;
+        var few = sizes.Few;
         var isMany = podsOutside.Count > few;
         Each(podsOutside, i =>
         {
