@@ -33,7 +33,7 @@ public static class LayoutPicture
         var draft = new SheetDraft(frame.Scale, frame.Page, content);
         draft.AddBox(SheetDraft.Paper, "paper", frame.Page);
         BoardDrawing.Draw(draft, board);
-        PartDrawing.Draw(draft, shape, grainDeg, placement.ZeroOnBoard);
+        PartDrawing.Draw(draft, shape, grainDeg, ProgramZero(job, placement));
         PodDrawing.Kept(draft, job);
         if (layout is not null)
         {
@@ -53,7 +53,8 @@ public static class LayoutPicture
             SupportDrawing.Unsupported(draft, shape, result.Unsupported, turn, placement.ZeroOnBoard);
         }
 
-        PartDrawing.PieceNames(draft, shape);
+        PartDrawing.ZeroName(draft, ProgramZero(job, placement));
+        PartDrawing.PieceNames(draft, shape, Loose(job, placement));
         PanelItem.DrawAll(draft, frame, PanelText.Items(result, names, grainDeg, draft));
         return draft.Finish(Title(result), Description(result));
     }
@@ -80,6 +81,15 @@ public static class LayoutPicture
     [
         default, new(board.WidthMm, board.LengthMm), .. shape.Outline.Points, .. shape.Blank.SelectMany(r => r.Points),
     ]);
+
+    /// <summary>Names of the loose pieces that no pod holds, each with a point of the board inside it; a frame all round has none.</summary>
+    internal static IEnumerable<(string Name, Point2 At)> Loose(Job job, Placement placement) =>
+        job.Offcuts.Where(p => !p.IsAround && !job.Part.Shape.Held.Any(h => h.Name == p.Name))
+            .Select(p => (p.Name, Turn.FromDegrees(placement.AngleDeg).Apply(p.Inside) + placement.ZeroOnBoard));
+
+    /// <summary>Where the program's zero lies on the board; null without a program.</summary>
+    internal static Point2? ProgramZero(Job job, Placement placement) => job.ProgramZero is { } zero
+        ? Turn.FromDegrees(placement.AngleDeg).Apply(zero.InDrawing) + placement.ZeroOnBoard : null;
 
     // Where it was to lie; else in the middle of the usable area.
     private static Placement WithoutLayout(Job job)

@@ -70,11 +70,11 @@ public class WashStandTests
         Assert.Superset(new HashSet<string> { "skin-edge", "skin-core", "floor-edge", "piece-edge", "cut-edge" }, styles);
         var svg = LayoutPicture.Svg(plan);
         Assert.Contains(">offcut 1<", svg, StringComparison.Ordinal);
-        Assert.Contains("edge that hangs on a skin", svg, StringComparison.Ordinal);
+        Assert.Contains("edge held by a thin skin", svg, StringComparison.Ordinal);
 
         // Every sign that a part without them does not have.
         var plain = LayoutPicture.Svg(HandMade.Oval());
-        Assert.DoesNotContain("hangs on a skin", plain, StringComparison.Ordinal);
+        Assert.DoesNotContain("held by a thin skin", plain, StringComparison.Ordinal);
 
         var card = System.Text.Encoding.UTF8.GetString(CardFiles.Of(plan, new CardOptions(), LayoutDoubts.None).Single(f => f.Name == "card.html").Content);
         Assert.Contains("The part hangs in its blank on a skin along the outline", card, StringComparison.Ordinal);

@@ -5,10 +5,18 @@ using PodLayout.Shops;
 namespace PodLayout.Handover.Picture;
 
 /// <summary>Places for words off the pods that they belong to: near them, off everything else, with a line to what they name.</summary>
-internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layout)
+/// <param name="draft">The sheet.</param>
+/// <param name="board">The board.</param>
+/// <param name="layout">The layout.</param>
+/// <param name="farthestMm">How far from its pod a word may stand, mm of paper.</param>
+internal sealed class BesidePods(
+    SheetDraft draft, GridBoard board, Layout layout, double farthestMm = double.PositiveInfinity)
 {
     // How far from its pod a word is looked for, mm of paper; at the first it stands against its pod.
     private static readonly double[] Apart = [0.4, 1.8, 3, 4.5, 6.5, 9, 12, 16, 21, 27, 34];
+
+    /// <summary>How much longer the line to words is for each step that they are larger, mm of paper.</summary>
+    public const double WorthMm = 2.5;
 
     private const int Around = 40;
 
@@ -16,6 +24,10 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     private const double OverPort = 9;
 
     private const double ClearMm = 0.35;
+
+    // A number as near to another pod as to its own, or hardly nearer to its own, is taken for the other's.
+    private const double NearerMm = 0.4;
+    private const double AtOther = 15;
 
     // Of places that are as near, the one whose middle is nearer to what it names.
     private const double OffMiddle = 0.1;
@@ -30,9 +42,9 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     /// <param name="pod">The pod.</param>
     /// <param name="port">The port; null for the pod itself.</param>
     /// <param name="sizes">The words' boxes about zero, the most welcome first.</param>
-    public (int Index, Place Place)? Best(PlacedPod pod, Port? port, IReadOnlyList<Box2> sizes)
+    /// <param name="worthMm">How much longer the line may be for each step that the words are larger, mm of paper.</param>
+    public (int Index, Place Place)? Best(PlacedPod pod, Port? port, IReadOnlyList<Box2> sizes, double worthMm = WorthMm)
     {
-        const double worthMm = 2.5;
         (int Index, Place Place)? best = null;
         for (var i = 0; i < sizes.Count; i++)
         {
@@ -53,18 +65,23 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     {
         var u = draft.Scale;
         var body = pod.BodyBox;
+
+        // Small words stand closer.
+        var close = Math.Min(1, size.Height / u / 2.2);
+        double clear = close * ClearMm * u, against = close * Apart[0];
         var reach = body.Grow((Apart[^1] + 1) * u + Math.Max(size.Width, size.Height));
         var lines = draft.LinesOver(reach).ToList();
         var others = layout.Pods.Where(p => p != pod).Select(p => p.BodyBox).Where(b => b.Touches(reach)).ToList();
         (double Cost, Place Place)? best = null;
-        foreach (var apart in Apart.TakeWhile(a => best is not var (cost, _) || a < cost))
+        foreach (var apart in Apart.TakeWhile(a => a <= farthestMm && (best is not var (cost, _) || a < cost)))
         {
-            foreach (var box in Ring(body.Grow(apart * u), size).Where(b => draft.IsFree(b.Grow(ClearMm * u))))
+            foreach (var box in Ring(body.Grow((apart == Apart[0] ? against : apart) * u), size).Where(b => draft.IsFree(b.Grow(clear))))
             {
                 var leader = Leader(pod, port, box);
                 var off = (box.Centre - (port?.Centre ?? pod.Centre)).Length;
-                var cost = ((leader.To - leader.From).Length + OffMiddle * off) / u + (draft.IsOnPort(box) ? OverPort : 0);
-                if (best is var (least, _) && cost >= least || lines.Exists(l => EdgePath.Touches(box.Grow(ClearMm * u), l.A, l.B)))
+                var cost = ((leader.To - leader.From).Length + OffMiddle * off) / u + (draft.IsOnPort(box) ? OverPort : 0)
+                    + (port is null && others.Exists(o => Between(o, box) <= Between(body, box) + close * NearerMm * u) ? AtOther : 0);
+                if (best is var (least, _) && cost >= least || lines.Exists(l => EdgePath.Touches(box.Grow(clear), l.A, l.B)))
                 {
                     continue;
                 }
@@ -72,7 +89,7 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
                 // Along a side of its pod, and no nearer to another, the number needs no line.
                 if (apart == Apart[0] && port is null)
                 {
-                    best = IsAlong(body, box.Centre) && !others.Exists(o => o.Touches(box.Grow(1.6 * apart * u))) ? (cost, new(box, null, cost)) : best;
+                    best = IsAlong(body, box.Centre) && !others.Exists(o => o.Touches(box.Grow(1.6 * against * u))) ? (cost, new(box, null, cost)) : best;
                 }
                 else if (IsClear(leader.From, leader.To, others) && !draft.HasWord(box))
                 {
@@ -131,6 +148,9 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
 
     private bool IsClear(Point2 from, Point2 to, List<Box2> others) =>
         !draft.HasWord(from, to) && !draft.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to)) && !draft.IsOnPort(from, to);
+
+    private static double Between(Box2 a, Box2 b) => new Point2(
+        Math.Max(0, Math.Max(a.MinX - b.MaxX, b.MinX - a.MaxX)), Math.Max(0, Math.Max(a.MinY - b.MaxY, b.MinY - a.MaxY))).Length;
 
     private static Point2 Nearest(Box2 box, Point2 p) =>
         new(Math.Clamp(p.X, box.MinX, box.MaxX), Math.Clamp(p.Y, box.MinY, box.MaxY));

@@ -7,7 +7,7 @@ namespace PodLayout.Handover.Picture;
 /// <summary>The empty board: grooves, their numbers, ports, what pods stay clear of, and the datum.</summary>
 internal static class BoardDrawing
 {
-    private const double NumberSizeMm = 2.3;
+    private const double NumberSizeMm = 3.1;
 
     /// <param name="draft">The sheet.</param>
     /// <param name="board">The board.</param>
@@ -126,10 +126,10 @@ internal static class BoardDrawing
         }
     }
 
-    // All of them where there is room; else the first and every fifth, tenth, ...
+    // All of them where there is room; else the first and every second, fifth, tenth, ...
     private static IEnumerable<int> Numbered(int count, double pitchOnPaper, double room)
     {
-        int[] steps = [1, 5, 10, 20, 50, 100];
+        int[] steps = [1, 2, 5, 10, 20, 50, 100];
         var step = steps.FirstOrDefault(s => s * pitchOnPaper >= room, 200);
         return Enumerable.Range(0, Math.Max(0, count))
             .Where(i => (i + 1) % step == 0 || (i == 0 && (step - 1) * pitchOnPaper >= room));

@@ -33,7 +33,7 @@ internal static class Legend
 
     private static IEnumerable<PanelItem> Leaders(Layout? layout, SheetDraft? drawn)
     {
-        yield return PanelItem.Sign("from a word or mark to its place", "leader", (draft, at) => Stroke(draft, at, "leader"));
+        yield return PanelItem.Sign("pointer line", "leader", (draft, at) => Stroke(draft, at, "leader"));
         if (layout is not null && drawn is not { PortsWithoutName: 0 })
         {
             var count = drawn?.PortsWithoutName ?? layout.Pods.Sum(p => p.OpenPorts.Length);
@@ -45,8 +45,19 @@ internal static class Legend
 
     private static IEnumerable<PanelItem> Before(Job job)
     {
+        if (job.Standing is not null)
+        {
+            yield return PanelItem.Sign("port that is open now: plug it", "port-to-plug", (draft, at) =>
+                Symbols.PortToPlug(draft, SheetDraft.Panel, at, 1.1 * draft.Scale));
+        }
+
         if (job.Standing is { Pods.IsEmpty: false })
         {
+            yield return PanelItem.Sign("grey: pod that stands already and stays", "pod-stays", (draft, at) =>
+            {
+                draft.AddBox(SheetDraft.Panel, "pod", Around(draft, at, 3.2, 1.6));
+                draft.AddBox(SheetDraft.Panel, "pod-stays", Around(draft, at, 2.9, 1.3));
+            });
             yield return PanelItem.Sign("pod on the board now: take up", "before", (draft, at) =>
             {
                 var box = Around(draft, at, 3.2, 1.6);
@@ -64,7 +75,7 @@ internal static class Legend
         }
     }
 
-    private static PanelItem Mark() => PanelItem.Sign("place on the part's edge: see \"Lay the part\"", "stretch-flag", (draft, at) =>
+    private static PanelItem Mark() => PanelItem.Sign("place on the edge as it is laid: see the table of marks", "stretch-flag", (draft, at) =>
         Symbols.Flag(draft, SheetDraft.Panel, at, "E1"));
 
     private static IEnumerable<PanelItem> Pods(Layout? layout, IReadOnlyDictionary<string, string> names)
@@ -150,6 +161,8 @@ internal static class Legend
 
     private static IEnumerable<PanelItem> Part(PlanResult result, double grainDeg)
     {
+        yield return PanelItem.Sign(
+            result.Job.Part.Shape.Holes.IsEmpty ? "outline of the part" : "outline of the part and of its holes", "part-edge", (draft, at) => Stroke(draft, at, "part-edge"));
         yield return PanelItem.Sign("grain of the part as it lies", "grain-arrow", (draft, at) =>
         {
             var u = draft.Scale;
@@ -183,13 +196,11 @@ internal static class Legend
             yield return item;
         }
 
-        yield return PanelItem.Sign("zero of the part's drawing", "zero", (draft, at) =>
+        if (result.Job.ProgramZero is not null)
         {
-            var half = 1.6 * draft.Scale;
-            draft.Add(SheetDraft.Panel, new Primitive.Disc("zero", at, half * 0.6));
-            draft.Add(SheetDraft.Panel, new Primitive.Strokes(
-                "zero", [at - new Point2(half, 0), at + new Point2(half, 0), at - new Point2(0, half), at + new Point2(0, half)]));
-        });
+            yield return PanelItem.Sign("program zero: the point of the triangle", "zero", (draft, at) =>
+                Symbols.Zero(draft, SheetDraft.Panel, at - new Point2(0, 1.5 * draft.Scale)));
+        }
     }
 
     private static IEnumerable<PanelItem> Support(PlanResult result)
@@ -237,7 +248,7 @@ internal static class Legend
 
         if (!shape.Floors.IsEmpty)
         {
-            yield return PanelItem.Sign("thin floor of a cut from the face: a pod near", "floor-edge", (draft, at) =>
+            yield return PanelItem.Sign("thin floor left here: a pod stands close by", "floor-edge", (draft, at) =>
             {
                 var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
                 draft.Add(SheetDraft.Panel, new Primitive.Hatch("floor-hatch", [box], 0, 1.4 * draft.Scale));
@@ -247,7 +258,7 @@ internal static class Legend
 
         if (!shape.Skinned.IsEmpty)
         {
-            yield return PanelItem.Sign("edge that hangs on a skin: pods may pass it, seals not", "skin-edge", (draft, at) =>
+            yield return PanelItem.Sign("edge held by a thin skin: pods may reach past it, seals not", "skin-edge", (draft, at) =>
             {
                 var box = SheetDraft.RingOf(Around(draft, at, 3.2, 1.4));
                 PartDrawing.SkinSign(draft, SheetDraft.Panel, [box]);

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace PodLayout.Handover.Picture;
 
 /// <summary>How large words in and beside pods are, mm of paper (em).</summary>
@@ -8,11 +10,36 @@ namespace PodLayout.Handover.Picture;
 internal sealed record LetterSizes(double LargestId, double LeastId, double Port, double Least)
 {
     /// <summary>
+    /// Numbers of pods that stand beside them where many do, as shares of <see cref="LeastId"/>, the most welcome first.
+    /// </summary>
+    public ImmutableArray<double> WhereMany { get; init; } = [1.15, 1, 0.8];
+
+    /// <summary>More than so many numbers beside their pods are many.</summary>
+    public int Few { get; init; } = 8;
+
+    /// <summary>There, how much longer the line to a number may be for each step that it is larger, mm.</summary>
+    public double WorthWhereManyMm { get; init; } = 2.5;
+
+    /// <summary>How large the flag of a mark is where there is little room, as a share of what it is on paper.</summary>
+    public double CloseFlag { get; init; } = 1;
+
+    /// <summary>How far from its pod a word may stand, mm.</summary>
+    public double FarthestMm { get; init; } = double.PositiveInfinity;
+
+    /// <summary>
     /// On paper: capitals of 2.4 mm where there is room and of 1.9 mm at least, which is the type beside the picture too. Common
     /// practice for what is read at arm's length, no source.
     /// </summary>
     public static LetterSizes OnPaper { get; } = new(6, 2.8, 3.4, 2.6);
 
     /// <summary>On a screen, whose picture is stretched to five pixels or more for each of its millimetres.</summary>
-    public static LetterSizes OnScreen { get; } = new(6, 2.4, 2.8, 2.3);
+    public static LetterSizes OnScreen { get; } = new(6, 2.4, 2.8, 2.3)
+    {
+        // Whoever zooms in reads small numbers too: they stand at their pods rather than off them with lines.
+        WhereMany = [1.15, 1, 0.8, 0.64, 0.5, 0.4],
+        Few = 0,
+        WorthWhereManyMm = 0.2,
+        CloseFlag = 0.5,
+        FarthestMm = 7,
+    };
 }

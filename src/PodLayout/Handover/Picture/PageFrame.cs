@@ -6,9 +6,8 @@ namespace PodLayout.Handover.Picture;
 /// <summary>How the drawing and the panel of text share a page.</summary>
 /// <param name="Scale">Board millimetres for a millimetre of paper.</param>
 /// <param name="Page">The page in board coordinates.</param>
-/// <param name="ColumnTops">Upper left corners of the panel's columns, board coordinates.</param>
-/// <param name="ColumnHeightMm">Height of the columns, mm of paper.</param>
-internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<Point2> ColumnTops, double ColumnHeightMm)
+/// <param name="Columns">The panel's columns in the order in which they are filled.</param>
+internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<PanelColumn> Columns)
 {
     /// <summary>Width of a column of the panel, mm of paper.</summary>
     public const double ColumnWidthMm = 61;
@@ -18,6 +17,8 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<Point2>
 
     private const double GapMm = 5;
 
+    private const int MostBeside = 3;
+
     // Around the board: numbers on all sides; the datum's arrows left and below.
     private const double LeftMm = 13;
     private const double BelowMm = 13;
@@ -25,7 +26,7 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<Point2>
     private const double AboveMm = 7;
 
     // Scales that a person can measure with.
-    private static readonly ImmutableArray<double> Steps = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 10];
+    private static readonly ImmutableArray<double> Steps = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 9, 10];
 
     /// <summary>The frame that draws the board largest.</summary>
     /// <param name="content">The board and the part, board coordinates.</param>
@@ -35,68 +36,89 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<Point2>
     {
         var (shortSide, longSide) = ((paper ?? PaperSize.A4).WidthMm, (paper ?? PaperSize.A4).HeightMm);
         var frames = new[] { (longSide, shortSide), (shortSide, longSide) }
-            .SelectMany(p => new[] { Beside(content, itemHeights, p), Below(content, itemHeights, p) })
+            .SelectMany(p => Enumerable.Range(0, MostBeside + 1).OrderBy(n => n == 0 ? 1.5 : n).Select(n => Around(content, itemHeights, p, n)))
             .OfType<PageFrame>();
         return frames.MinBy(f => f.Scale)!;
     }
 
-    /// <summary>How many columns of a height the items fill in order.</summary>
-    public static int ColumnsFilled(IReadOnlyList<double> itemHeights, double height)
+    /// <summary>The column of each item and how far down in it the item begins, mm; where they do not fit, the last column takes the rest.</summary>
+    public static List<(int Column, double DownMm)> Filled(IReadOnlyList<double> itemHeights, IReadOnlyList<double> columnHeights)
     {
-        var columns = 1;
+        List<(int, double)> places = [];
+        var column = 0;
         double used = 0;
         foreach (var item in itemHeights)
         {
-            if (used > 0 && used + item > height)
+            while (used + item > columnHeights[column] + 1e-9 && column < columnHeights.Count - 1)
             {
-                columns++;
+                column++;
                 used = 0;
             }
 
+            places.Add((column, used));
             used += item;
         }
 
-        return columns;
+        return places;
     }
 
-    private static PageFrame? Beside(Box2 content, IReadOnlyList<double> items, (double Width, double Height) page)
+    /// <summary>Heights of the columns, those below the drawing no higher than these items need.</summary>
+    public IReadOnlyList<double> Evened(IReadOnlyList<double> itemHeights)
     {
-        var height = page.Height - 2 * MarginMm;
-        var columns = ColumnsFilled(items, height);
-        var drawing = page.Width - 2 * MarginMm - columns * (ColumnWidthMm + GapMm);
+        for (var height = 1.0; ; height++)
+        {
+            List<double> columns = [.. Columns.Select(c => c.IsBelow ? Math.Min(c.HeightMm, height) : c.HeightMm)];
+            if (Fits(itemHeights, columns) || height >= Columns.Max(c => c.HeightMm))
+            {
+                return columns;
+            }
+        }
+    }
+
+    private static bool Fits(IReadOnlyList<double> itemHeights, List<double> columnHeights)
+    {
+        var places = Filled(itemHeights, columnHeights);
+        return Enumerable.Range(0, itemHeights.Count).All(i => places[i].DownMm + itemHeights[i] <= columnHeights[places[i].Column] + 1e-9);
+    }
+
+    // So many columns beside the drawing, and as low ones below it as take the rest.
+    private static PageFrame? Around(Box2 content, IReadOnlyList<double> items, (double Width, double Height) page, int beside)
+    {
+        double width = page.Width - 2 * MarginMm - beside * (ColumnWidthMm + GapMm), height = page.Height - 2 * MarginMm;
+        var below = (int)((width + GapMm) / (ColumnWidthMm + GapMm));
+        if (below < 1)
+        {
+            return null;
+        }
+
+        List<double> Heights(double low) => [.. Enumerable.Repeat(height, beside), .. Enumerable.Repeat(low, below)];
+        double low = 0;
+        while (!Fits(items, Heights(low)))
+        {
+            if (++low > height)
+            {
+                return null;
+            }
+        }
+
+        var drawing = height - (low > 0 ? low + GapMm : 0);
         if (drawing < ColumnWidthMm)
         {
             return null;
         }
 
-        return Make(content, page, drawing, height, height, Enumerable.Range(0, columns).Select(i => new Point2(
-            page.Width - MarginMm - (columns - i) * (ColumnWidthMm + GapMm) + GapMm, page.Height - MarginMm)));
-    }
-
-    private static PageFrame? Below(Box2 content, IReadOnlyList<double> items, (double Width, double Height) page)
-    {
-        var width = page.Width - 2 * MarginMm;
-        var columns = (int)((width + GapMm) / (ColumnWidthMm + GapMm));
-        var height = Math.Ceiling(items.Sum() / columns);
-        while (ColumnsFilled(items, height) > columns)
-        {
-            height++;
-        }
-
-        var drawing = page.Height - 2 * MarginMm - GapMm - height;
-        if (drawing < ColumnWidthMm)
-        {
-            return null;
-        }
-
-        var pitch = (width - columns * ColumnWidthMm) / (columns - 1) + ColumnWidthMm;
-        return Make(content, page, width, drawing, height, Enumerable.Range(0, columns).Select(i => new Point2(
-            MarginMm + i * pitch, MarginMm + height)));
+        var pitch = below == 1 ? 0 : (width - below * ColumnWidthMm) / (below - 1) + ColumnWidthMm;
+        return Make(content, page, width, drawing,
+        [
+            .. Enumerable.Range(0, beside).Select(i => new PanelColumn(
+                new(page.Width - MarginMm - (beside - i) * (ColumnWidthMm + GapMm) + GapMm, page.Height - MarginMm), height, IsBelow: false)),
+            .. Enumerable.Range(0, low > 0 ? below : 0).Select(i => new PanelColumn(new(MarginMm + i * pitch, MarginMm + low), low, IsBelow: true)),
+        ]);
     }
 
     private static PageFrame Make(
-        Box2 content, (double Width, double Height) page, double drawingWidth, double drawingHeight, double columnHeight,
-        IEnumerable<Point2> columnTops)
+        Box2 content, (double Width, double Height) page, double drawingWidth, double drawingHeight,
+        IEnumerable<PanelColumn> columns)
     {
         double room = drawingWidth - LeftMm - RightMm, roomUp = drawingHeight - BelowMm - AboveMm;
         var scale = RoundUp(Math.Max(content.Width / room, content.Height / roomUp));
@@ -108,8 +130,7 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<Point2>
         return new(
             scale,
             new(corner.X, corner.Y, corner.X + page.Width * scale, corner.Y + page.Height * scale),
-            [.. columnTops.Select(p => corner + p * scale)],
-            columnHeight);
+            [.. columns.Select(c => c with { Top = corner + c.Top * scale })]);
     }
 
     private static double RoundUp(double scale)

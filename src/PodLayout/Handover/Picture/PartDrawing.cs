@@ -10,12 +10,11 @@ internal static class PartDrawing
     /// <param name="draft">The sheet.</param>
     /// <param name="shape">The part, board coordinates.</param>
     /// <param name="grainDeg">The grain on the board.</param>
-    /// <param name="zero">The drawing's zero on the board.</param>
-    public static void Draw(SheetDraft draft, PartShape shape, double grainDeg, Point2 zero)
+    /// <param name="programZero">The program's zero on the board; null without a program.</param>
+    public static void Draw(SheetDraft draft, PartShape shape, double grainDeg, Point2? programZero)
     {
         ImmutableArray<Ring> wood = [shape.Outline, .. shape.Holes];
         draft.Add(SheetDraft.Part, new Primitive.Area("part-fill", wood));
-        draft.Add(SheetDraft.GrainLines, new Primitive.Hatch("grain", wood, grainDeg, 3 * draft.Scale));
         foreach (var defect in shape.Defects)
         {
             draft.AddHatch(SheetDraft.Defects, new Primitive.Hatch("defect-hatch", [defect], grainDeg + 60, 0.8 * draft.Scale));
@@ -52,8 +51,7 @@ internal static class PartDrawing
         foreach (var piece in shape.Held)
         {
             ImmutableArray<Ring> rings = [piece.Outline, .. piece.Holes];
-            draft.Add(SheetDraft.GrainLines, new Primitive.Area("part-fill", rings));
-            draft.Add(SheetDraft.GrainLines, new Primitive.Hatch("grain", rings, grainDeg, 3 * draft.Scale));
+            draft.Add(SheetDraft.Part, new Primitive.Area("part-fill", rings));
             draft.Add(SheetDraft.Defects, new Primitive.Area("piece-edge", rings));
         }
 
@@ -70,13 +68,38 @@ internal static class PartDrawing
             draft.KeepOff(ring, isUnderPods: true);
         }
 
-        if (draft.Page.Grow(-3 * draft.Scale).Contains(zero))
+        // Farther out it would stand among the numbers of the grooves, or on the words beside the board.
+        if (programZero is { } zero && draft.Content.Contains(Symbols.ZeroBox(draft, zero)))
         {
-            var half = 1.6 * draft.Scale;
-            draft.Add(SheetDraft.Support, new Primitive.Disc("zero", zero, half * 0.6));
-            draft.Add(SheetDraft.Support, new Primitive.Strokes(
-                "zero",
-                [zero - new Point2(half, 0), zero + new Point2(half, 0), zero - new Point2(0, half), zero + new Point2(0, half)]));
+            Symbols.Zero(draft, SheetDraft.Support, zero);
+            var sign = Symbols.ZeroBox(draft, zero);
+            draft.Take(sign);
+            draft.KeepOff(sign);
+            draft.AddWord(sign);
+        }
+    }
+
+    /// <summary>The word beside the sign of the program's zero, where there is room; the legend says it too.</summary>
+    public static void ZeroName(SheetDraft draft, Point2? programZero)
+    {
+        const string words = "program zero";
+        const double sizeMm = 2.6;
+        if (programZero is not { } zero || !draft.Shows("zero"))
+        {
+            return;
+        }
+
+        var u = draft.Scale;
+        var sign = Symbols.ZeroBox(draft, zero);
+        var box = draft.TextBox(default, words, sizeMm);
+        double x = (sign.Width + box.Width) / 2 + 0.5 * u, y = (sign.Height + box.Height) / 2 + 0.4 * u;
+        var places = new[] { new Point2(x, 0), new(-x, 0), new(0, y), new(0, -y), new(x, y), new(-x, y), new(x, -y), new(-x, -y) };
+        foreach (var place in places.Select(p => box.Moved(sign.Centre + p)).Where(p => draft.IsFree(p) && !draft.IsCrossed(p) && !draft.HasWord(p)).Take(1))
+        {
+            draft.AddBox(SheetDraft.Labels, "knockout", place);
+            draft.AddText(SheetDraft.Labels, "text", place.Centre, words, sizeMm, TextAnchor.Middle);
+            draft.Take(place);
+            draft.AddWord(place);
         }
     }
 
@@ -89,12 +112,24 @@ internal static class PartDrawing
         }
     }
 
-    /// <summary>The names of held pieces, each where it finds room in its piece.</summary>
-    public static void PieceNames(SheetDraft draft, PartShape shape)
+    /// <summary>The names of loose pieces, each where it finds room in its piece; else beside it, with a line.</summary>
+    public static void PieceNames(SheetDraft draft, PartShape shape, IEnumerable<(string Name, Point2 At)> unheld)
     {
+        const double besideMm = 2.6;
+        void Beside(string name, Point2 at)
+        {
+            if (draft.Content.Contains(new Box2(at.X, at.Y, at.X, at.Y)) && SupportDrawing.Callout(
+                draft, shape, at, box => draft.AddText(SheetDraft.Labels, "text-bold", box.Centre, name, besideMm, TextAnchor.Middle),
+                draft.TextBox(default, name, besideMm, true), fromEdgeMm: 0.2, mostCoveredMm: 6))
+            {
+                draft.Add(SheetDraft.Labels, new Primitive.Disc("datum-fill", at, 0.5 * draft.Scale));
+            }
+        }
+
         foreach (var piece in shape.Held)
         {
             var bounds = piece.Outline.Bounds;
+            var isNamed = false;
             foreach (var size in new[] { 2.6, 2, 1.6 })
             {
                 var box = draft.TextBox(default, piece.Name, size, true);
@@ -110,9 +145,20 @@ internal static class PartDrawing
                     draft.AddBox(SheetDraft.Labels, "knockout", at);
                     draft.AddText(SheetDraft.Labels, "text-bold", at.Centre, piece.Name, size, TextAnchor.Middle);
                     draft.Take(at);
+                    isNamed = true;
                     break;
                 }
             }
+
+            if (!isNamed)
+            {
+                Beside(piece.Name, piece.CentreOfMass);
+            }
+        }
+
+        foreach (var (name, at) in unheld)
+        {
+            Beside(name, at);
         }
     }
 

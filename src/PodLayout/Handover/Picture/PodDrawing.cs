@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
@@ -19,7 +20,11 @@ internal static class PodDrawing
     }
 
     /// <summary>Bodies, seals and ports.</summary>
-    public static void Bodies(SheetDraft draft, GridBoard board, Layout layout)
+    /// <param name="draft">The sheet.</param>
+    /// <param name="board">The board.</param>
+    /// <param name="layout">The layout.</param>
+    /// <param name="staying">Indices of the pods that stand already: their bodies are grey.</param>
+    public static void Bodies(SheetDraft draft, GridBoard board, Layout layout, params ImmutableArray<int> staying)
     {
         var radius = Symbols.PortRadius(draft, board.PortDiameterMm);
         var openPorts = LayoutFiling.OpenPorts(layout).ToList();
@@ -28,6 +33,11 @@ internal static class PodDrawing
             var pod = layout.Pods[i];
             draft.Belongs = LayoutFiling.PodId(i);
             Body(draft, SheetDraft.Pods, "pod", pod);
+            if (staying.Contains(i))
+            {
+                Within(draft, "pod-stays", pod, 0.3 * draft.Scale);
+            }
+
             Seal(draft, pod);
             if (TurnedCorner(draft, board, pod) is var (corner, inwards))
             {
@@ -68,18 +78,21 @@ internal static class PodDrawing
     public static void Seal(SheetDraft draft, PlacedPod pod)
     {
         var inset = pod.Type.SealInsetAboveMm;
-        if (inset <= 0)
+        if (inset > 0)
         {
-            return;
+            Within(draft, "seal", pod, inset);
         }
+    }
 
+    private static void Within(SheetDraft draft, string style, PlacedPod pod, double insetMm)
+    {
         if (pod.Type.Footprint is PodFootprint.Round round)
         {
-            draft.Add(SheetDraft.Seals, new Primitive.Disc("seal", pod.Centre, round.DiameterMm / 2 - inset));
+            draft.Add(SheetDraft.Seals, new Primitive.Disc(style, pod.Centre, round.DiameterMm / 2 - insetMm));
         }
         else
         {
-            draft.AddBox(SheetDraft.Seals, "seal", pod.BodyBox.Grow(-inset));
+            draft.AddBox(SheetDraft.Seals, style, pod.BodyBox.Grow(-insetMm));
         }
     }
 

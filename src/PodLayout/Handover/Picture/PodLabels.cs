@@ -20,7 +20,7 @@ internal sealed class PodLabels(
 
     private const double Step = 0.9;
 
-    private readonly BesidePods beside = new(draft, board, layout);
+    private readonly BesidePods beside = new(draft, board, layout, sizes.FarthestMm);
     private readonly List<int> podsOutside = [];
     private readonly List<(int Pod, Port Port)> portsOutside = [];
 
@@ -37,13 +37,15 @@ internal sealed class PodLabels(
     /// <summary>The others: first the numbers, then the names of ports.</summary>
     public void Outside()
     {
+        var few = sizes.Few;
+        var isMany = podsOutside.Count > few;
         Each(podsOutside, i =>
         {
             var pod = layout.Pods[i];
             PodRoom room = new(draft, board, pod);
-            PodBlock[] blocks = [.. new[] { 1.15, 1, 0.8 }.Select(s => PodBlock.InLine(
+            PodBlock[] blocks = [.. (isMany ? sizes.WhereMany : [1.15, 1, 0.8]).Select(s => PodBlock.InLine(
                 LayoutFiling.PodId(i), TypeOf(pod), s * sizes.LeastId, Math.Min(s * sizes.LeastId, sizes.Least), SaysTurn(pod)))];
-            if (beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))]) is var (best, place))
+            if (beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))], isMany ? sizes.WorthWhereManyMm : BesidePods.WorthMm) is var (best, place))
             {
                 beside.Take(place);
                 blocks[best].Draw(draft, place.Box.Centre);

@@ -108,7 +108,7 @@ internal static class SupportDrawing
             }
 
             var number = (i + 1).ToString(CultureInfo.InvariantCulture);
-            var size = 2.1 * draft.Scale;
+            var size = (Symbols.FlagMm(number, isClose: false) + 0.1) * draft.Scale;
             Callout(
                 draft, onBoard, middle, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, number),
                 new(-size, -size, size, size));
@@ -172,7 +172,12 @@ internal static class SupportDrawing
         // Over nothing where that can be; else the nearest.
         var covered = free.ConvertAll(p => (Place: p, Mm: draft.Covered(at, Nearest(p, at))));
         bool IsClear(Box2 place) => !draft.IsOnPort(place) && !draft.CrossesLeader(at, Nearest(place, at));
-        foreach (var (place, _) in covered.Where(c => c.Mm == 0 && IsClear(c.Place)).Concat(covered.Where(c => c.Mm == 0))
+        double Length(Box2 place) => (Nearest(place, at) - at).Length / u;
+
+        // A port that stays plugged is rather hidden than that the line becomes so much longer.
+        const double overPortMm = 8;
+        var over = covered.Where(c => c.Mm == 0).Select(c => Length(c.Place)).FirstOrDefault(double.PositiveInfinity);
+        foreach (var (place, _) in covered.Where(c => c.Mm == 0 && IsClear(c.Place) && Length(c.Place) <= over + overPortMm).Concat(covered.Where(c => c.Mm == 0))
             .Concat(covered.Where(c => c.Mm <= mostCoveredMm)).Take(1))
         {
             var grown = place.Grow(0.6 * u);

@@ -35,6 +35,24 @@ internal static class Symbols
         draft.Add(layer, new Primitive.Disc("port-open", at, radius * 0.75));
     }
 
+    /// <summary>A port that is open now and is to be plugged: a bar across its ring.</summary>
+    public static void PortToPlug(SheetDraft draft, string layer, Point2 at, double radius)
+    {
+        draft.Add(layer, new Primitive.Disc("port-open-ring", at, radius * 1.25));
+        draft.AddLine(layer, "port-to-plug", at - new Point2(radius * 1.25, 0), at + new Point2(radius * 1.25, 0));
+    }
+
+    /// <summary>The zero of the program: a filled triangle that stands with its point on the place. Pins and ports are round.</summary>
+    public static void Zero(SheetDraft draft, string layer, Point2 at)
+    {
+        var u = draft.Scale;
+        draft.Add(layer, new Primitive.Area("zero", [new([at, at + new Point2(1.5 * u, 2.9 * u), at + new Point2(-1.5 * u, 2.9 * u)])]));
+    }
+
+    /// <summary>What that sign covers.</summary>
+    public static Box2 ZeroBox(SheetDraft draft, Point2 at) =>
+        new(at.X - 1.6 * draft.Scale, at.Y - 0.1 * draft.Scale, at.X + 1.6 * draft.Scale, at.Y + 3 * draft.Scale);
+
     public static void Cross(SheetDraft draft, string layer, string style, Point2 at, double half) => draft.Add(
         layer, new Primitive.Strokes(
             style,
@@ -60,12 +78,15 @@ internal static class Symbols
         layer, new Primitive.Area(
             "pod-turned", [new([corner, corner + new Point2(0, inwards.Y), corner + new Point2(inwards.X, 0)])]));
 
-    /// <summary>A number in a circle, or a smaller one.</summary>
-    public static void Flag(SheetDraft draft, string layer, Point2 at, string number, double share = 1)
+    /// <summary>A number in a circle, or a closer one; its capitals are 2 mm high in both, or a share of that.</summary>
+    public static void Flag(SheetDraft draft, string layer, Point2 at, string number, bool isClose = false, double share = 1)
     {
-        draft.Add(layer, new Primitive.Disc("stretch-flag", at, 2 * share * draft.Scale));
-        draft.AddText(layer, "stretch-number", at, number, (number.Length > 2 ? 1.7 : 2.3) * share, TextAnchor.Middle);
+        draft.Add(layer, new Primitive.Disc("stretch-flag", at, FlagMm(number, isClose) * share * draft.Scale));
+        draft.AddText(layer, "stretch-number", at, number, 2.8 * share, TextAnchor.Middle);
     }
+
+    /// <summary>Radius of that circle, mm of paper.</summary>
+    public static double FlagMm(string number, bool isClose) => (number.Length > 2 ? 3 : 2.4) - (isClose ? 0.3 : 0);
 
     private static void Head(SheetDraft draft, string layer, string style, Point2 from, Point2 to)
     {

@@ -17,7 +17,7 @@ internal static class CardHtml
     private static readonly (string Name, string Layers)[] Layers =
     [
         ("Grid", "grooves"), ("Numbers", "groove-numbers"), ("Ports", "ports"), ("Zones", "zones"),
-        ("Keep clear", "keep-clear defects"), ("Part", "part grain support"), ("Blank", "blank"), ("Marks for laying", "laying"),
+        ("Keep clear", "keep-clear defects"), ("Part", "part support"), ("Blank", "blank"), ("Marks for laying", "laying"),
         ("On the board now", "on-the-board-before"), ("Pods", "pods"), ("Seals", "seals"), ("Open ports", "open-ports"), ("Names", "labels"),
     ];
 
@@ -163,7 +163,7 @@ internal static class CardHtml
 
             // What is drawn in the picture can be pointed at from here.
             var name = row.Key[0] is 'P' or 'O' ? $"<button type=\"button\" data-show=\"{row.Key}\">{Text(row.Cells[0])}</button>" : Text(row.Cells[0]);
-            page.Append("<th scope=\"row\">").Append(name).Append("</th>").AppendJoin("", row.Cells.Skip(1).Select(c => $"<td{(c.Length > ShortCell ? " class=\"long\"" : "")}>{Text(c)}</td>")).Append("</tr>\n");
+            page.Append(row.Cells[0].Length > ShortCell ? "<th scope=\"row\">" : "<th class=\"short\" scope=\"row\">").Append(name).Append("</th>").AppendJoin("", row.Cells.Skip(1).Select(c => $"<td{(c.Length > ShortCell ? " class=\"long\"" : "")}>{Text(c)}</td>")).Append("</tr>\n");
         }
 
         page.Append("</tbody>\n</table></div>\n");

@@ -13,7 +13,7 @@ internal static class CardPicture
     /// <param name="foot">What stands at the foot of the page; empty for nothing.</param>
     public static Sheet OnPaper(PlanResult result, SetupCard card, CardOptions options, string foot) => SetupPicture.OnPaper(
         result, card.Laying, (card.Title, Head(card)), foot, options.Paper, CardUnit.Of(result, options).InInches, card.Faults,
-        First(card));
+        Besides(card), First(card));
 
     /// <summary>
     /// The same sheet for a page whose margins are those of the sheet, so that they hold the foot that the browser writes: without
@@ -33,22 +33,26 @@ internal static class CardPicture
         : card.Warnings.Length <= 1 ? card.Warnings : [$"READ FIRST: {CsvText.Count(card.Warnings.Length)} notes at the head of page 2."];
 
     // What must be seen beside the picture.
-    private static ImmutableArray<string> Head(SetupCard card)
-    {
-        // Rows that repeat the title are left out of the head.
-        string Said(string name) => card.Head.Rows.First(r => r.Name == name).Value;
-        var part = card.Head.Rows.Any(r => r.Name == "Part") ? $"Part: {Said("Part")}, {(Said("Wood").StartsWith("not given", StringComparison.Ordinal) ? "wood " : "")}" : "Wood: ";
-        return
-        [
-            card.Edition,
-            part + Said("Wood"),
-            $"Face: {Said("Face")}",
-            $"Grain: {Said("Grain")}",
-            $"Board: {Said("Board")}",
-            $"Pods: {Said("Pods")}",
-            $"Ports to open: {Said("Ports to open")}; all others stay plugged.",
-            $"Gauge before the spindle starts: {Said("Gauge before the spindle starts")}",
-            $"Holding factor: {Said("Holding factor")}",
-        ];
-    }
+    private static ImmutableArray<string> Head(SetupCard card) =>
+    [
+        $"Face: {Said(card, "Face")}",
+        $"Pods: {Said(card, "Pods")}",
+        $"Ports to open: {Said(card, "Ports to open")}; all others stay plugged.",
+        $"Gauge before the spindle starts: {Said(card, "Gauge before the spindle starts")}",
+        $"Holding factor: {Said(card, "Holding factor")}",
+    ];
+
+    // Rows that repeat the title are left out of the head.
+    private static ImmutableArray<string> Besides(SetupCard card) =>
+    [
+        card.Edition,
+        Part(card) + Said(card, "Wood"),
+        $"Grain: {Said(card, "Grain")}",
+        $"Board: {Said(card, "Board")}",
+    ];
+
+    private static string Part(SetupCard card) => card.Head.Rows.All(r => r.Name != "Part") ? "Wood: "
+        : $"Part: {Said(card, "Part")}, {(Said(card, "Wood").StartsWith("not given", StringComparison.Ordinal) ? "wood " : "")}";
+
+    private static string Said(SetupCard card, string name) => card.Head.Rows.First(r => r.Name == name).Value;
 }

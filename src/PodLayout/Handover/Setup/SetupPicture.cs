@@ -19,6 +19,12 @@ internal static class SetupPicture
     private const double AroundMm = 8;
     private const double DatumMm = 14;
 
+    // Type on paper: capitals of 2.5 mm for what must be read, 2 mm for the rest. Common practice, no source.
+    private const double MustReadMm = 3.45;
+    private const double ReadMm = 2.8;
+
+    private const string SeenFrom = "The board is seen from above; you stand at the datum's side.";
+
     // The table of pods names them all; the panel has room for so many.
     private const int MostTypes = 8;
 
@@ -45,21 +51,24 @@ internal static class SetupPicture
     /// <param name="paper">The paper.</param>
     /// <param name="inInches">Whether the scale is one of inches.</param>
     /// <param name="faults">Pods that keep a rule no longer, or that are not counted.</param>
+    /// <param name="besides">Lines that stand smaller below those of the head.</param>
     /// <param name="warnings">What must be read first; stands below the heading.</param>
     public static Sheet OnPaper(
         PlanResult result, Laying laying, (string Title, ImmutableArray<string> Lines) head, string foot, PaperSize paper,
-        bool inInches = false, ImmutableArray<PodFault> faults = default, params ImmutableArray<string> warnings)
+        bool inInches = false, ImmutableArray<PodFault> faults = default, ImmutableArray<string> besides = default,
+        params ImmutableArray<string> warnings)
     {
         var content = Content(result);
         IReadOnlyList<PanelItem> Items(IReadOnlyDictionary<string, string> names, SheetDraft? drawn) =>
         [
             .. PanelItem.Title(head.Title),
-            .. warnings.SelectMany(w => PanelItem.Words(w, 3, isBold: true)),
-            .. head.Lines.SelectMany(l => PanelItem.Words(l, 3)),
+            .. warnings.Select(PanelItem.Warning),
+            .. head.Lines.SelectMany(l => PanelItem.Paragraph(l, 4, MustReadMm)),
+            .. (besides.IsDefault ? [] : besides).SelectMany(l => PanelItem.Paragraph(l, 3, ReadMm)),
             PanelText.ScaleBar(paper.Name, inInches),
+            .. PanelItem.Paragraph(SeenFrom, 2, ReadMm),
             .. TypeNames(result, names),
-            .. PanelItem.Under("Signs", Legend.ForSetup(result, GrainDeg(result), names, drawn)),
-            .. PanelItem.Words(foot, 1, isBold: true),
+            .. PanelItem.EndingIn(foot.Length > 0 ? 3 : 2, [.. PanelItem.Under("Signs", Legend.ForSetup(result, GrainDeg(result), names, drawn)), .. foot.Length > 0 ? PanelItem.Words(foot, 1, isBold: true) : []]),
         ];
 
         // Letters for the types take the most room, and are what is drawn where names do not fit.
@@ -74,11 +83,11 @@ internal static class SetupPicture
     private static Sheet Signs(PlanResult result, SheetDraft drawn)
     {
         var names = LayoutPicture.Names(result, drawn.Scale);
-        IReadOnlyList<PanelItem> items = [.. TypeNames(result, names), .. Legend.ForSetup(result, GrainDeg(result), names, drawn)];
+        IReadOnlyList<PanelItem> items = [.. PanelItem.Words(SeenFrom, 2), .. TypeNames(result, names), .. Legend.ForSetup(result, GrainDeg(result), names, drawn)];
         // One column: on a screen there is room below, and the type stays large.
         var height = items.Sum(i => i.HeightMm);
         var page = new Box2(0, 0, PageFrame.ColumnWidthMm, height + 1);
-        PageFrame frame = new(1, page, [new(0, page.MaxY)], height);
+        PageFrame frame = new(1, page, [new(new(0, page.MaxY), height, IsBelow: false)]);
         SheetDraft draft = new(1, page, page);
         PanelItem.DrawAll(draft, frame, items);
         return draft.Finish("Signs in the picture", string.Join("; ", draft.On(SheetDraft.Panel).OfType<Primitive.Text>().Select(t => t.Words)));
@@ -100,9 +109,9 @@ internal static class SetupPicture
         var (job, layout, shape) = (result.Job, result.Layout!, Shape(result));
         draft.AddBox(SheetDraft.Paper, "paper", draft.Page);
         BoardDrawing.Draw(draft, job.Shop.Board);
-        PartDrawing.Draw(draft, shape, GrainDeg(result), layout.Placement.ZeroOnBoard);
+        PartDrawing.Draw(draft, shape, GrainDeg(result), LayoutPicture.ProgramZero(job, layout.Placement));
         Before(draft, job, layout);
-        PodDrawing.Bodies(draft, job.Shop.Board, layout);
+        PodDrawing.Bodies(draft, job.Shop.Board, layout, StandingChanges.Of(job, layout).Staying);
         FaultDrawing.Frames(draft, layout, faults);
         foreach (var at in laying.Marks.Select(m => m.At))
         {
@@ -119,16 +128,26 @@ internal static class SetupPicture
         FaultDrawing.Words(draft, job.Shop.Board, layout, faults);
         foreach (var mark in laying.Marks)
         {
-            Mark(draft, job.Shop.Board, shape, mark);
+            Mark(draft, job.Shop.Board, shape, mark, sizes.CloseFlag);
         }
 
+        PartDrawing.ZeroName(draft, LayoutPicture.ProgramZero(job, layout.Placement));
         ZoneNames(draft, job.Shop);
-        PartDrawing.PieceNames(draft, shape);
+        PartDrawing.PieceNames(draft, shape, LayoutPicture.Loose(job, layout.Placement));
     }
 
     // The pods that stand on the board now and are not part of the layout.
     private static void Before(SheetDraft draft, Job job, Layout layout)
     {
+        var board = job.Shop.Board;
+        var toPlug = StandingChanges.Of(job, layout).ToPlug.ToHashSet(StringComparer.Ordinal);
+        foreach (var port in board.Ports.Where(p => toPlug.Contains(p.Name)))
+        {
+            var radius = Symbols.PortRadius(draft, board.PortDiameterMm);
+            Symbols.PortToPlug(draft, SheetDraft.OpenPorts, port.Centre, radius);
+            draft.Take(new Box2(port.Centre.X, port.Centre.Y, port.Centre.X, port.Centre.Y).Grow(1.5 * radius));
+        }
+
         foreach (var pod in StandingChanges.Of(job, layout).TakeUp)
         {
             if (StandingChanges.Placed(pod, job.Shop) is not { } body)
@@ -151,25 +170,26 @@ internal static class SetupPicture
         }
     }
 
-    private static void Mark(SheetDraft draft, GridBoard board, PartShape shape, LayingMark mark)
+    private static void Mark(SheetDraft draft, GridBoard board, PartShape shape, LayingMark mark, double closeShare)
     {
         draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
-        // A line that runs a little over a pod is better than a flag that is too small, and that than one over several pods.
+        // A line that runs a little over a pod is better than one over several pods.
         const double littleMm = 4;
-        (double CoveredMm, double Share)[] places =
+        (double CoveredMm, bool IsClose)[] places =
         [
-            (0, 1), (0, 0.7), (littleMm, 1), (littleMm, 0.7), (0, 0.5), (littleMm, 0.5), (double.PositiveInfinity, 0.7),
+            (0, false), (0, true), (littleMm, false), (littleMm, true), (double.PositiveInfinity, true),
         ];
-        foreach (var (coveredMm, share) in places)
+        foreach (var (coveredMm, isClose) in places)
         {
-            if (double.IsPositiveInfinity(coveredMm) && OnPod(draft, board, mark, share))
+            if (double.IsPositiveInfinity(coveredMm) && OnPod(draft, board, mark, closeShare))
             {
                 return;
             }
 
-            var size = 2.1 * share * draft.Scale;
+            var share = isClose ? closeShare : 1;
+            var size = (Symbols.FlagMm(mark.Name, isClose) * share + 0.1) * draft.Scale;
             if (SupportDrawing.Callout(
-                draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Name, share),
+                draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Name, isClose, share),
                 new(-size, -size, size, size), fromEdgeMm: 0.3, coveredMm))
             {
                 return;
@@ -177,36 +197,36 @@ internal static class SetupPicture
         }
 
         // Pods all round, and no room off the board: the flag stands on the place itself, or as near to it as words allow.
-        const double onPlace = 0.6;
+        var half = closeShare * Symbols.FlagMm(mark.Name, isClose: true) * draft.Scale;
         var near = from x in Enumerable.Range(-4, 9) from y in Enumerable.Range(-4, 9) select mark.At + new Point2(x, y) * draft.Scale;
         bool IsWordless(Point2 p)
         {
-            var box = new Box2(p.X, p.Y, p.X, p.Y).Grow(2.1 * onPlace * draft.Scale);
-            return draft.Content.Grow(0.8 * draft.Scale).Contains(box) && !draft.HasWord(box);
+            var box = new Box2(p.X, p.Y, p.X, p.Y).Grow(half);
+            return draft.Content.Grow(1.6 * draft.Scale).Contains(box) && !draft.HasWord(box);
         }
 
         var place = near.OrderBy(p => Math.Round((p - mark.At).Length, 6)).Where(IsWordless).DefaultIfEmpty(mark.At).First();
-        Symbols.Flag(draft, SheetDraft.Labels, place, mark.Name, onPlace);
-        draft.AddWord(new Box2(place.X, place.Y, place.X, place.Y).Grow(2 * onPlace * draft.Scale));
+        Symbols.Flag(draft, SheetDraft.Labels, place, mark.Name, isClose: true, closeShare);
+        draft.AddWord(new Box2(place.X, place.Y, place.X, place.Y).Grow(half));
     }
 
     // On a pod beside the place, off its ports and words.
-    private static bool OnPod(SheetDraft draft, GridBoard board, LayingMark mark, double share)
+    private static bool OnPod(SheetDraft draft, GridBoard board, LayingMark mark, double closeShare)
     {
-        var u = draft.Scale;
+        var (u, flagMm) = (draft.Scale, closeShare * Symbols.FlagMm(mark.Name, isClose: true));
         var radius = Symbols.PortRadius(draft, board.PortDiameterMm) * 1.4;
         foreach (var turnDeg in Enumerable.Range(0, 16).Select(i => 45 + 22.5 * i))
         {
-            var way = Turn.FromDegrees(turnDeg).Apply(new((2.2 + 2 * share) * u, 0));
+            var way = Turn.FromDegrees(turnDeg).Apply(new((2.2 + flagMm) * u, 0));
             var middle = mark.At + way;
-            var box = new Box2(middle.X, middle.Y, middle.X, middle.Y).Grow(2.1 * share * u);
+            var box = new Box2(middle.X, middle.Y, middle.X, middle.Y).Grow((flagMm + 0.1) * u);
             if (!draft.Content.Contains(box) || draft.IsCrossed(box) || draft.HasWord(box)
                 || board.Ports.Any(p => box.Grow(radius).Contains(p.Centre)))
             {
                 continue;
             }
 
-            var end = middle - way * (2 * share * u / way.Length);
+            var end = middle - way * (flagMm * u / way.Length);
             if (draft.HasWord(mark.At, end))
             {
                 continue;
@@ -215,7 +235,7 @@ internal static class SetupPicture
             draft.AddLeader(mark.At, end);
             draft.AddWord(box);
             draft.Take(box);
-            Symbols.Flag(draft, SheetDraft.Labels, middle, mark.Name, share);
+            Symbols.Flag(draft, SheetDraft.Labels, middle, mark.Name, isClose: true, closeShare);
             return true;
         }
 

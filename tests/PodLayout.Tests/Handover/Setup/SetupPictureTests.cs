@@ -142,6 +142,70 @@ public class SetupPictureTests
         Assert.Equal((25, true), (gaps["under"].GapMm, gaps["under"].IsUnder));
     }
 
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void On_paper_numbers_of_grooves_marks_and_what_must_be_read_are_as_large_as_they_must_be(string name)
+    {
+        // Capitals of 2.2, 2, 2.5 and 2.9 mm; the printed type's capitals are 0.729 of its size (its own table of heights, 1493 of 2048).
+        const double capital = 1493.0 / 2048;
+        var plan = Cards.Plan(name);
+        foreach (var paper in new[] { PaperSize.A4, PaperSize.Letter })
+        {
+            var sheet = SetupPicture.OnPaper(
+                plan, Laying.Of(plan, plan.Layout!), ("x", ["Gauge", "Face"]), "page 1 of 2", paper, false, default, ["Board"], "DO NOT START: this layout was changed.");
+            var words = sheet.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Text>().ToList();
+            double Least(Func<Primitive.Text, bool> which) => words.Where(which).Min(t => t.SizeMm / sheet.Scale) * capital;
+            Assert.True(Least(t => t.Style is "number" or "number-fifth") >= 2.2);
+            Assert.True(Least(t => t.Style == "stretch-number") >= 2);
+            Assert.True(Least(t => t.Words is "Gauge" or "Face") >= 2.5);
+            Assert.True(Least(t => t.Words.StartsWith("DO NOT", StringComparison.Ordinal)) >= 2.9);
+
+            // The panel stays on its page, and nothing in it lies on anything else.
+            var panel = sheet.Layers.Single(l => l.Name == "panel").Primitives.OfType<Primitive.Text>().Select(t => (t.Words, Box: Around(t))).ToList();
+            for (var i = 0; i < panel.Count; i++)
+            {
+                Assert.True(sheet.Extent.Contains(panel[i].Box), panel[i].Words);
+                Assert.Equal([], panel.Skip(i + 1).Where(w => w.Box.Touches(panel[i].Box)).Select(w => $"{w.Words} on {panel[i].Words}"));
+            }
+        }
+    }
+
+    [Fact]
+    public void No_lines_of_grain_lie_in_the_part_and_the_programs_zero_is_there_with_a_program_alone()
+    {
+        var plan = Cards.Plan("standing");
+        var without = plan with { Job = plan.Job with { ProgramZero = null } };
+        var laying = Laying.Of(plan, plan.Layout!);
+        var sheet = SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "", PaperSize.A4);
+        Assert.DoesNotContain(sheet.Layers.SelectMany(l => l.Primitives), p => p is Primitive.Hatch { Style: "grain" });
+
+        // The oval's drawing has its zero in its middle, (600, 300) of the board; the program's is 300 mm left of it and 200 mm below, turned with the part.
+        var placement = plan.Layout!.Placement;
+        var (sin, cos) = Math.SinCos(placement.AngleDeg * Math.PI / 180);
+        var zero = (Primitive.Area)sheet.Layers.Single(l => l.Name == "support").Primitives.Single(p => p.Style == "zero");
+        Assert.Equal(placement.ZeroOnBoard.X - 300 * cos + 200 * sin, zero.Rings[0].Points[0].X, 1e-6);
+        Assert.Equal(placement.ZeroOnBoard.Y - 300 * sin - 200 * cos, zero.Rings[0].Points[0].Y, 1e-6);
+        Assert.Contains(sheet.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Text>(), t => t.Words == "program zero");
+        var plain = SetupPicture.OnPaper(without, laying, ("x", ["y"]), "", PaperSize.A4);
+        Assert.DoesNotContain(plain.Layers.SelectMany(l => l.Primitives), p => p.Style == "zero" || p is Primitive.Text { Words: "program zero" });
+    }
+
+    [Fact]
+    public void Pods_that_stay_and_ports_to_plug_have_signs_of_their_own()
+    {
+        var plan = Cards.Plan("standing");
+        var changes = StandingChanges.Of(plan.Job, plan.Layout!);
+        var sheet = SetupPicture.OnPaper(plan, Laying.Of(plan, plan.Layout!), ("x", ["y"]), "", PaperSize.A4);
+        var drawn = sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives).ToList();
+        Assert.NotEmpty(changes.Staying);
+        Assert.Equal(changes.Staying.Select(i => $"P{i + 1}").Order(), drawn.Where(p => p.Style == "pod-stays").Select(p => p.Of!).Order());
+        var bars = drawn.OfType<Primitive.Line>().Where(p => p.Style == "port-to-plug").Select(p => Box2.Around(p.Points).Centre);
+        Assert.Equal(plan.Job.Shop.Board.Ports.Where(p => changes.ToPlug.Contains(p.Name)).Select(p => p.Centre), bars);
+        var legend = string.Join(' ', sheet.Layers.Single(l => l.Name == "panel").Primitives.OfType<Primitive.Text>().Select(t => t.Words));
+        Assert.Contains("stands already", legend, StringComparison.Ordinal);
+        Assert.Contains("plug it", legend, StringComparison.Ordinal);
+    }
+
     // In running text a character takes about half an em; digits with a hyphen between them are 1.7 em for three.
     private static Box2 Around(Primitive.Text text)
     {
