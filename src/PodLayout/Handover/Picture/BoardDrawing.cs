@@ -139,9 +139,12 @@ internal static class BoardDrawing
     {
         var isFifth = IsFifth(index);
         draft.AddLine(SheetDraft.Numbers, isFifth ? "rule" : "leader", at, at + outwards * ((isFifth ? 1.2 : 0.8) * draft.Scale));
-        draft.AddText(
-            SheetDraft.Numbers, isFifth ? "number-fifth" : "number", at + offset,
-            (index + 1).ToString(CultureInfo.InvariantCulture), NumberSizeMm, anchor);
+        var words = (index + 1).ToString(CultureInfo.InvariantCulture);
+        draft.AddText(SheetDraft.Numbers, isFifth ? "number-fifth" : "number", at + offset, words, NumberSizeMm, anchor);
+        var box = draft.TextBox(at + offset, words, NumberSizeMm, isFifth);
+        box = box.Moved(new(anchor switch { TextAnchor.Start => box.Width / 2, TextAnchor.End => -box.Width / 2, _ => 0 }, 0));
+        draft.Take(box);
+        draft.AddWord(box);
     }
 
     private static void DrawObstacle(SheetDraft draft, Obstacle obstacle)
@@ -191,7 +194,16 @@ internal static class BoardDrawing
         draft.AddText(SheetDraft.Numbers, "text-bold", new(reach + 1.2 * u, y), "X", 2.8);
         Symbols.Arrow(draft, SheetDraft.Numbers, "datum", "datum-fill", new(x, 0), new(x, reach), false);
         draft.AddText(SheetDraft.Numbers, "text-bold", new(x, reach + 2.2 * u), "Y", 2.8, TextAnchor.Middle);
-        draft.AddText(SheetDraft.Numbers, "text", new(x - 2.5 * u, y - 2.6 * u), "datum 0, 0", 2.4);
+        const string zero = "datum 0, 0";
+        const double zeroMm = 2.4;
+        var corner = new Point2(x - 2.5 * u, y - 2.6 * u);
+        draft.AddText(SheetDraft.Numbers, "text", corner, zero, zeroMm);
+        // Off the board only the flags of marks look for room.
+        var words = draft.TextBox(corner, zero, zeroMm);
+        foreach (var box in new Box2[] { new(0, y - u, reach + 4 * u, y + u), new(x - u, 0, x + u, reach + 4 * u), words.Moved(new(words.Width / 2, 0)) })
+        {
+            draft.Take(box);
+        }
     }
 
     private static Ring Quarter(double u, double startDeg) => new(

@@ -28,6 +28,12 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<PanelCo
     // Scales that a person can measure with.
     private static readonly ImmutableArray<double> Steps = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 9, 10];
 
+    /// <summary>The board and what is drawn around it.</summary>
+    /// <param name="content">The board and the part, board coordinates.</param>
+    /// <param name="scale">Board millimetres for a millimetre of paper.</param>
+    public static Box2 Around(Box2 content, double scale) => new(
+        content.MinX - LeftMm * scale, content.MinY - BelowMm * scale, content.MaxX + RightMm * scale, content.MaxY + AboveMm * scale);
+
     /// <summary>The frame that draws the board largest.</summary>
     /// <param name="content">The board and the part, board coordinates.</param>
     /// <param name="itemHeights">Heights of the panel's items in order, mm of paper.</param>
@@ -36,7 +42,7 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<PanelCo
     {
         var (shortSide, longSide) = ((paper ?? PaperSize.A4).WidthMm, (paper ?? PaperSize.A4).HeightMm);
         var frames = new[] { (longSide, shortSide), (shortSide, longSide) }
-            .SelectMany(p => Enumerable.Range(0, MostBeside + 1).OrderBy(n => n == 0 ? 1.5 : n).Select(n => Around(content, itemHeights, p, n)))
+            .SelectMany(p => Enumerable.Range(0, MostBeside + 1).OrderBy(n => n == 0 ? 1.5 : n).Select(n => Beside(content, itemHeights, p, n)))
             .OfType<PageFrame>();
         return frames.MinBy(f => f.Scale)!;
     }
@@ -82,7 +88,7 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<PanelCo
     }
 
     // So many columns beside the drawing, and as low ones below it as take the rest.
-    private static PageFrame? Around(Box2 content, IReadOnlyList<double> items, (double Width, double Height) page, int beside)
+    private static PageFrame? Beside(Box2 content, IReadOnlyList<double> items, (double Width, double Height) page, int beside)
     {
         double width = page.Width - 2 * MarginMm - beside * (ColumnWidthMm + GapMm), height = page.Height - 2 * MarginMm;
         var below = (int)((width + GapMm) / (ColumnWidthMm + GapMm));

@@ -70,7 +70,10 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>Keeps later text off this place.</summary>
     public void Take(Box2 box) => taken.Add(box);
 
-    public bool IsFree(Box2 box) => Content.Contains(box) && !taken.Any(t => t.Touches(box));
+    public bool IsFree(Box2 box) => Content.Contains(box) && IsUntaken(box);
+
+    /// <summary>Whether nothing that keeps text off stands on a place, which may lie off the board.</summary>
+    public bool IsUntaken(Box2 box) => !taken.Exists(t => t.Touches(box));
 
     /// <summary>Keeps words in pods off a sign that stands on them.</summary>
     public void KeepOff(Box2 sign) => signs.Add(sign);
@@ -126,6 +129,9 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
 
     /// <summary>Whether a word stands on a line.</summary>
     public bool HasWord(Point2 from, Point2 to) => words.Exists(w => EdgePath.Touches(w, from, to));
+
+    /// <summary>Whether a word stands on a line from a place that cannot be moved: one that covers the place itself is left aside.</summary>
+    public bool HasWordBeyond(Point2 place, Point2 to) => words.Exists(w => !w.Contains(place) && EdgePath.Touches(w, place, to));
 
     /// <summary>The signs that words are kept off, as far as they touch a box.</summary>
     public IEnumerable<Box2> SignsOn(Box2 box) => signs.Where(s => s.Touches(box));

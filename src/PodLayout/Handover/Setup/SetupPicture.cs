@@ -128,7 +128,7 @@ internal static class SetupPicture
         FaultDrawing.Words(draft, job.Shop.Board, layout, faults);
         foreach (var mark in laying.Marks)
         {
-            Mark(draft, job.Shop.Board, shape, mark, sizes.CloseFlag);
+            MarkFlag.Draw(draft, job.Shop.Board, shape, mark, sizes.CloseFlag);
         }
 
         PartDrawing.ZeroName(draft, LayoutPicture.ProgramZero(job, layout.Placement));
@@ -168,78 +168,6 @@ internal static class SetupPicture
                 draft, SheetDraft.Before, "before-cross", body.Centre,
                 Math.Min(2.5 * draft.Scale, 0.3 * Math.Min(body.ExtentXMm, body.ExtentYMm)));
         }
-    }
-
-    private static void Mark(SheetDraft draft, GridBoard board, PartShape shape, LayingMark mark, double closeShare)
-    {
-        draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
-        // A line that runs a little over a pod is better than one over several pods.
-        const double littleMm = 4;
-        (double CoveredMm, bool IsClose)[] places =
-        [
-            (0, false), (0, true), (littleMm, false), (littleMm, true), (double.PositiveInfinity, true),
-        ];
-        foreach (var (coveredMm, isClose) in places)
-        {
-            if (double.IsPositiveInfinity(coveredMm) && OnPod(draft, board, mark, closeShare))
-            {
-                return;
-            }
-
-            var share = isClose ? closeShare : 1;
-            var size = (Symbols.FlagMm(mark.Name, isClose) * share + 0.1) * draft.Scale;
-            if (SupportDrawing.Callout(
-                draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Name, isClose, share),
-                new(-size, -size, size, size), fromEdgeMm: 0.3, coveredMm))
-            {
-                return;
-            }
-        }
-
-        // Pods all round, and no room off the board: the flag stands on the place itself, or as near to it as words allow.
-        var half = closeShare * Symbols.FlagMm(mark.Name, isClose: true) * draft.Scale;
-        var near = from x in Enumerable.Range(-4, 9) from y in Enumerable.Range(-4, 9) select mark.At + new Point2(x, y) * draft.Scale;
-        bool IsWordless(Point2 p)
-        {
-            var box = new Box2(p.X, p.Y, p.X, p.Y).Grow(half);
-            return draft.Content.Grow(1.6 * draft.Scale).Contains(box) && !draft.HasWord(box);
-        }
-
-        var place = near.OrderBy(p => Math.Round((p - mark.At).Length, 6)).Where(IsWordless).DefaultIfEmpty(mark.At).First();
-        Symbols.Flag(draft, SheetDraft.Labels, place, mark.Name, isClose: true, closeShare);
-        draft.AddWord(new Box2(place.X, place.Y, place.X, place.Y).Grow(half));
-    }
-
-    // On a pod beside the place, off its ports and words.
-    private static bool OnPod(SheetDraft draft, GridBoard board, LayingMark mark, double closeShare)
-    {
-        var (u, flagMm) = (draft.Scale, closeShare * Symbols.FlagMm(mark.Name, isClose: true));
-        var radius = Symbols.PortRadius(draft, board.PortDiameterMm) * 1.4;
-        foreach (var turnDeg in Enumerable.Range(0, 16).Select(i => 45 + 22.5 * i))
-        {
-            var way = Turn.FromDegrees(turnDeg).Apply(new((2.2 + flagMm) * u, 0));
-            var middle = mark.At + way;
-            var box = new Box2(middle.X, middle.Y, middle.X, middle.Y).Grow((flagMm + 0.1) * u);
-            if (!draft.Content.Contains(box) || draft.IsCrossed(box) || draft.HasWord(box)
-                || board.Ports.Any(p => box.Grow(radius).Contains(p.Centre)))
-            {
-                continue;
-            }
-
-            var end = middle - way * (flagMm * u / way.Length);
-            if (draft.HasWord(mark.At, end))
-            {
-                continue;
-            }
-
-            draft.AddLeader(mark.At, end);
-            draft.AddWord(box);
-            draft.Take(box);
-            Symbols.Flag(draft, SheetDraft.Labels, middle, mark.Name, isClose: true, closeShare);
-            return true;
-        }
-
-        return false;
     }
 
     private static void ZoneNames(SheetDraft draft, Shop shop)

@@ -1,0 +1,151 @@
+using PodLayout.Geometry;
+using PodLayout.Handover.Picture;
+using PodLayout.Parts;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover.Setup;
+
+/// <summary>The dot of a mark that the part is laid by, and its numbered flag where there is room for one.</summary>
+internal static class MarkFlag
+{
+    // A line that runs a little over a pod is better than one over several pods, mm of paper.
+    private const double LittleMm = 4;
+
+    // How far from its place a flag is looked for among pods and groove numbers, and how finely, mm of paper.
+    private const double FarthestMm = 24;
+    private const double StepMm = 0.5;
+    private const int Steps = (int)(FarthestMm / StepMm);
+
+    // How much longer a line may be so that it covers a millimetre less, mm of paper.
+    private const double WorthOfCoverMm = 2;
+
+    // Smaller flags, where there is no room for larger ones.
+    private static readonly double[] Shares = [1, 0.9, 0.8, 0.7];
+
+    // Shortest line that is still seen, mm of paper.
+    private const double LeastMm = 1.2;
+
+    // From a place to the middles of flags, mm of paper.
+    private static readonly Point2[] Ways =
+    [
+        .. from i in Enumerable.Range(-Steps, 2 * Steps + 1) from j in Enumerable.Range(-Steps, 2 * Steps + 1)
+           let way = new Point2(i, j) * StepMm where way.Length <= FarthestMm select way,
+    ];
+
+    // Round the flag and off the lines, mm of paper.
+    private const double RoundMm = 0.3;
+
+    /// <param name="draft">The sheet.</param>
+    /// <param name="board">The board.</param>
+    /// <param name="shape">The part, board coordinates.</param>
+    /// <param name="mark">The mark.</param>
+    /// <param name="closeShare">How large the flag is where there is little room; see <see cref="LetterSizes.CloseFlag"/>.</param>
+    public static void Draw(SheetDraft draft, GridBoard board, PartShape shape, LayingMark mark, double closeShare)
+    {
+        draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
+        (double CoveredMm, bool IsClose)[] places = [(0, false), (0, true), (LittleMm, false), (LittleMm, true)];
+        if (places.Any(p => BesidePart(p.CoveredMm, p.IsClose)) || Between(draft, board, mark, closeShare) || OnPod(draft, board, mark, closeShare)
+            || BesidePart(double.PositiveInfinity, isClose: true))
+        {
+            return;
+        }
+
+        // Pods all round, and no room off the board: the flag stands on the place itself, or as near to it as words allow.
+        var half = closeShare * Symbols.FlagMm(mark.Name, isClose: true) * draft.Scale;
+        var near = from x in Enumerable.Range(-4, 9) from y in Enumerable.Range(-4, 9) select mark.At + new Point2(x, y) * draft.Scale;
+        bool IsWordless(Point2 p)
+        {
+            var box = Around(p, half);
+            return draft.Content.Grow(1.6 * draft.Scale).Contains(box) && !draft.HasWord(box);
+        }
+
+        var place = near.OrderBy(p => Math.Round((p - mark.At).Length, 6)).Where(IsWordless).DefaultIfEmpty(mark.At).First();
+        Symbols.Flag(draft, SheetDraft.Labels, place, mark.Name, isClose: true, closeShare);
+        draft.AddWord(Around(place, half));
+
+        bool BesidePart(double coveredMm, bool isClose)
+        {
+            var share = isClose ? closeShare : 1;
+            var size = (Symbols.FlagMm(mark.Name, isClose) * share + 0.1) * draft.Scale;
+            return SupportDrawing.Callout(
+                draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Name, isClose, share),
+                new(-size, -size, size, size), RoundMm, coveredMm);
+        }
+    }
+
+    private static Box2 Around(Point2 middle, double half) => new Box2(middle.X, middle.Y, middle.X, middle.Y).Grow(half);
+
+    // In a gap between pods and words, or off the board beyond the numbers of the grooves; its line may run over a pod but over no
+    // word and no port.
+    private static bool Between(SheetDraft draft, GridBoard board, LayingMark mark, double closeShare)
+    {
+        var u = draft.Scale;
+        var around = PageFrame.Around(draft.Content, u);
+        var edges = EdgePath.Sides(SheetDraft.RingOf(new(0, 0, board.WidthMm, board.LengthMm))).ToArray();
+        foreach (var share in Shares.Select(s => s * closeShare))
+        {
+            var radius = Symbols.FlagMm(mark.Name, isClose: true) * share * u;
+            var best = (Cost: double.PositiveInfinity, Middle: mark.At, End: mark.At);
+            foreach (var way in Ways)
+            {
+                var middle = mark.At + way * u;
+                var end = middle - way * (radius / way.Length);
+                var (cost, box) = ((end - mark.At).Length / u, Around(middle, radius + RoundMm * u));
+                if (cost < LeastMm || cost >= best.Cost || way.Length * u <= radius || !around.Contains(box) || !draft.IsUntaken(box)
+                    || draft.IsCrossed(box) || edges.Any(e => EdgePath.Touches(box, e.A, e.B)))
+                {
+                    continue;
+                }
+
+                cost += draft.Covered(mark.At, end) * WorthOfCoverMm;
+                if (cost < best.Cost && !draft.HasWordBeyond(mark.At, end) && !draft.IsOnPort(mark.At, end) && !draft.CrossesLeader(mark.At, end))
+                {
+                    best = (cost, middle, end);
+                }
+            }
+
+            if (!double.IsPositiveInfinity(best.Cost))
+            {
+                return Place(draft, mark, best.Middle, best.End, share);
+            }
+        }
+
+        return false;
+    }
+
+    // On a pod beside the place, off its ports and words.
+    private static bool OnPod(SheetDraft draft, GridBoard board, LayingMark mark, double closeShare)
+    {
+        var (u, flagMm) = (draft.Scale, closeShare * Symbols.FlagMm(mark.Name, isClose: true));
+        var radius = Symbols.PortRadius(draft, board.PortDiameterMm) * 1.4;
+        foreach (var turnDeg in Enumerable.Range(0, 16).Select(i => 45 + 22.5 * i))
+        {
+            var way = Turn.FromDegrees(turnDeg).Apply(new((2.2 + flagMm) * u, 0));
+            var middle = mark.At + way;
+            var box = Around(middle, (flagMm + 0.1) * u);
+            if (!draft.Content.Contains(box) || draft.IsCrossed(box) || draft.HasWord(box)
+                || board.Ports.Any(p => box.Grow(radius).Contains(p.Centre)))
+            {
+                continue;
+            }
+
+            var end = middle - way * (flagMm * u / way.Length);
+            if (!draft.HasWordBeyond(mark.At, end))
+            {
+                return Place(draft, mark, middle, end, closeShare);
+            }
+        }
+
+        return false;
+    }
+
+    private static bool Place(SheetDraft draft, LayingMark mark, Point2 middle, Point2 end, double share)
+    {
+        var box = Around(middle, Symbols.FlagMm(mark.Name, isClose: true) * share * draft.Scale);
+        draft.AddLeader(mark.At, end);
+        draft.AddWord(box);
+        draft.Take(box);
+        Symbols.Flag(draft, SheetDraft.Labels, middle, mark.Name, isClose: true, share);
+        return true;
+    }
+}
