@@ -14,7 +14,7 @@ internal static class BoardSteps
         new("clear", "Clear the board", [.. Clear(result.Job, changes)]),
         new("ports", "Open the ports", [.. Ports(result.Job, layout, changes, doubts, unit)]),
         new("pods", "Set the pods", [.. Pods(result.Job, layout, changes, doubts, unit)]),
-        new("valves", "Zone valves", [.. Valves(result.Job.Shop, layout)]),
+        new(CardSection.Valves, "Zone valves", [.. Valves(result.Job.Shop, layout)]),
     ];
 
     private static IEnumerable<CardBlock> Clear(Job job, StandingChanges changes)

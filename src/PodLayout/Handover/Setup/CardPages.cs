@@ -26,11 +26,12 @@ internal static class CardPages
         }
 
         const int likely = 4;
+        var section = CardSection.Named(CardSection.Warnings);
         SetupCard With(int page) => card with
         {
-            Warnings = [.. card.Warnings.Select(w => w.Replace(CardWarnings.Section, $"{CardWarnings.Section} on page {CsvText.Count(page)}", StringComparison.Ordinal))],
+            Warnings = [.. card.Warnings.Select(w => w.Replace(section, $"{section} on page {CsvText.Count(page)}", StringComparison.Ordinal))],
         };
-        return With(1 + Written(With(likely), paper).PageOf(CardWarnings.SectionId));
+        return With(1 + Written(With(likely), paper).PageOf(CardSection.Warnings));
     }
 
     /// <summary>The pages of text, as they are when only their numbers are missing.</summary>

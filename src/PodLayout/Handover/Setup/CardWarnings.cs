@@ -7,14 +7,8 @@ namespace PodLayout.Handover.Setup;
 /// <summary>The warnings of a plan as the card tells them: the same ones at its head, where they stand, and among what is ticked.</summary>
 internal static class CardWarnings
 {
-    /// <summary>What the section is linked by that they stand in.</summary>
-    public const string SectionId = "offcuts";
-
     /// <summary>The section's heading.</summary>
     public const string Heading = "Offcuts and warnings";
-
-    /// <summary>What the section is called elsewhere on the card.</summary>
-    public const string Section = "section 8";
 
     // Finding of a piece that comes loose.
     private const string Offcut = "offcut";
@@ -28,7 +22,7 @@ internal static class CardWarnings
 
     /// <summary>What the head of the card says of them.</summary>
     public static IEnumerable<string> Head(int count) =>
-        count == 0 ? [] : [$"{(count == 1 ? "1 warning stands" : $"{CsvText.Count(count)} warnings stand")} in {Section}: read before setting up."];
+        count == 0 ? [] : [$"{(count == 1 ? "1 warning stands" : $"{CsvText.Count(count)} warnings stand")} in {CardSection.Named(CardSection.Warnings)}: read before setting up."];
 
     /// <summary>Whether a finding tells of a loose piece.</summary>
     public static bool IsOfPiece(Finding finding) => finding.Code == Offcut;

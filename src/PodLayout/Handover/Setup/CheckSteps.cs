@@ -12,8 +12,8 @@ internal static class CheckSteps
 {
     public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, Laying laying, StopWords stop, CardUnit unit) =>
     [
-        new("holding", "Vacuum and holding", [.. stop.Lines.Select(w => new CardBlock.Words(w, IsStrong: true)), .. HoldingSteps.Of(result.Job.Shop, layout, stop, unit)]),
-        new(CardWarnings.SectionId, CardWarnings.Heading, [.. Watch(result, layout, unit), .. Left(result.Job.Part.Shape, layout, unit)]),
+        new(CardSection.Holding, "Vacuum and holding", [.. stop.Lines.Select(w => new CardBlock.Words(w, IsStrong: true)), .. HoldingSteps.Of(result.Job.Shop, layout, stop, unit)]),
+        new(CardSection.Warnings, CardWarnings.Heading, [.. Watch(result, layout, unit), .. Left(result.Job.Part.Shape, layout, unit)]),
         new("start", "Before the spindle starts",
         [
             new CardBlock.Steps(
@@ -21,7 +21,7 @@ internal static class CheckSteps
                 .. stop.Stops ? [("S0", "Whoever programs this job has cleared what stands at the head of this card, and has signed below.")] : Array.Empty<(string, string)>(),
                 .. Read(CardWarnings.Of(result, layout, unit).Length),
                 ("S1", "The board lies flat on its pins; grooves and seals are clean."),
-                ("S3", $"The {CsvText.Count(LayoutFiling.OpenPorts(layout).Count())} ports are open, all others plugged{Stuck(result.Job.Shop.Board, layout)}; valves {(result.Job.Shop.Zones.IsEmpty ? "open as written in section 4" : "as listed")}."),
+                ("S3", $"The {CsvText.Count(LayoutFiling.OpenPorts(layout).Count())} ports are open, all others plugged{Stuck(result.Job.Shop.Board, layout)}; valves {(result.Job.Shop.Zones.IsEmpty ? $"open as written in {CardSection.Named(CardSection.Valves)}" : "as listed")}."),
                 ("S2", $"All {CsvText.Count(layout.Pods.Length)} pods stand as listed, none wobbles."),
                 ("S4", $"The {laying.Thing} lies at its marks, grain and face as stated."),
                 ("S5", HoldingSteps.Check(result.Job.Shop, layout, unit)),
@@ -36,7 +36,7 @@ internal static class CheckSteps
     ];
 
     private static (string, string)[] Read(int warnings) => warnings == 0 ? []
-        : [("S9", $"{(warnings == 1 ? "The warning" : $"The {CsvText.Count(warnings)} warnings")} of {CardWarnings.Section} {(warnings == 1 ? "has" : "have")} been read.")];
+        : [("S9", $"{(warnings == 1 ? "The warning" : $"The {CsvText.Count(warnings)} warnings")} of {CardSection.Named(CardSection.Warnings)} {(warnings == 1 ? "has" : "have")} been read.")];
 
     private static string Stuck(GridBoard board, Layout layout) =>
         board.Ports.Any(p => p.State == PortState.StuckOpen && !LayoutFiling.OpenPorts(layout).Contains(p)) ? " or covered" : "";

@@ -93,7 +93,7 @@ internal static partial class HoldingSteps
 
     /// <summary>What is ticked off about the vacuum.</summary>
     public static string Check(Shop shop, Layout layout, CardUnit unit) => layout.Holding is not { } held
-        ? "Vacuum is on; the shop's own gauge reading, written in section 7, is reached and stays there."
+        ? $"Vacuum is on; the shop's own gauge reading, written in {CardSection.Named(CardSection.Holding)}, is reached and stays there."
         : $"Vacuum is on; the gauge reads at least {Gauge(held, unit)} and stays there{Assumed(shop)}.";
 
     private static string Standing(HoldingReport held, CardUnit unit) => held.StandMm >= 0

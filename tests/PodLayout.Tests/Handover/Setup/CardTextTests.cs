@@ -215,6 +215,18 @@ public class CardTextTests
         Assert.Contains(print, l => Regex.IsMatch(l, "1 warning stands in section 8 on page [3-9]: read"));
     }
 
+    [Fact]
+    public void Sections_stand_in_their_order_so_that_what_is_said_of_them_elsewhere_finds_them()
+    {
+        foreach (var name in Cards.Names)
+        {
+            var card = SetupCard.Of(Cards.Plan(name), Cards.Options, LayoutDoubts.None);
+            Assert.Equal(CardSection.Order, card.Sections.Select(s => s.Id));
+        }
+
+        Assert.Equal("section 7", CardSection.Named(CardSection.Holding));
+    }
+
     [Theory]
     [InlineData(true, 215.9, 279.4)]
     [InlineData(false, 210, 297)]
