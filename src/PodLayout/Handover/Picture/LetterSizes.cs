@@ -9,6 +9,12 @@ namespace PodLayout.Handover.Picture;
 /// <param name="Least">Names of ports and letters of types are not smaller than this: they stand outside, with a line to their place.</param>
 internal sealed record LetterSizes(double LargestId, double LeastId, double Port, double Least)
 {
+    /// <summary>Numbers of pods that stand beside them where few do, as shares of <see cref="LeastId"/>, the most welcome first.</summary>
+    public ImmutableArray<double> WhereFew { get; init; } = [1.15, 1, 0.8];
+
+    /// <summary>There, how much longer the line to a number may be for each step that it is larger, mm.</summary>
+    public double WorthWhereFewMm { get; init; } = BesidePods.WorthMm;
+
     /// <summary>
     /// Numbers of pods that stand beside them where many do, as shares of <see cref="LeastId"/>, the most welcome first.
     /// </summary>
@@ -35,9 +41,10 @@ internal sealed record LetterSizes(double LargestId, double LeastId, double Port
     /// <summary>On a screen, whose picture is stretched to five pixels or more for each of its millimetres.</summary>
     public static LetterSizes OnScreen { get; } = new(6, 2.4, 2.8, 2.3)
     {
-        // Whoever zooms in reads small numbers too: they stand at their pods rather than off them with lines.
+        // Whoever zooms in reads small numbers too: many stand at their pods rather than off them with lines.
+        WhereFew = [1.15, 1, 0.8, 0.64, 0.5, 0.4],
+        WorthWhereFewMm = 1.2,
         WhereMany = [1.15, 1, 0.8, 0.64, 0.5, 0.4],
-        Few = 0,
         WorthWhereManyMm = 0.2,
         CloseFlag = 0.5,
         FarthestMm = 7,

@@ -37,15 +37,14 @@ internal sealed class PodLabels(
     /// <summary>The others: first the numbers, then the names of ports.</summary>
     public void Outside()
     {
-        var few = sizes.Few;
-        var isMany = podsOutside.Count > few;
+        var (shares, worthMm) = podsOutside.Count > sizes.Few ? (sizes.WhereMany, sizes.WorthWhereManyMm) : (sizes.WhereFew, sizes.WorthWhereFewMm);
         Each(podsOutside, i =>
         {
             var pod = layout.Pods[i];
             PodRoom room = new(draft, board, pod);
-            PodBlock[] blocks = [.. (isMany ? sizes.WhereMany : [1.15, 1, 0.8]).Select(s => PodBlock.InLine(
+            PodBlock[] blocks = [.. shares.Select(s => PodBlock.InLine(
                 LayoutFiling.PodId(i), TypeOf(pod), s * sizes.LeastId, Math.Min(s * sizes.LeastId, sizes.Least), SaysTurn(pod)))];
-            if (beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))], isMany ? sizes.WorthWhereManyMm : BesidePods.WorthMm) is var (best, place))
+            if (beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))], worthMm) is var (best, place))
             {
                 beside.Take(place);
                 blocks[best].Draw(draft, place.Box.Centre);
