@@ -49,4 +49,7 @@ public static class Tolerances
     /// factor is computed to, a hundredth of what the cutting force is known to.
     /// </summary>
     public const double HoldingShare = 1e-3;
+
+    /// <summary>What a holding factor of a layout file may be off by rounding: factors are written to 0.001, rounded down.</summary>
+    public const double FiledFactor = 1e-3;
 }

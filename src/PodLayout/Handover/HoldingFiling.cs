@@ -44,9 +44,7 @@ internal static class HoldingFiling
             : new(more.Type, more.Turned, more.ColumnFromDatum - 1, more.RowFromDatum - 1, Factor(more.Factor)),
     };
 
-    // Rounded down: no factor looks better than it is.
-    private static double? Factor(double factor) =>
-        double.IsInfinity(factor) ? null : Math.Floor(factor * 1000 + 1e-6) / 1000 + 0.0;
+    private static double? Factor(double factor) => double.IsInfinity(factor) ? null : FactorText.Filed(factor);
 
     private static double Factor(double? factor) => factor ?? double.PositiveInfinity;
 

@@ -35,6 +35,6 @@ public sealed record HoldingReport(
     /// <summary>What one more pod would give at this place of the part; null when there is no seat left for one, or it was not looked for.</summary>
     public OneMorePod? OneMore { get; init; }
 
-    /// <summary>The pod whose lost seal weakens the layout most; -1 when there are none.</summary>
-    public int WorstLoss => Pods.IsEmpty ? -1 : Pods.IndexOf(Pods.MinBy(p => p.FactorIfLost)!);
+    /// <summary>The pod whose lost seal weakens the layout most, of those alike to a thousandth the first; -1 when there are none.</summary>
+    public int WorstLoss => Pods.IsEmpty ? -1 : Pods.IndexOf(Pods.MinBy(p => FactorText.Filed(p.FactorIfLost))!);
 }

@@ -68,7 +68,7 @@ public static class HeldLayout
         var (counted, _) = PodsUnderWood.Of(job, layout);
         var now = Strength(job, counted);
         var stands = (now is null && layout.Holding is null) || (now is not null && layout.Holding is { } before && before.Pods.Length == layout.Pods.Length
-            && (before.Factor == now.Factor || Math.Abs(before.Factor - now.Factor) <= Tolerances.HoldingShare * 2 * now.Factor));
+            && (before.Factor == now.Factor || Math.Abs(before.Factor - now.Factor) <= Tolerances.FiledFactor + Tolerances.HoldingShare * 2 * now.Factor));
         return stands ? layout : layout with { Holding = Report(job, counted, threads) };
     }
 

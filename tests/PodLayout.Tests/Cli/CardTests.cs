@@ -27,6 +27,27 @@ public class CardTests
         }
     }
 
+    [Theory]
+    [InlineData(1.3)]
+    [InlineData(2.9)]
+    [InlineData(3.7)]
+    [InlineData(5)]
+    public void A_layout_that_holds_weakly_is_not_taken_for_a_changed_one(double gaugeKPa)
+    {
+        // A factor of a tenth, written to a thousandth, is off by more than what a change makes.
+        using Scratch scratch = new();
+        var shop = JsonNode.Parse(File.ReadAllText(Repository.Path("samples", "shop.json")))!;
+        shop["vacuum"] = new JsonObject { ["gaugeKPa"] = gaugeKPa };
+        var drawing = Repository.Path("samples", "u-yoke", "part.dxf");
+        var planned = Ran.Of("plan", drawing, "--thickness", "30", "--overhang", "120", "--shop", scratch.Put("shop.json", shop.ToJsonString()), "--out", scratch.Path("a"), "--card", "--threads", "1");
+        Assert.Equal(0, planned.Code);
+        Assert.Equal(0, Ran.Of("card", scratch.Path("a/layout.json"), "--out", scratch.Path("b")).Code);
+        foreach (var name in new[] { "card.html", "card.pdf" })
+        {
+            Assert.Equal(File.ReadAllBytes(scratch.Path("a/" + name)), File.ReadAllBytes(scratch.Path("b/" + name)));
+        }
+    }
+
     [Fact]
     public void A_layout_that_breaks_a_rule_is_marked_as_such()
     {
