@@ -21,11 +21,12 @@ internal sealed class BesidePods(
     private const int Around = 40;
 
     // A word on a port that stays plugged hides it, and a line over one is not clear: this is worth so many mm of line.
-    private const double OverPort = 9;
+    private const double OverPort = 5;
 
     private const double ClearMm = 0.35;
 
-    // A number as near to another pod as to its own, or hardly nearer to its own, is taken for the other's.
+    // A number as near to another pod as to its own, or hardly nearer to its own, is taken for the other's; a port's name rather stands
+    // nowhere than there.
     private const double NearerMm = 0.4;
     private const double AtOther = 15;
 
@@ -77,10 +78,16 @@ internal sealed class BesidePods(
         {
             foreach (var box in Ring(body.Grow((apart == Apart[0] ? against : apart) * u), size).Where(b => draft.IsFree(b.Grow(clear))))
             {
+                var isAtOther = others.Exists(o => Between(o, box) <= Between(body, box) + close * NearerMm * u);
+                if (isAtOther && port is not null)
+                {
+                    continue;
+                }
+
                 var leader = Leader(pod, port, box);
                 var off = (box.Centre - (port?.Centre ?? pod.Centre)).Length;
                 var cost = ((leader.To - leader.From).Length + OffMiddle * off) / u + (draft.IsOnPort(box) ? OverPort : 0)
-                    + (port is null && others.Exists(o => Between(o, box) <= Between(body, box) + close * NearerMm * u) ? AtOther : 0);
+                    + (isAtOther ? AtOther : 0);
                 if (best is var (least, _) && cost >= least || lines.Exists(l => EdgePath.Touches(box.Grow(clear), l.A, l.B)))
                 {
                     continue;

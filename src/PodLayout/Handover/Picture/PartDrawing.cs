@@ -118,11 +118,12 @@ internal static class PartDrawing
         const double besideMm = 2.6;
         void Beside(string name, Point2 at)
         {
-            if (draft.Content.Contains(new Box2(at.X, at.Y, at.X, at.Y)) && SupportDrawing.Callout(
-                draft, shape, at, box => draft.AddText(SheetDraft.Labels, "text-bold", box.Centre, name, besideMm, TextAnchor.Middle),
-                draft.TextBox(default, name, besideMm, true), fromEdgeMm: 0.2, mostCoveredMm: 6))
+            // No dot where the line ends: in a round hole that would be the sign of an open port.
+            if (draft.Content.Contains(new Box2(at.X, at.Y, at.X, at.Y)))
             {
-                draft.Add(SheetDraft.Labels, new Primitive.Disc("datum-fill", at, 0.5 * draft.Scale));
+                SupportDrawing.Callout(
+                    draft, shape, at, box => draft.AddText(SheetDraft.Labels, "text-bold", box.Centre, name, besideMm, TextAnchor.Middle),
+                    draft.TextBox(default, name, besideMm, true), fromEdgeMm: 0.2, mostCoveredMm: 6);
             }
         }
 
@@ -154,6 +155,12 @@ internal static class PartDrawing
             {
                 Beside(piece.Name, piece.CentreOfMass);
             }
+        }
+
+        // A name in another piece would be taken for that one's.
+        foreach (var piece in shape.Held)
+        {
+            draft.Take(piece.Outline.Bounds);
         }
 
         foreach (var (name, at) in unheld)

@@ -138,7 +138,8 @@ internal sealed class PodLabels(
     // Together, then wherever each finds room, then a little smaller.
     private bool Alone(PodRoom room, int index)
     {
-        foreach (var size in Sizes(Largest(room.Pod), sizes.LeastId).Append(0.87 * sizes.LeastId))
+        var least = (layout.Pods.Length > sizes.Few ? sizes.LeastInside.WhereMany : sizes.LeastInside.WhereFew) * sizes.LeastId;
+        foreach (var size in Sizes(Largest(room.Pod), sizes.LeastId).Concat(Sizes(0.95 * sizes.LeastId, least)))
         {
             foreach (var block in Blocks(room.Pod, index, size))
             {
@@ -217,7 +218,7 @@ internal sealed class PodLabels(
     // for the only ports to open.
     private void PortsOutside()
     {
-        const double mostMissing = 0.34;
+        const double mostMissing = 0.5;
         foreach (var type in portsOutside.GroupBy(p => layout.Pods[p.Pod].Type.Name, StringComparer.Ordinal).ToList())
         {
             var mark = draft.Mark();

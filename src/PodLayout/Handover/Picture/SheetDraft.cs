@@ -143,6 +143,16 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>Whether a line that words are kept off touches a box.</summary>
     public bool IsCrossed(Box2 box) => LinesOver(box).Any();
 
+    /// <summary>Whether a straight line runs along one that words are kept off, so that it cannot be seen.</summary>
+    public bool RunsAlongLine(Point2 from, Point2 to)
+    {
+        // Where it begins it touches the line of what it names.
+        const int samples = 10;
+        const double mostShare = 0.4;
+        return Enumerable.Range(1, samples).Select(i => from + (to - from) * (0.2 + 0.8 * i / samples))
+            .Count(p => IsCrossed(new Box2(p.X, p.Y, p.X, p.Y).Grow(0.35 * Scale))) > mostShare * samples;
+    }
+
     /// <summary>Open ports whose names found no room.</summary>
     public int PortsWithoutName { get; set; }
 

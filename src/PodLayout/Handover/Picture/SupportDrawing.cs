@@ -153,10 +153,11 @@ internal static class SupportDrawing
     /// <param name="size">The label's box about zero.</param>
     /// <param name="fromEdgeMm">How far it stays from the part's edges, mm of paper.</param>
     /// <param name="mostCoveredMm">How far the line to the label may run over other things, mm of paper.</param>
+    /// <param name="farthestMm">How long the line may be, mm of paper.</param>
     /// <returns>Whether there was room.</returns>
     public static bool Callout(
         SheetDraft draft, PartShape shape, Point2 at, Action<Box2> draw, Box2 size, double fromEdgeMm = 0.8 * TickMm,
-        double mostCoveredMm = double.PositiveInfinity)
+        double mostCoveredMm = double.PositiveInfinity, double farthestMm = double.PositiveInfinity)
     {
         var u = draft.Scale;
         var outwards = Outwards(Sides(shape), at);
@@ -173,12 +174,13 @@ internal static class SupportDrawing
         var covered = free.ConvertAll(p => (Place: p, Mm: draft.Covered(at, Nearest(p, at))));
         bool IsClear(Box2 place) => !draft.IsOnPort(place) && !draft.CrossesLeader(at, Nearest(place, at));
         double Length(Box2 place) => (Nearest(place, at) - at).Length / u;
+        covered.RemoveAll(c => Length(c.Place) > farthestMm);
 
         // A port that stays plugged is rather hidden than that the line becomes so much longer.
         const double overPortMm = 8;
         var over = covered.Where(c => c.Mm == 0).Select(c => Length(c.Place)).FirstOrDefault(double.PositiveInfinity);
         foreach (var (place, _) in covered.Where(c => c.Mm == 0 && IsClear(c.Place) && Length(c.Place) <= over + overPortMm).Concat(covered.Where(c => c.Mm == 0))
-            .Concat(covered.Where(c => c.Mm <= mostCoveredMm)).Take(1))
+            .Concat(covered.Where(c => c.Mm <= mostCoveredMm)).Where(c => !draft.RunsAlongLine(at, Nearest(c.Place, at))).Take(1))
         {
             var grown = place.Grow(0.6 * u);
             draft.AddLeader(at, Nearest(place, at));

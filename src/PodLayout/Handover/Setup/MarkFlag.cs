@@ -11,6 +11,9 @@ internal static class MarkFlag
     // A line that runs a little over a pod is better than one over several pods, mm of paper.
     private const double LittleMm = 4;
 
+    // A flag farther from its place is looked for among pods and groove numbers first, mm of paper.
+    private const double NearMm = 12;
+
     // How far from its place a flag is looked for among pods and groove numbers, and how finely, mm of paper.
     private const double FarthestMm = 24;
     private const double StepMm = 0.5;
@@ -20,7 +23,7 @@ internal static class MarkFlag
     private const double WorthOfCoverMm = 2;
 
     // Smaller flags, where there is no room for larger ones.
-    private static readonly double[] Shares = [1, 0.9, 0.8, 0.7];
+    private static readonly double[] Shares = [1, 0.9, 0.8, 0.7, 0.6, 0.5];
 
     // Shortest line that is still seen, mm of paper.
     private const double LeastMm = 1.2;
@@ -31,6 +34,9 @@ internal static class MarkFlag
         .. from i in Enumerable.Range(-Steps, 2 * Steps + 1) from j in Enumerable.Range(-Steps, 2 * Steps + 1)
            let way = new Point2(i, j) * StepMm where way.Length <= FarthestMm select way,
     ];
+
+    // On paper none is smaller than this.
+    private const double LeastShare = 0.7;
 
     // Round the flag and off the lines, mm of paper.
     private const double RoundMm = 0.3;
@@ -43,9 +49,9 @@ internal static class MarkFlag
     public static void Draw(SheetDraft draft, GridBoard board, PartShape shape, LayingMark mark, double closeShare)
     {
         draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
-        (double CoveredMm, bool IsClose)[] places = [(0, false), (0, true), (LittleMm, false), (LittleMm, true)];
-        if (places.Any(p => BesidePart(p.CoveredMm, p.IsClose)) || Between(draft, board, mark, closeShare) || OnPod(draft, board, mark, closeShare)
-            || BesidePart(double.PositiveInfinity, isClose: true))
+        if (BesidePart(0, NearMm, isClose: false) || BesidePart(0, NearMm, isClose: true) || Between(draft, board, mark, closeShare)
+            || BesidePart(LittleMm, NearMm, isClose: false) || BesidePart(LittleMm, NearMm, isClose: true) || OnPod(draft, board, mark, closeShare)
+            || BesidePart(double.PositiveInfinity, double.PositiveInfinity, isClose: true, closeShare))
         {
             return;
         }
@@ -63,13 +69,12 @@ internal static class MarkFlag
         Symbols.Flag(draft, SheetDraft.Labels, place, mark.Name, isClose: true, closeShare);
         draft.AddWord(Around(place, half));
 
-        bool BesidePart(double coveredMm, bool isClose)
+        bool BesidePart(double coveredMm, double farthestMm, bool isClose, double share = 1)
         {
-            var share = isClose ? closeShare : 1;
             var size = (Symbols.FlagMm(mark.Name, isClose) * share + 0.1) * draft.Scale;
             return SupportDrawing.Callout(
                 draft, shape, mark.At, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, mark.Name, isClose, share),
-                new(-size, -size, size, size), RoundMm, coveredMm);
+                new(-size, -size, size, size), RoundMm, coveredMm, farthestMm);
         }
     }
 
@@ -82,7 +87,7 @@ internal static class MarkFlag
         var u = draft.Scale;
         var around = PageFrame.Around(draft.Content, u);
         var edges = EdgePath.Sides(SheetDraft.RingOf(new(0, 0, board.WidthMm, board.LengthMm))).ToArray();
-        foreach (var share in Shares.Select(s => s * closeShare))
+        foreach (var share in Shares.Where(s => s >= Math.Min(closeShare, LeastShare)))
         {
             var radius = Symbols.FlagMm(mark.Name, isClose: true) * share * u;
             var best = (Cost: double.PositiveInfinity, Middle: mark.At, End: mark.At);
@@ -98,7 +103,8 @@ internal static class MarkFlag
                 }
 
                 cost += draft.Covered(mark.At, end) * WorthOfCoverMm;
-                if (cost < best.Cost && !draft.HasWordBeyond(mark.At, end) && !draft.IsOnPort(mark.At, end) && !draft.CrossesLeader(mark.At, end))
+                if (cost < best.Cost && !draft.HasWordBeyond(mark.At, end) && !draft.IsOnPort(mark.At, end) && !draft.CrossesLeader(mark.At, end)
+                    && !draft.RunsAlongLine(mark.At, end))
                 {
                     best = (cost, middle, end);
                 }

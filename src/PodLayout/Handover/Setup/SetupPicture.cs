@@ -124,12 +124,14 @@ internal static class SetupPicture
         PodLabels labels = new(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), sizes);
         labels.Inside();
         PartDrawing.GrainArrow(draft, shape, GrainDeg(result));
-        labels.Outside();
-        FaultDrawing.Words(draft, job.Shop.Board, layout, faults);
+        // Before the words beside pods, which have more places to go to.
         foreach (var mark in laying.Marks)
         {
             MarkFlag.Draw(draft, job.Shop.Board, shape, mark, sizes.CloseFlag);
         }
+
+        labels.Outside();
+        FaultDrawing.Words(draft, job.Shop.Board, layout, faults);
 
         PartDrawing.ZeroName(draft, LayoutPicture.ProgramZero(job, layout.Placement));
         ZoneNames(draft, job.Shop);
@@ -164,10 +166,39 @@ internal static class SetupPicture
                 draft.AddBox(SheetDraft.Before, "before", body.BodyBox);
             }
 
-            Symbols.Cross(
-                draft, SheetDraft.Before, "before-cross", body.Centre,
-                Math.Min(2.5 * draft.Scale, 0.3 * Math.Min(body.ExtentXMm, body.ExtentYMm)));
+            if (Open(body, layout, draft.Scale) is var (at, half))
+            {
+                Symbols.Cross(draft, SheetDraft.Before, "before-cross", at, half);
+                draft.KeepOff(new Box2(at.X, at.Y, at.X, at.Y).Grow(half));
+                draft.Take(new Box2(at.X, at.Y, at.X, at.Y).Grow(half));
+            }
         }
+    }
+
+    // Where the cross of a pod to take up is seen: as near to the pod's middle and as large as the pods of the layout let it be.
+    private static (Point2 At, double Half)? Open(PlacedPod body, Layout layout, double scale)
+    {
+        const int steps = 12;
+        const double leastMm = 0.7;
+        var box = body.BodyBox;
+        List<Box2> over = [.. layout.Pods.Select(p => p.BodyBox.Grow(0.3 * scale)).Where(b => b.Touches(box))];
+        var places = (from i in Enumerable.Range(0, steps + 1)
+                      from j in Enumerable.Range(0, steps + 1)
+                      select new Point2(box.MinX + box.Width * i / steps, box.MinY + box.Height * j / steps))
+            .OrderBy(p => Math.Round((p - body.Centre).Length, 6)).ToList();
+        for (var half = Math.Min(2.5 * scale, 0.3 * Math.Min(body.ExtentXMm, body.ExtentYMm)); half >= leastMm * scale; half *= 0.8)
+        {
+            foreach (var at in places)
+            {
+                var cross = new Box2(at.X, at.Y, at.X, at.Y).Grow(half);
+                if (box.Contains(cross) && !over.Exists(b => b.Touches(cross)))
+                {
+                    return (at, half);
+                }
+            }
+        }
+
+        return null;
     }
 
     private static void ZoneNames(SheetDraft draft, Shop shop)

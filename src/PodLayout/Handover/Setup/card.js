@@ -140,13 +140,13 @@
   document.getElementById("farther").addEventListener("click", () => zoom(1 / 1.5));
   document.getElementById("whole").addEventListener("click", fit);
 
-  // The part, and its blank, with a little of the board around it, as large as the picture lets it.
+  // The part, its blank, and the words that belong to them, with a little of the board around, as large as the picture lets it.
   function close() {
-    const boxes = all(".pl-part-edge, .pl-blank-edge", picture).map(e => e.getBBox());
+    const boxes = all(".pl-part-edge, .pl-blank-edge, #pic-labels text, #pic-labels .pl-stretch-flag", picture).map(e => e.getBBox());
     if (boxes.length === 0) return;
     const left = Math.min(...boxes.map(b => b.x)), right = Math.max(...boxes.map(b => b.x + b.width));
     const top = Math.min(...boxes.map(b => b.y)), bottom = Math.max(...boxes.map(b => b.y + b.height));
-    seen.w = Math.max(right - left, (bottom - top) * full.w / full.h) * 1.2;
+    seen.w = Math.max(right - left, (bottom - top) * full.w / full.h) * 1.06;
     seen.x = (left + right - seen.w) / 2;
     seen.y = (top + bottom - seen.w * full.h / full.w) / 2;
     look();

@@ -223,6 +223,38 @@ public class ClearPicturesTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Plans))]
+    public void No_name_of_a_port_stands_nearer_to_another_pod_than_to_its_own(string name)
+    {
+        var plan = Cards.Plan(name);
+        var bodies = plan.Layout!.Pods.Select((p, i) => (Id: $"P{i + 1}", Box: p.BodyBox)).ToDictionary(p => p.Id, p => p.Box);
+        static double Off(Box2 a, Box2 b) => Math.Max(Math.Max(a.MinX - b.MaxX, b.MinX - a.MaxX), Math.Max(a.MinY - b.MaxY, b.MinY - a.MaxY));
+        foreach (var sheet in Pictures(plan))
+        {
+            foreach (var word in sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().Where(t => t.Style == "port-name"))
+            {
+                var own = Off(Inside(word), bodies[word.Of!]);
+                Assert.DoesNotContain(bodies, b => b.Key != word.Of && Off(Inside(word), b.Value) < Math.Max(0, own) - 0.3 * sheet.Scale);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_cross_of_a_pod_to_take_up_is_not_hidden_under_the_pods_of_the_layout()
+    {
+        // Two grooves to the right and up: three fifths of the pod that stands there lie under the new one.
+        var plan = Cards.Plan("standing");
+        var seat = plan.Layout!.Pods[0];
+        plan = plan with { Job = plan.Job with { Standing = plan.Job.Standing! with { Pods = [new(seat.Type.Name, seat.Turned, seat.Column + 2, seat.Row + 2)] } } };
+        var bodies = plan.Layout.Pods.Select(p => p.BodyBox).ToList();
+        foreach (var sheet in Pictures(plan))
+        {
+            var cross = sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives).OfType<Primitive.Strokes>().Single(s => s.Style == "before-cross");
+            Assert.DoesNotContain(bodies, b => b.Touches(Box2.Around(cross.Ends)));
+        }
+    }
+
     [Fact]
     public void In_the_crest_rail_with_its_small_pods_nothing_is_lost()
     {
