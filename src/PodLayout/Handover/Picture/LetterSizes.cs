@@ -26,8 +26,8 @@ internal sealed record LetterSizes(double LargestId, double LeastId, double Port
     /// <summary>There, how much longer the line to a number may be for each step that it is larger, mm.</summary>
     public double WorthWhereManyMm { get; init; } = 2.5;
 
-    /// <summary>How small a number may be in its pod rather than stand beside it, as a share of <see cref="LeastId"/>; first where few pods stand, then where many do.</summary>
-    public (double WhereFew, double WhereMany) LeastInside { get; init; } = (0.87, 0.87);
+    /// <summary>How small a number may be in its pod rather than stand beside it still smaller, as a share of <see cref="LeastId"/>.</summary>
+    public double LeastInside { get; init; } = 0.87;
 
     /// <summary>How large the flag of a mark is where there is little room, as a share of what it is on paper.</summary>
     public double CloseFlag { get; init; } = 1;
@@ -45,7 +45,7 @@ internal sealed record LetterSizes(double LargestId, double LeastId, double Port
     public static LetterSizes OnScreen { get; } = new(6, 2.4, 2.8, 2.3)
     {
         // Whoever zooms in reads small numbers too: many stand at their pods rather than off them with lines.
-        LeastInside = (0.87, 0.6),
+        LeastInside = 0.6,
         WhereFew = [1.15, 1, 0.8, 0.64, 0.5, 0.4],
         WorthWhereFewMm = 2,
         WhereMany = [1.15, 1, 0.8, 0.64, 0.5, 0.4],

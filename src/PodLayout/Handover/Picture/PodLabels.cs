@@ -20,6 +20,9 @@ internal sealed class PodLabels(
 
     private const double Step = 0.9;
 
+    // A number that finds no place beside its pod as large as this, as a share of the least, stands in it smaller.
+    private const double Fair = 0.8;
+
     private readonly BesidePods beside = new(draft, board, layout, sizes.FarthestMm);
     private readonly List<int> podsOutside = [];
     private readonly List<(int Pod, Port Port)> portsOutside = [];
@@ -44,7 +47,13 @@ internal sealed class PodLabels(
             PodRoom room = new(draft, board, pod);
             PodBlock[] blocks = [.. shares.Select(s => PodBlock.InLine(
                 LayoutFiling.PodId(i), TypeOf(pod), s * sizes.LeastId, Math.Min(s * sizes.LeastId, sizes.Least), SaysTurn(pod)))];
-            if (beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))], worthMm) is var (best, place))
+            var found = beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))], worthMm);
+            if ((found is not var (index, _) || shares[index] < Fair) && Small(room, i))
+            {
+                return;
+            }
+
+            if (found is var (best, place))
             {
                 beside.Take(place);
                 blocks[best].Draw(draft, place.Box.Centre);
@@ -138,8 +147,7 @@ internal sealed class PodLabels(
     // Together, then wherever each finds room, then a little smaller.
     private bool Alone(PodRoom room, int index)
     {
-        var least = (layout.Pods.Length > sizes.Few ? sizes.LeastInside.WhereMany : sizes.LeastInside.WhereFew) * sizes.LeastId;
-        foreach (var size in Sizes(Largest(room.Pod), sizes.LeastId).Concat(Sizes(0.95 * sizes.LeastId, least)))
+        foreach (var size in Sizes(Largest(room.Pod), sizes.LeastId).Append(0.87 * sizes.LeastId))
         {
             foreach (var block in Blocks(room.Pod, index, size))
             {
@@ -155,6 +163,24 @@ internal sealed class PodLabels(
             {
                 Ports(room, index);
                 return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool Small(PodRoom room, int index)
+    {
+        foreach (var size in Sizes(Step * sizes.LeastId, sizes.LeastInside * sizes.LeastId))
+        {
+            foreach (var block in Blocks(room.Pod, index, size))
+            {
+                if (room.Place(block) is { } middle)
+                {
+                    room.Write(block, middle);
+                    Ports(room, index);
+                    return true;
+                }
             }
         }
 

@@ -45,11 +45,12 @@ internal static class MarkFlag
     /// <param name="board">The board.</param>
     /// <param name="shape">The part, board coordinates.</param>
     /// <param name="mark">The mark.</param>
+    /// <param name="around">Where a flag may stand off the board, board coordinates.</param>
     /// <param name="closeShare">How large the flag is where there is little room; see <see cref="LetterSizes.CloseFlag"/>.</param>
-    public static void Draw(SheetDraft draft, GridBoard board, PartShape shape, LayingMark mark, double closeShare)
+    public static void Draw(SheetDraft draft, GridBoard board, PartShape shape, LayingMark mark, Box2 around, double closeShare)
     {
         draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
-        if (BesidePart(0, NearMm, isClose: false) || BesidePart(0, NearMm, isClose: true) || Between(draft, board, mark, closeShare)
+        if (BesidePart(0, NearMm, isClose: false) || BesidePart(0, NearMm, isClose: true) || Between(draft, board, mark, around, closeShare)
             || BesidePart(LittleMm, NearMm, isClose: false) || BesidePart(LittleMm, NearMm, isClose: true) || OnPod(draft, board, mark, closeShare)
             || BesidePart(double.PositiveInfinity, double.PositiveInfinity, isClose: true, closeShare))
         {
@@ -82,10 +83,9 @@ internal static class MarkFlag
 
     // In a gap between pods and words, or off the board beyond the numbers of the grooves; its line may run over a pod but over no
     // word and no port.
-    private static bool Between(SheetDraft draft, GridBoard board, LayingMark mark, double closeShare)
+    private static bool Between(SheetDraft draft, GridBoard board, LayingMark mark, Box2 around, double closeShare)
     {
         var u = draft.Scale;
-        var around = PageFrame.Around(draft.Content, u);
         var edges = EdgePath.Sides(SheetDraft.RingOf(new(0, 0, board.WidthMm, board.LengthMm))).ToArray();
         foreach (var share in Shares.Where(s => s >= Math.Min(closeShare, LeastShare)))
         {

@@ -16,7 +16,7 @@ internal static class SetupPicture
     private const double ScreenHeightMm = 89;
 
     // Numbers, and the datum's arrows left and below.
-    private const double AroundMm = 8;
+    private const double AroundMm = 10;
     private const double DatumMm = 14;
 
     // Type on paper: capitals of 2.5 mm for what must be read, 2 mm for the rest. Common practice, no source.
@@ -39,7 +39,7 @@ internal static class SetupPicture
         var page = new Box2(
             content.MinX - DatumMm * scale, content.MinY - DatumMm * scale, content.MaxX + AroundMm * scale, content.MaxY + AroundMm * scale);
         SheetDraft draft = new(scale, page, content);
-        Draw(draft, result, laying, LetterSizes.OnScreen, faults);
+        Draw(draft, result, laying, LetterSizes.OnScreen, page, faults);
         return (draft.Finish(LayoutPicture.Title(result), LayoutPicture.Description(result)), Signs(result, draft));
     }
 
@@ -75,7 +75,7 @@ internal static class SetupPicture
         var letters = LayoutPicture.Names(result, double.PositiveInfinity);
         var frame = PageFrame.Fit(content, [.. Items(letters, drawn: null).Select(i => i.HeightMm)], paper);
         SheetDraft draft = new(frame.Scale, frame.Page, content);
-        Draw(draft, result, laying, LetterSizes.OnPaper, faults.IsDefault ? [] : faults);
+        Draw(draft, result, laying, LetterSizes.OnPaper, PageFrame.Around(content, frame.Scale), faults.IsDefault ? [] : faults);
         PanelItem.DrawAll(draft, frame, Items(LayoutPicture.Names(result, frame.Scale), draft));
         return draft.Finish(LayoutPicture.Title(result), "");
     }
@@ -104,7 +104,7 @@ internal static class SetupPicture
 
     private static Box2 Content(PlanResult result) => LayoutPicture.Content(result.Job.Shop.Board, Shape(result));
 
-    private static void Draw(SheetDraft draft, PlanResult result, Laying laying, LetterSizes sizes, ImmutableArray<PodFault> faults)
+    private static void Draw(SheetDraft draft, PlanResult result, Laying laying, LetterSizes sizes, Box2 around, ImmutableArray<PodFault> faults)
     {
         var (job, layout, shape) = (result.Job, result.Layout!, Shape(result));
         draft.AddBox(SheetDraft.Paper, "paper", draft.Page);
@@ -127,7 +127,7 @@ internal static class SetupPicture
         // Before the words beside pods, which have more places to go to.
         foreach (var mark in laying.Marks)
         {
-            MarkFlag.Draw(draft, job.Shop.Board, shape, mark, sizes.CloseFlag);
+            MarkFlag.Draw(draft, job.Shop.Board, shape, mark, around, sizes.CloseFlag);
         }
 
         labels.Outside();
