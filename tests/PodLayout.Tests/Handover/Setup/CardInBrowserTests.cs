@@ -140,16 +140,91 @@ public class CardInBrowserTests
     [InlineData(1400)]
     [InlineData(1920)]
     [InlineData(820)]
+    [InlineData(400)]
     public async Task No_table_is_cut_off_at_the_side_of_a_screen(int width)
     {
         using Scratch scratch = new();
         await using var browser = await Browser.Start(width, 900);
-        foreach (var name in new[] { "standing", "inches", "wide-60", "tall" })
+        foreach (var name in new[] { "standing", "washed", "inches", "wide-60", "tall" })
         {
             var page = await browser.Open(scratch.Put(name + ".html", Cards.File(Cards.Plan(name), "card.html")));
             var cut = await page.EvaluateAsync<string[]>(
                 "[...document.querySelectorAll('.scroll')].filter(s => s.scrollWidth > s.clientWidth).map(s => s.querySelector('caption').textContent + ' by ' + (s.scrollWidth - s.clientWidth))");
             Assert.Equal([], cut);
+
+            // Nothing stands beyond the side either, and every cell has its words whole.
+            var beyond = await page.EvaluateAsync<string[]>(
+                "[...document.querySelectorAll('tbody td, tbody th')].filter(c => c.getBoundingClientRect().right > innerWidth || c.scrollWidth > c.clientWidth + 1).map(c => c.textContent)");
+            Assert.Equal([], beyond);
+        }
+    }
+
+    [Fact]
+    public async Task A_table_that_is_too_wide_for_a_telephone_shows_each_figure_under_its_heading_and_is_a_table_again_on_a_wide_screen()
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(400, 900);
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(Cards.Plan("washed"), "card.html")));
+        const string shown = "[...document.querySelectorAll('#row-P4 td, #row-P4 th')].map(c => getComputedStyle(c, '::before').content)";
+        Assert.Equal(
+            ["\"Set\"", "\"Pod\"", "\"Type\"", "\"Turn\"", "\"Column\"", "\"Row\"", "\"X mm\"", "\"Y mm\"", "\"Ports\"", "\"Under\"", "\"Now\""],
+            await page.EvaluateAsync<string[]>(shown));
+        var found = await page.RunAxe();
+        Assert.Equal([], found.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Nodes[0].Html}"));
+        await page.SetViewportSizeAsync(1920, 1000);
+        await page.WaitForFunctionAsync("!document.querySelector('.stacked')");
+        Assert.All(await page.EvaluateAsync<string[]>(shown), c => Assert.Equal("none", c));
+        Assert.Equal([], browser.Complaints);
+    }
+
+    [Fact]
+    public async Task Every_page_printed_from_the_browser_says_not_to_start_and_of_which_revision_it_is_but_no_page_of_another_print()
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1024, 768);
+        var options = Cards.Options with { Revision = "B \"2\" \\ ;}", Date = "25 November 2026" };
+        var plan = Cards.Plan("washed") with { Findings = [new("wood-unknown", PodLayout.Findings.Severity.Warning, PodLayout.Findings.FindingKind.Request, "the wood is not known.", null)] };
+        var first = "";
+        async Task<List<string>> Printed(PodLayout.Handover.Setup.LayoutDoubts doubts)
+        {
+            var file = PodLayout.Handover.Setup.CardFiles.Of(plan, options, doubts).Single(f => f.Name == "card.html").Content;
+            var page = await browser.Open(scratch.Put("card.html", file));
+            using var print = UglyToad.PdfPig.PdfDocument.Open(await page.PdfAsync(new() { PreferCSSPageSize = true }));
+            first = string.Concat(print.GetPage(1).Letters.Select(l => l.Value)).Replace(" ", "", StringComparison.Ordinal);
+            return [.. print.GetPages().Select(p => string.Join(' ', p.GetWords().Select(w => w.Text)))];
+        }
+
+        var stopped = await Printed(new(true, ["on the lattice (P1)"], ["P1 is off."], []) { Faults = [new(0, Counts: true)] });
+        Assert.True(stopped.Count >= 4);
+        Assert.All(stopped, words => Assert.Contains("DO NOT START", words, StringComparison.Ordinal));
+        var planned = await Printed(PodLayout.Handover.Setup.LayoutDoubts.None);
+        Assert.All(planned, words => Assert.DoesNotContain("DO NOT START", words, StringComparison.Ordinal));
+        Assert.All(stopped.Concat(planned), words => Assert.Contains("Revision: B \"2\" \\ ;} | Date: 25 November 2026", words, StringComparison.Ordinal));
+
+        // On the picture too, whose words are broken as they fit.
+        Assert.Contains("1warningstandsinsection8:readbeforesettingup.", first, StringComparison.Ordinal);
+        Assert.All(planned, words => Assert.DoesNotMatch("on page [0-9]", words));
+    }
+
+    [Fact]
+    public async Task Printed_from_the_browser_a_long_table_begins_under_its_heading_on_a_page_that_has_room()
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1024, 768);
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(Cards.Plan("wide-60"), "card.html")));
+        using var print = UglyToad.PdfPig.PdfDocument.Open(await page.PdfAsync(new() { PreferCSSPageSize = true }));
+        var pages = print.GetPages().ToList();
+
+        // 60 ports and 60 pods follow on each other without a gap: every page from the first port to the last pod is full, but the last.
+        int PageOf(string id) => pages.FindIndex(1, p => p.GetWords().Any(w => w.Text == id && w.Letters[0].FontName!.Contains("Bold", StringComparison.Ordinal)));
+        var ports = pages.FindIndex(1, p => string.Join(' ', p.GetWords().Select(w => w.Text)).Contains("2. Open the ports", StringComparison.Ordinal));
+        var pods = pages.FindIndex(1, p => string.Join(' ', p.GetWords().Select(w => w.Text)).Contains("3. Set the pods", StringComparison.Ordinal));
+        Assert.True(pods > ports);
+        Assert.Equal(pods, PageOf("P3"));
+        foreach (var full in Enumerable.Range(ports, PageOf("P60") - ports))
+        {
+            // The foot stands 16 mm high; a row is about 11 mm, and three of them stay together.
+            Assert.True(pages[full].GetWords().Where(w => w.BoundingBox.Bottom > 16 / 25.4 * 72).Min(w => w.BoundingBox.Bottom) < (16 + 4 * 11) / 25.4 * 72, $"page {full + 1}");
         }
     }
 

@@ -34,9 +34,83 @@ public class CardTextTests
         var style = Regex.Match(page, "<style>(.*?)</style>", RegexOptions.Singleline).Groups[1].Value;
         Assert.DoesNotContain("display: none }\\", style.Replace(".off { display: none; }", ""), StringComparison.Ordinal);
 
-        // In the string at the foot of a page every character but plain letters and digits is a number of six digits.
-        var foot = Regex.Match(style, "@bottom-left { content: \"([^\"]*)\"").Groups[1].Value;
-        Assert.Matches(@"^(?:[A-Za-z0-9]|\\[0-9a-f]{6} )*$", foot);
+        // In the strings at head and foot of a page every character but plain letters and digits is a number of six digits.
+        Assert.All(["top-left", "bottom-left"], place => Assert.Matches(@"^(?:[A-Za-z0-9]|\\[0-9a-f]{6} )+$", Running(page, place)[1..^1]));
+    }
+
+    [Fact]
+    public void No_revision_or_date_ends_a_string_of_the_style_sheet()
+    {
+        var page = Cards.Text(HandMade.Ell(), "card.html", Cards.Options with { Revision = Cards.Hostile, Date = "\"; } @page { margin: 0 } \\" });
+        Assert.All(["top-left", "bottom-left"], place => Assert.Matches(@"^(?:[A-Za-z0-9]|\\[0-9a-f]{6} )+$", Running(page, place)[1..^1]));
+        Assert.DoesNotContain("margin: 0 }", Regex.Match(page, "<style>(.*?)</style>", RegexOptions.Singleline).Groups[1].Value, StringComparison.Ordinal);
+    }
+
+    // What follows on "content:" up to the next declaration; no string of ours has a semicolon in it.
+    private static string Running(string page, string place) => Regex.Match(page, $"@{place} {{ content: (\"[^;]*);").Groups[1].Value;
+
+    [Fact]
+    public void Revision_and_date_have_a_line_each_and_stay_whole_at_the_head_of_a_page_whatever_the_jobs_name()
+    {
+        var options = Cards.Options with { Revision = "Rev. 12, after the trial", Date = "25 November 2026" };
+        var plan = Cards.Renamed(HandMade.Ell(), string.Join(' ', Enumerable.Repeat("Console table with a very long name", 6)));
+        var lines = PaperText.Lines(Cards.File(plan, "card.pdf", options)).Select(l => string.Concat(l).Replace(" ", "", StringComparison.Ordinal)).ToList();
+        Assert.Contains("Revision:Rev.12,afterthetrial", lines);
+        Assert.Contains("Date:25November2026", lines);
+        Assert.True(lines.Count(l => l.EndsWith("…|Revision:Rev.12,afterthetrial|Date:25November2026", StringComparison.Ordinal)) >= 3);
+
+        // All three too long: each keeps a share.
+        var head = CardPages.Running(SetupCard.Of(plan, options with { Revision = new('m', 300), Date = new('m', 300) }, LayoutDoubts.None), PaperSize.Letter);
+        Assert.Equal(3, head.Split("   |   ").Count(p => p.EndsWith('…') && p.Length > 15));
+        Assert.True(PodLayout.Handover.Lettering.TypeFace.Of(isBold: true).Width(head, PaperDraft.RunningMm) <= 215.9 - 2 * 14);
+    }
+
+    [Fact]
+    public void What_a_row_says_of_its_fault_stands_where_it_says_on_paper_and_on_the_screen()
+    {
+        LayoutDoubts doubts = new(true, ["off the lattice"], ["It is off."], ["P2 (its seal is cut)"]) { Faults = [new(0, Counts: true), new(1, Counts: false)] };
+        var page = Encoding.UTF8.GetString(CardFiles.Of(HandMade.Ell(), Cards.Options, doubts).Single(f => f.Name == "card.html").Content);
+        var rows = PageTables.Rows(page, "Pods in placing order").ToDictionary(r => r["Pod"], r => r["Fault"]);
+        Assert.Equal(("breaks a rule: see section 7", "does not hold: see section 7"), (rows["P1"], rows["P2"]));
+        var section = Regex.Match(page, @"<h2[^>]*>7\. .*?</section>", RegexOptions.Singleline).Value;
+        Assert.Contains("off the lattice", section, StringComparison.Ordinal);
+        Assert.Contains("P2 (its seal is cut)", section, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_pins_and_stops_were_looked_at_is_said()
+    {
+        var page = Cards.Text(HandMade.Ell(), "card.html");
+        Assert.Contains("None of the pins and stops among the obstacles of the shop file lies within 60 mm of the part.", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("oval")]
+    [InlineData("inches")]
+    [InlineData("washed")]
+    public void Short_headings_stand_on_one_line_in_print_and_cells_are_apart(string name)
+    {
+        var unit = name == "inches" ? "in" : "mm";
+        var file = Cards.File(Cards.Plan(name), "card.pdf");
+        var heads = PaperText.Lines(file).Select(l => l.Select(c => c.Replace('\u00a0', ' ')).ToList()).Where(l => l.Contains("Column") && l.Contains("Row")).ToList();
+        Assert.True(heads.Count >= 2);
+        Assert.All(heads.Where(h => !h.Contains("It becomes")), h => Assert.True(h.Contains($"X {unit}") && h.Contains($"Y {unit}"), string.Join('|', h)));
+        using var document = UglyToad.PdfPig.PdfDocument.Open(file);
+        foreach (var page in document.GetPages().Skip(1))
+        {
+            // A space is 1.3 mm wide in tables: between cells there is at least twice as much, 7 points of 1/72 in.
+            foreach (var turn in page.GetWords().Where(w => w.Text is "-" or "turned").ToList())
+            {
+                var row = page.GetWords().Where(w => Math.Abs(w.Letters[0].StartBaseLine.Y - turn.Letters[0].StartBaseLine.Y) < 0.5 && w != turn).ToList();
+                if (!row.Exists(w => Regex.IsMatch(w.Text, "^P[0-9]+$")))
+                {
+                    continue;
+                }
+
+                Assert.DoesNotContain(row, w => w.BoundingBox.Right < turn.BoundingBox.Left && turn.BoundingBox.Left - w.BoundingBox.Right < 7);
+                Assert.DoesNotContain(row, w => w.BoundingBox.Left > turn.BoundingBox.Right && w.BoundingBox.Left - turn.BoundingBox.Right < 7);
+            }
+        }
     }
 
     [Fact]
@@ -108,7 +182,7 @@ public class CardTextTests
         Assert.Contains("The job states no blank: which pieces come loose is not known here.", page, StringComparison.Ordinal);
         Assert.Contains("the shop&#39;s own gauge reading, written in section 7, is reached", page, StringComparison.Ordinal);
         Assert.Contains("names no zones of the table", page, StringComparison.Ordinal);
-        Assert.Contains("Revision ________", page, StringComparison.Ordinal);
+        Assert.Contains("Revision: ________", page, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -122,7 +196,7 @@ public class CardTextTests
         Assert.Equal(["P3", "P7", "nothing: to the shelf"], up.Select(r => r["It becomes"]));
         Assert.Equal(["1-1"], PageTables.Rows(page, "Ports to plug").Select(r => r["Plug port"]));
         var now = PageTables.Rows(page, "Pods in placing order").ToDictionary(r => r["Pod"], r => r["Now"]);
-        Assert.Equal(("stays", "stays", "move from column 4, row 4", "set down", "move from column 31, row 17"), (now["P1"], now["P2"], now["P3"], now["P4"], now["P7"]));
+        Assert.Equal(("stays", "stays", "from column 4, row 4", "set down", "from column 31, row 17"), (now["P1"], now["P2"], now["P3"], now["P4"], now["P7"]));
         var ports = PageTables.Rows(page, "Ports to open").ToDictionary(r => r["Port"], r => r["Now"]);
         Assert.Equal(("open already", "open"), (ports["5-2"], ports["7-2"]));
         var valves = PageTables.Rows(page, "Valves of the table's zones").ToDictionary(r => r["Zone"], r => r["Valve"]);
