@@ -74,8 +74,8 @@ public class ChangedLayoutTests
         Assert.Contains("Pods that hold nothing: P1 (its upper seal does not lie wholly under sound wood).", page, StringComparison.Ordinal);
 
         // In the rows of the pod and of its port, and in the table beside the card.
-        Assert.Equal(["does not hold: see page 2"], PageTables.Rows(page, "Pods in placing order").Where(r => r["Pod"] == "P1").Select(r => r["Fault"]));
-        Assert.All(PageTables.Rows(page, "Ports to open").Where(r => r["Under pod"] == "P1"), r => Assert.Equal("does not hold: see page 2", r["Fault"]));
+        Assert.Equal(["does not hold: see section 7"], PageTables.Rows(page, "Pods in placing order").Where(r => r["Pod"] == "P1").Select(r => r["Fault"]));
+        Assert.All(PageTables.Rows(page, "Ports to open").Where(r => r["Under pod"] == "P1"), r => Assert.Equal("does not hold: see section 7", r["Fault"]));
         Assert.Contains(", layout not cleared (target", page, StringComparison.Ordinal);
         var rows = File.ReadAllLines(scratch.Path("card/pods.csv"));
         Assert.Equal(["nothing"], rows.Where(r => r.StartsWith("P1,", StringComparison.Ordinal)).Select(r => r.Split(',')[8]));

@@ -98,7 +98,7 @@ internal static class BoardSteps
 
         var from = changes.From.IndexOf(pod);
         return from < 0 ? "set down"
-            : $"move from column {CsvText.Count(changes.TakeUp[from].Column + 1)}, row {CsvText.Count(changes.TakeUp[from].Row + 1)}";
+            : $"from column {CsvText.Count(changes.TakeUp[from].Column + 1)}, row {CsvText.Count(changes.TakeUp[from].Row + 1)}";
     }
 
     private static IEnumerable<CardBlock> Ports(Job job, Layout layout, StandingChanges changes, LayoutDoubts doubts, CardUnit unit)

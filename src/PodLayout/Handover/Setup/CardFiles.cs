@@ -23,7 +23,7 @@ public static class CardFiles
         ImmutableArray<Sheet> pages = [.. CardPages.Of(result, card, options)];
         return
         [
-            ("card.html", Utf8.GetBytes(CardHtml.Write(result, card, options, CardPicture.ForBrowser(pages[0], PaperDraft.Number(1, pages.Length))))),
+            ("card.html", Utf8.GetBytes(CardHtml.Write(result, card, options, CardPages.ForBrowser(result, card, options, pages)))),
             ("card.pdf", PdfWriter.Write("Setup card: " + card.Title, pages)),
             ("layout.dxf", Utf8.GetBytes(LayoutDxf.Write(result))),
             ("pods.csv", Utf8.GetBytes(PodsCsv.Write(result, inInches, doubts.Faults))),

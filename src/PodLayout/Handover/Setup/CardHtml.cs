@@ -24,6 +24,12 @@ internal static class CardHtml
     // A cell of more characters than this may be broken into lines.
     private const int ShortCell = 10;
 
+    // "X mm": a heading of no more characters than this is not broken.
+    private const int ShortHeading = 5;
+
+    // Printed, a table of no more rows than this is not parted.
+    private const int FewRows = 12;
+
     public static string Write(PlanResult result, SetupCard card, CardOptions options, Sheet sheet)
     {
         var (picture, signs) = SetupPicture.OnScreen(result, card.Laying, card.Faults);
@@ -45,7 +51,7 @@ internal static class CardHtml
             <div class="sheet" aria-hidden="true">{SvgWriter.WriteInPage(sheet, "sheet-")}</div>
             <header>
             <h1>{Text(card.Title)}</h1>
-            <p class="edition">{Text(card.Edition)}</p>
+            <p class="edition">{string.Join("<br>", card.Edition.Select(Text))}</p>
 
             """);
         if (!card.Warnings.IsEmpty)
@@ -146,13 +152,13 @@ internal static class CardHtml
 
     private static void Table(StringBuilder page, CardBlock.Table table)
     {
-        page.Append("<div class=\"scroll\"><table>\n<caption>").Append(Plain(table.Caption)).Append("</caption>\n<thead><tr>");
+        page.Append(table.Rows.Length <= FewRows ? "<div class=\"scroll few\">" : "<div class=\"scroll\">").Append("<table>\n<caption>").Append(Plain(table.Caption)).Append("</caption>\n<thead><tr>");
         if (table.Tick is not null)
         {
             page.Append("<th scope=\"col\">").Append(Plain(table.Tick)).Append("</th>");
         }
 
-        page.AppendJoin("", table.Columns.Select(c => c.Length == 0 ? "<td></td>" : $"<th scope=\"col\">{Plain(c)}</th>")).Append("</tr></thead>\n<tbody>\n");
+        page.AppendJoin("", table.Columns.Select(c => c.Length == 0 ? "<td></td>" : $"<th{(c.Length <= ShortHeading ? " class=\"short\"" : "")} scope=\"col\">{Plain(c)}</th>")).Append("</tr></thead>\n<tbody>\n");
         foreach (var row in table.Rows)
         {
             page.Append(CultureInfo.InvariantCulture, $"<tr id=\"row-{row.Key}\">");
@@ -169,19 +175,21 @@ internal static class CardHtml
         page.Append("</tbody>\n</table></div>\n");
     }
 
-    // Page size and the foot of each page; the job's name is written in numbers of characters, so that it cannot end the string.
+    // Page size, and what stands on each page; it is written in numbers of characters, so that no name of the user can end the string.
     private static string Paper(SetupCard card, CardOptions options, Sheet sheet)
     {
         static string Mm(double value) => CsvText.Mm(value) + "mm";
         const double edge = PageFrame.MarginMm;
         double width = sheet.Extent.Width / sheet.Scale, height = sheet.Extent.Height / sheet.Scale;
-        var name = string.Concat(SvgWriter.XmlText(card.Title).EnumerateRunes().Take(60).Select(r =>
-            Rune.IsLetterOrDigit(r) && r.IsAscii ? r.ToString() : $"\\{r.Value:x6} "));
-        var foot = $"@bottom-left {{ content: \"{name}\"; font: 9pt sans-serif; }} @bottom-right {{ content: \"page \" counter(page) \" of \" counter(pages); font: 9pt sans-serif; }}";
+        static string Quoted(string text) => "\"" + string.Concat(SvgWriter.XmlText(text).EnumerateRunes().Select(r =>
+            Rune.IsLetterOrDigit(r) && r.IsAscii ? r.ToString() : $"\\{r.Value:x6} ")) + "\"";
+        var weight = card.Stop.Stops ? "bold " : "";
+        var running = $"content: {Quoted(CardPages.Running(card, options.Paper))}; font: {weight}9pt sans-serif; white-space: pre-wrap;";
+        const string number = "@bottom-right { content: \"page \" counter(page) \" of \" counter(pages); font: 9pt sans-serif; white-space: nowrap; }";
 
-        // The picture's page lies as its sheet does. A browser that knows no pages of another size scales it into an upright one.
-        return $"@page {{ size: {Mm(options.Paper.WidthMm)} {Mm(options.Paper.HeightMm)}; margin: 12mm 12mm 16mm; {foot} }}\n"
-            + $"@page picture {{ size: {Mm(width + 2 * edge)} {Mm(height + 2 * edge)}; margin: {Mm(edge)}; {foot} }}\n"
+        // The picture has a head of its own; its page lies as its sheet does. A browser that knows no pages of another size scales it into an upright one.
+        return $"@page {{ size: {Mm(options.Paper.WidthMm)} {Mm(options.Paper.HeightMm)}; margin: 18mm 12mm 16mm; {number} @top-left {{ {running} width: 100%; vertical-align: bottom; padding-bottom: 1mm; margin-bottom: 3mm; border-bottom: 1px solid; }} }}\n"
+            + $"@page picture {{ size: {Mm(width + 2 * edge)} {Mm(height + 2 * edge)}; margin: {Mm(edge)}; {number} @top-left {{ content: none; border: 0; }} @bottom-left {{ {running} }} }}\n"
             + $"@media print {{ .sheet svg {{ width: {Mm(width)}; height: {Mm(height - 0.5)}; }} }}\n";
     }
 

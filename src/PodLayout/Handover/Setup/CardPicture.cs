@@ -29,7 +29,7 @@ internal static class CardPicture
     };
 
     // What keeps from starting must be seen whichever page is looked at.
-    private static ImmutableArray<string> First(SetupCard card) => card.Stop.Short is { } stop ? [stop]
+    public static ImmutableArray<string> First(SetupCard card) => card.Stop.Short is { } stop ? [stop]
         : card.Warnings.Length <= 1 ? card.Warnings : [$"READ FIRST: {CsvText.Count(card.Warnings.Length)} notes at the head of page 2."];
 
     // What must be seen beside the picture.
@@ -45,7 +45,7 @@ internal static class CardPicture
     // Rows that repeat the title are left out of the head.
     private static ImmutableArray<string> Besides(SetupCard card) =>
     [
-        card.Edition,
+        .. card.Edition,
         Part(card) + Said(card, "Wood"),
         $"Grain: {Said(card, "Grain")}",
         $"Board: {Said(card, "Board")}",

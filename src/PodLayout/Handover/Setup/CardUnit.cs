@@ -26,6 +26,16 @@ internal sealed partial record CardUnit(bool InInches)
         ? (Math.Round(mm / CsvText.MmPerInch, 2, MidpointRounding.AwayFromZero) + 0.0).ToString("0.##", CultureInfo.InvariantCulture)
         : CsvText.Mm(Math.Round(mm, 1, MidpointRounding.AwayFromZero));
 
+    /// <summary>Where an edge lies: to a tenth of a millimetre or a thousandth of an inch, since a hundredth is half of what it may be off.</summary>
+    public string Edge(double mm) => InInches ? CsvText.Inches(mm) : Rough(mm);
+
+    /// <summary>What must not be passed, rounded down to what <see cref="Edge"/> gives, with its unit.</summary>
+    public string AtMost(double mm)
+    {
+        var (length, steps) = InInches ? (mm / CsvText.MmPerInch, 1000.0) : (mm, 10.0);
+        return (Math.Floor(length * steps + 1e-9) / steps).ToString("0.###", CultureInfo.InvariantCulture) + " " + Name;
+    }
+
     public string LengthAndUnit(double mm) => Length(mm) + " " + Name;
 
     /// <summary>A sentence that was written in millimetres, with each length in inches first where the card is in inches.</summary>
@@ -67,7 +77,7 @@ internal sealed partial record CardUnit(bool InInches)
         var index = (int)Math.Floor((coordinate - first + Tolerances.ContactMm) / board.PitchMm);
         var rest = coordinate - first - index * board.PitchMm;
         return index >= 0
-            ? $"{CsvText.Count(index + 1)} + {Rough(Math.Max(0, rest))}"
-            : $"1 - {Rough(first - coordinate)}";
+            ? $"{CsvText.Count(index + 1)} + {Edge(Math.Max(0, rest))}"
+            : $"1 - {Edge(first - coordinate)}";
     }
 }

@@ -20,6 +20,9 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
 
     private const int MostCorners = 4;
 
+    // Places that are no farther apart are one, mm.
+    private const double SameMm = 0.01;
+
     // Marks nearer than this to each other say the same.
     private const double ApartMm = 8;
 
@@ -53,7 +56,7 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
         })
         {
             var touch = Touch(outline, isX, isLow);
-            var same = marks.FindIndex(m => (m.At - touch).Length < 0.01);
+            var same = marks.FindIndex(m => (m.At - touch).Length < SameMm);
             if (same >= 0)
             {
                 marks[same] = marks[same] with { What = marks[same].What + ", " + what, XCounts = true, YCounts = true };
@@ -64,18 +67,19 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
             }
         }
 
-        foreach (var corner in Corners(outline))
+        // Where an edge ends in a corner the corner says both, whether or not it is one of those that lie farthest apart.
+        var sharp = Sharp(outline);
+        for (var i = 0; i < marks.Count; i++)
         {
-            // Where an edge ends in a corner the corner says both.
-            var same = marks.FindIndex(m => (m.At - corner).Length < 0.01);
-            if (same >= 0)
+            if (sharp.Exists(c => (marks[i].At - c).Length < SameMm))
             {
-                marks[same] = marks[same] with { What = "corner", XCounts = true, YCounts = true };
+                marks[i] = marks[i] with { What = "corner", XCounts = true, YCounts = true };
             }
-            else if (marks.TrueForAll(m => (m.At - corner).Length >= ApartMm))
-            {
-                Add(marks, "corner", corner, true, true);
-            }
+        }
+
+        foreach (var corner in FarApart(sharp).Where(c => marks.TrueForAll(m => (m.At - c).Length >= ApartMm)))
+        {
+            Add(marks, "corner", corner, true, true);
         }
 
         var bounds = outline.Bounds;
@@ -124,8 +128,7 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
         return outline.Points.Where(p => Off(p) <= most + 1e-6).MinBy(p => (isX ? p.Y : p.X) * (isLow ? 1 : -1));
     }
 
-    // Sharp corners as far apart as can be, beginning at the one nearest to the datum.
-    private static List<Point2> Corners(Ring outline)
+    private static List<Point2> Sharp(Ring outline)
     {
         var points = outline.Points;
         List<Point2> sharp = [];
@@ -139,7 +142,13 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
             }
         }
 
-        List<Point2> chosen = [];
+        return sharp;
+    }
+
+    // Sharp corners as far apart as can be, beginning at the one nearest to the datum.
+    private static List<Point2> FarApart(List<Point2> corners)
+    {
+        List<Point2> chosen = [], sharp = [.. corners];
         while (chosen.Count < MostCorners && sharp.Count > 0)
         {
             var next = chosen.Count == 0

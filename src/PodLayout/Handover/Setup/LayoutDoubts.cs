@@ -25,14 +25,14 @@ public sealed record LayoutDoubts(
 
         if (!fault.Counts)
         {
-            return "does not hold: see page 2";
+            return $"does not hold: see {CardSection.Named(CardSection.Holding)}";
         }
 
         // Each rule with its pods in brackets.
         var id = LayoutFiling.PodId(pod);
         var names = Rules.Select(r => (Rule: r, At: r.LastIndexOf(" (", StringComparison.Ordinal)))
             .Where(r => r.At > 0 && r.Rule[(r.At + 2)..].TrimEnd(')').Split(", ").Contains(id)).Select(r => r.Rule[..r.At]).ToList();
-        return names.Count == 0 ? "breaks a rule: see page 2" : $"breaks {(names.Count == 1 ? "a rule" : $"{CsvText.Count(names.Count)} rules")}: {string.Join("; ", names)}";
+        return names.Count == 0 ? $"breaks a rule: see {CardSection.Named(CardSection.Holding)}" : $"breaks {(names.Count == 1 ? "a rule" : $"{CsvText.Count(names.Count)} rules")}: {string.Join("; ", names)}";
     }
 
     /// <summary>Of a layout as it was planned.</summary>

@@ -20,7 +20,11 @@ internal static class PaperBlocks
     public static IEnumerable<PaperRun> Of(SetupCard card, PaperDraft draft)
     {
         yield return Paragraph(card.Title, isBold: true, "heading", TitleMm, TitleMm * 1.25, draft, 0) with { LeadsOn = true };
-        yield return Paragraph(card.Edition, isBold: false, "text", StrongMm, StrongMm * 1.5, draft, 2);
+        foreach (var line in card.Edition)
+        {
+            yield return Paragraph(line, isBold: false, "text", StrongMm, StrongMm * 1.4, draft, line == card.Edition[^1] ? 2 : 0) with { LeadsOn = true };
+        }
+
         foreach (var block in card.Warnings.Select(w => (CardBlock)new CardBlock.Words(w, IsStrong: true)).Append(card.Head))
         {
             yield return Of(block, draft);

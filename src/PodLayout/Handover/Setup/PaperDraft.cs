@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using PodLayout.Handover.Lettering;
 using PodLayout.Handover.Picture;
 
@@ -10,7 +11,8 @@ internal sealed class PaperDraft(PaperSize paper, string running, bool isRunning
     private const double MarginMm = 14;
     private const double TopMm = 22;
     private const double BottomMm = 17;
-    private const double RunningMm = 3.2;
+    /// <summary>Size of the letters at the head and foot of a page, mm.</summary>
+    public const double RunningMm = 3.2;
 
     private readonly List<ImmutableArray<Primitive>.Builder> pages = [];
     private readonly Dictionary<string, int> begun = new(StringComparer.Ordinal);
@@ -96,6 +98,14 @@ internal sealed class PaperDraft(PaperSize paper, string running, bool isRunning
             return text;
         }
 
-        return face.Wrap(text, width - face.Width("…", size), size)[0] + "…";
+        // Between letters, since a long word would leave nothing of itself.
+        var starts = StringInfo.ParseCombiningCharacters(text);
+        var count = starts.Length - 1;
+        while (count > 0 && face.Width(text[..starts[count]] + "…", size) > width)
+        {
+            count--;
+        }
+
+        return text[..starts[count]].TrimEnd() + "…";
     }
 }

@@ -38,7 +38,7 @@ internal static class PaperFlow
             // What has been seen to with the run that leads to it is not taken to another page.
             if (whole > draft.FullRoom && i > begun)
             {
-                (var least, begun) = Beginning(runs, i, draft.FullRoom);
+                (var least, begun) = Beginning(runs, i, draft.Room, draft.FullRoom);
                 draft.Need(least - RoundingMm);
             }
 
@@ -49,21 +49,28 @@ internal static class PaperFlow
     }
 
     // With the beginning of what it leads to, and of what that leads to, as far as a page has room for them; and the last of those.
-    private static (double Mm, int Last) Beginning(List<PaperRun> runs, int index, double pageMm)
+    // Where a page has no room for all of that, its first pieces stand under what leads to it: on a page of its own it would leave
+    // the one before nearly empty.
+    private static (double Mm, int Last) Beginning(List<PaperRun> runs, int index, double roomMm, double pageMm)
     {
         var least = runs[index].BeginningMm(pageMm);
+        if (index > 0 && least > roomMm)
+        {
+            return (runs[index].LeastMm(pageMm), index);
+        }
+
         var next = index + 1;
         for (; next < runs.Count && runs[next - 1].HeightMm <= pageMm; next++)
         {
-            var before = least + runs[next - 1].GapMm;
-            if (before + runs[next].BeginningMm(pageMm) > pageMm)
+            var (run, before) = (runs[next], least + runs[next - 1].GapMm);
+            if (before + run.BeginningMm(pageMm) > pageMm)
             {
-                // A whole page has room for at least one piece of it: better than none.
-                return runs[next].HeightMm > pageMm && before + runs[next].HeadMm + runs[next].Pieces[0].HeightMm <= pageMm
-                    ? (pageMm, next) : (least, next - 1);
+                return before + run.LeastMm(pageMm) <= pageMm ? (before + run.LeastMm(pageMm), next)
+                    // A whole page has room for at least one piece of it: better than none.
+                    : before + run.HeadMm + run.Pieces[0].HeightMm <= pageMm ? (pageMm, next) : (least, next - 1);
             }
 
-            least = before + runs[next].BeginningMm(pageMm);
+            least = before + run.BeginningMm(pageMm);
         }
 
         return (least, next - 1);

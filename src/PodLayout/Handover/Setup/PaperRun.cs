@@ -27,7 +27,11 @@ internal sealed record PaperRun(ImmutableArray<PaperPiece> Pieces, double GapMm)
 
     /// <summary>The least height that a page must have left for it to begin there, mm.</summary>
     /// <param name="pageMm">Room on an empty page.</param>
-    public double BeginningMm(double pageMm) => HeightMm <= pageMm - HeadingMm ? HeightMm : HeadMm + Pieces.Take(TogetherFrom(0, pageMm)).Sum(p => p.HeightMm);
+    public double BeginningMm(double pageMm) => HeightMm <= pageMm - HeadingMm ? HeightMm : LeastMm(pageMm);
+
+    /// <summary>The height of its first pieces that stand together, with its head, mm: what must follow on whatever leads to it.</summary>
+    /// <param name="pageMm">Room on an empty page.</param>
+    public double LeastMm(double pageMm) => HeadMm + Pieces.Take(TogetherFrom(0, pageMm)).Sum(p => p.HeightMm);
 
     /// <summary>
     /// How many pieces stand together on either side of the end of a page: <see cref="Together"/>, but one where those from here on

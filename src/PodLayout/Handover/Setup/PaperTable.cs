@@ -8,14 +8,18 @@ internal static class PaperTable
     private const double TextMm = 4.1;
     private const double HeadMm = 3.5;
     private const double LineMm = 5.2;
-    private const double PadMm = 2.2;
+    private const double PadMm = 3.2;
     private const double TickMm = 6;
     private const double TickColumnMm = 14;
     private const int HalvingsOfWidth = 40;
     private const double RowMm = 1.4;
 
-    public static PaperRun Of(CardBlock.Table table, PaperDraft draft)
+    // "X mm": a heading of no more characters than this is not broken.
+    private const int ShortHeading = 5;
+
+    public static PaperRun Of(CardBlock.Table given, PaperDraft draft)
     {
+        var table = given with { Columns = [.. given.Columns.Select(c => c.Length <= ShortHeading ? c.Replace(' ', '\u00a0') : c)] };
         var tick = table.Tick is null ? 0 : Math.Max(TickColumnMm, TypeFace.Of(isBold: true).Width(table.Tick, HeadMm) + PadMm);
         var widths = Widths(table, draft.Width - tick);
         var words = table.Columns.Select((c, i) => TypeFace.Of(isBold: true).Wrap(c, widths[i] - PadMm, HeadMm)).ToList();

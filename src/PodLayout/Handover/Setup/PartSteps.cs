@@ -22,7 +22,7 @@ internal static class PartSteps
     {
         var (board, bounds, thing) = (result.Job.Shop.Board, laying.Bounds, laying.Thing);
         yield return new CardBlock.Words(
-            $"Put the {thing} down within {unit.Rough(Tolerances.PlacingMm)} {unit.Name} of these figures: the pods were chosen for what lies no farther off. "
+            $"Put the {thing} down within {unit.AtMost(Tolerances.PlacingMm)} of these figures: the pods were chosen for what lies no farther off. "
                 + $"It reaches from {Extent(bounds, unit)}.");
         if (laying.IsBlank)
         {
@@ -48,7 +48,7 @@ internal static class PartSteps
             [
                 .. laying.Marks.Select(m => new CardRow("L" + m.Name,
                 [
-                    m.Name, m.What, Given(m.XCounts, unit.Rough(m.At.X)), Given(m.YCounts, unit.Rough(m.At.Y)),
+                    m.Name, m.What, Given(m.XCounts, unit.Edge(m.At.X)), Given(m.YCounts, unit.Edge(m.At.Y)),
                     Given(m.XCounts, unit.Grooves(m.At.X, board.FirstGroove.X, board)), Given(m.YCounts, unit.Grooves(m.At.Y, board.FirstGroove.Y, board)),
                 ])),
             ])
@@ -56,7 +56,7 @@ internal static class PartSteps
             LeadsOn = true,
         };
         yield return laying.Gaps.IsEmpty
-            ? new CardBlock.Words($"No pin or stop of the board lies within {unit.LengthAndUnit(Laying.NearMm)} of the {thing}.")
+            ? new CardBlock.Words($"None of the pins and stops among the obstacles of the shop file lies within {unit.LengthAndUnit(Laying.NearMm)} of the {thing}.")
             : new CardBlock.Words($"Pins and stops within {unit.LengthAndUnit(Laying.NearMm)} of the {thing}'s edge:");
         if (!laying.Gaps.IsEmpty)
         {
@@ -65,7 +65,7 @@ internal static class PartSteps
                 [
                     .. laying.Gaps.Select((g, i) => new CardRow($"G{CsvText.Count(i + 1)}",
                     [
-                        g.Stop.Name, g.GapMm <= Tolerances.ContactMm ? "touches" : unit.Rough(g.GapMm), unit.Rough(g.At.X), unit.Rough(g.At.Y),
+                        g.Stop.Name, g.GapMm <= Tolerances.ContactMm ? "touches" : unit.Edge(g.GapMm), unit.Edge(g.At.X), unit.Edge(g.At.Y),
                         (g.Stop.Kind == ObstacleKind.Pin ? "pin" : "stop") + (g.IsUnder ? $", under the {thing}" : ""),
                     ])),
                 ]);
@@ -73,7 +73,7 @@ internal static class PartSteps
     }
 
     private static string Extent(Box2 box, CardUnit unit) =>
-        $"X {unit.Rough(box.MinX)} to {unit.Rough(box.MaxX)} and from Y {unit.Rough(box.MinY)} to {unit.Rough(box.MaxY)} {unit.Name}";
+        $"X {unit.Edge(box.MinX)} to {unit.Edge(box.MaxX)} and from Y {unit.Edge(box.MinY)} to {unit.Edge(box.MaxY)} {unit.Name}";
 
     // How to count, on the first figures of the table itself: past a groove, and before the first one where that occurs.
     private static IEnumerable<string> Examples(Laying laying, GridBoard board, CardUnit unit)

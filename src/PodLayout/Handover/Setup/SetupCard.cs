@@ -5,7 +5,7 @@ namespace PodLayout.Handover.Setup;
 
 /// <summary>All that the card says, in the order of work. The page for the screen and the pages for paper are both made from it.</summary>
 /// <param name="Title">The job.</param>
-/// <param name="Edition">Revision and date, in one line.</param>
+/// <param name="Edition">Revision and date, a line each.</param>
 /// <param name="Head">What the card is for.</param>
 /// <param name="Warnings">What must be read before anything else; empty when there is nothing.</param>
 /// <param name="Stop">What keeps the operator from starting; its words are the first of the warnings.</param>
@@ -13,7 +13,7 @@ namespace PodLayout.Handover.Setup;
 /// <param name="Laying">How the part is laid; the picture shows its marks.</param>
 internal sealed record SetupCard(
     string Title,
-    string Edition,
+    ImmutableArray<string> Edition,
     CardBlock.Facts Head,
     ImmutableArray<string> Warnings,
     StopWords Stop,
@@ -36,7 +36,7 @@ internal sealed record SetupCard(
         var changes = StandingChanges.Of(result.Job, layout);
         return new(
             result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name,
-            $"Revision {Or(options.Revision, "________")}    Date {Or(options.Date, "____________")}",
+            [$"Revision: {Or(options.Revision, "________")}", $"Date: {Or(options.Date, "____________")}"],
             CardHead.Of(result, layout, options, stop, unit),
             [.. stop.Lines, .. StopWords.Broken(doubts.Breaches, unit), .. Remarks(result, doubts, stop), .. CardWarnings.Head(CardWarnings.Of(result, layout, unit).Length)],
             stop,

@@ -91,6 +91,28 @@
     });
   }
 
+  // A table that is wider than its place is stacked: each row a block, every figure under its heading.
+  for (const table of all("table")) {
+    const heads = [...table.tHead.rows[0].cells].map(c => c.textContent.trim());
+    table.setAttribute("role", "table");
+    for (const part of [table.tHead, ...table.tBodies]) part.setAttribute("role", "rowgroup");
+    for (const row of table.rows) {
+      row.setAttribute("role", "row");
+      for (const cell of row.cells) {
+        cell.setAttribute("role", { col: "columnheader", row: "rowheader" }[cell.scope] ?? "cell");
+        if (row.parentNode !== table.tHead) cell.dataset.name = heads[cell.cellIndex];
+      }
+    }
+  }
+  function stack() {
+    for (const place of all(".scroll")) {
+      place.classList.remove("stacked");
+      place.classList.toggle("stacked", place.scrollWidth > place.clientWidth);
+    }
+  }
+  addEventListener("resize", stack);
+  stack();
+
   // Layers.
   for (const box of all("input[data-layers]")) {
     const show = () => {

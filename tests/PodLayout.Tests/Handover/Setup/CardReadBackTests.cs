@@ -129,18 +129,42 @@ public class CardReadBackTests
     [Fact]
     public void How_to_count_grooves_is_shown_on_the_cards_own_figures_in_its_own_unit()
     {
-        // The oval reaches from X 300; grooves every 30 mm from 15: the tenth lies at 285, and 15 mm are .59 in.
+        // The oval reaches from X 300; grooves every 30 mm from 15: the tenth lies at 285, and 15 mm are 0.5906 in.
         var plan = Cards.Plan("oval");
         Assert.Contains("&quot;10 + 15&quot; is 15 mm past groove 10,", Cards.Text(plan, "card.html"), StringComparison.Ordinal);
-        Assert.Contains("&quot;10 + 0.59&quot; is 0.59 in past groove 10,", Cards.Text(Cards.Plan("inches"), "card.html"), StringComparison.Ordinal);
+        Assert.Contains("&quot;10 + 0.591&quot; is 0.591 in past groove 10,", Cards.Text(Cards.Plan("inches"), "card.html"), StringComparison.Ordinal);
 
         // The scale bar beside the picture too.
         var print = PaperText.All(Cards.File(Cards.Plan("inches"), "card.pdf"));
         Assert.Matches("[0-9] in", print);
         Assert.DoesNotContain("200 mm", print, StringComparison.Ordinal);
 
-        // The placing tolerance of half a millimetre, to a hundredth of an inch.
-        Assert.Contains("within 0.02 in of", Cards.Text(Cards.Plan("inches"), "card.html"), StringComparison.Ordinal);
+        // The placing tolerance of half a millimetre is 0.01968 in: rounded down.
+        Assert.Contains("within 0.019 in of", Cards.Text(Cards.Plan("inches"), "card.html"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Marks_in_inches_are_given_to_a_thousandth_and_a_groove_and_the_rest_lead_to_the_same_place()
+    {
+        // 25.4 mm to the inch by definition; grooves of the oval's board every 30 mm from 15.
+        var marks = PageTables.Rows(Cards.Text(Cards.Plan("inches"), "card.html"), "Marks on the part's edge");
+        var (inMm, found) = (PageTables.Rows(Cards.Text(Cards.Plan("oval"), "card.html"), "Marks on the part's edge"), 0);
+        foreach (var (mark, mm) in marks.Zip(inMm))
+        {
+            foreach (var (axis, grooves) in new[] { ("X", "Column"), ("Y", "Row") }.Where(a => mm[$"{a.Item1} mm"] != "-"))
+            {
+                var at = PaperText.Number(mark[$"{axis} in"]);
+
+                // A thousandth of an inch, and the tenth of a millimetre that the other card gives.
+                Assert.Equal(PaperText.Number(mm[$"{axis} mm"]), at * 25.4, 0.0005 * 25.4 + 0.05);
+                var count = mark[$"{grooves}\u00a0+\u00a0in"].Split(" + ");
+                Assert.Equal(at, (15 + 30 * (PaperText.Number(count[0]) - 1)) / 25.4 + PaperText.Number(count[1]), 0.0011);
+                found++;
+            }
+        }
+
+        Assert.True(found >= 4);
+        Assert.Contains(marks, m => m.Values.Any(v => System.Text.RegularExpressions.Regex.IsMatch(v, @"\.[0-9]{3}$")));
     }
 
     [Fact]

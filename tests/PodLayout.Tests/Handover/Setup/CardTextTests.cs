@@ -28,15 +28,51 @@ public class CardTextTests
     }
 
     [Fact]
-    public void The_style_sheet_cannot_be_ended_by_a_name()
+    public void What_a_row_says_of_its_fault_stands_where_it_says_on_paper_and_on_the_screen()
     {
-        var page = Cards.Text(Cards.Renamed(HandMade.Ell(), "\"; } body { display: none } /* \\\n */"), "card.html");
-        var style = Regex.Match(page, "<style>(.*?)</style>", RegexOptions.Singleline).Groups[1].Value;
-        Assert.DoesNotContain("display: none }\\", style.Replace(".off { display: none; }", ""), StringComparison.Ordinal);
+        LayoutDoubts doubts = new(true, ["off the lattice"], ["It is off."], ["P2 (its seal is cut)"]) { Faults = [new(0, Counts: true), new(1, Counts: false)] };
+        var page = Encoding.UTF8.GetString(CardFiles.Of(HandMade.Ell(), Cards.Options, doubts).Single(f => f.Name == "card.html").Content);
+        var rows = PageTables.Rows(page, "Pods in placing order").ToDictionary(r => r["Pod"], r => r["Fault"]);
+        Assert.Equal(("breaks a rule: see section 7", "does not hold: see section 7"), (rows["P1"], rows["P2"]));
+        var section = Regex.Match(page, @"<h2[^>]*>7\. .*?</section>", RegexOptions.Singleline).Value;
+        Assert.Contains("off the lattice", section, StringComparison.Ordinal);
+        Assert.Contains("P2 (its seal is cut)", section, StringComparison.Ordinal);
+    }
 
-        // In the string at the foot of a page every character but plain letters and digits is a number of six digits.
-        var foot = Regex.Match(style, "@bottom-left { content: \"([^\"]*)\"").Groups[1].Value;
-        Assert.Matches(@"^(?:[A-Za-z0-9]|\\[0-9a-f]{6} )*$", foot);
+    [Fact]
+    public void What_pins_and_stops_were_looked_at_is_said()
+    {
+        var page = Cards.Text(HandMade.Ell(), "card.html");
+        Assert.Contains("None of the pins and stops among the obstacles of the shop file lies within 60 mm of the part.", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("oval")]
+    [InlineData("inches")]
+    [InlineData("washed")]
+    public void Short_headings_stand_on_one_line_in_print_and_cells_are_apart(string name)
+    {
+        var unit = name == "inches" ? "in" : "mm";
+        var file = Cards.File(Cards.Plan(name), "card.pdf");
+        var heads = PaperText.Lines(file).Select(l => l.Select(c => c.Replace('\u00a0', ' ')).ToList()).Where(l => l.Contains("Column") && l.Contains("Row")).ToList();
+        Assert.True(heads.Count >= 2);
+        Assert.All(heads.Where(h => !h.Contains("It becomes")), h => Assert.True(h.Contains($"X {unit}") && h.Contains($"Y {unit}"), string.Join('|', h)));
+        using var document = UglyToad.PdfPig.PdfDocument.Open(file);
+        foreach (var page in document.GetPages().Skip(1))
+        {
+            // A space is 1.3 mm wide in tables: between cells there is at least twice as much, 7 points of 1/72 in.
+            foreach (var turn in page.GetWords().Where(w => w.Text is "-" or "turned").ToList())
+            {
+                var row = page.GetWords().Where(w => Math.Abs(w.Letters[0].StartBaseLine.Y - turn.Letters[0].StartBaseLine.Y) < 0.5 && w != turn).ToList();
+                if (!row.Exists(w => Regex.IsMatch(w.Text, "^P[0-9]+$")))
+                {
+                    continue;
+                }
+
+                Assert.DoesNotContain(row, w => w.BoundingBox.Right < turn.BoundingBox.Left && turn.BoundingBox.Left - w.BoundingBox.Right < 7);
+                Assert.DoesNotContain(row, w => w.BoundingBox.Left > turn.BoundingBox.Right && w.BoundingBox.Left - turn.BoundingBox.Right < 7);
+            }
+        }
     }
 
     [Fact]
@@ -108,7 +144,7 @@ public class CardTextTests
         Assert.Contains("The job states no blank: which pieces come loose is not known here.", page, StringComparison.Ordinal);
         Assert.Contains("the shop&#39;s own gauge reading, written in section 7, is reached", page, StringComparison.Ordinal);
         Assert.Contains("names no zones of the table", page, StringComparison.Ordinal);
-        Assert.Contains("Revision ________", page, StringComparison.Ordinal);
+        Assert.Contains("Revision: ________", page, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -122,7 +158,7 @@ public class CardTextTests
         Assert.Equal(["P3", "P7", "nothing: to the shelf"], up.Select(r => r["It becomes"]));
         Assert.Equal(["1-1"], PageTables.Rows(page, "Ports to plug").Select(r => r["Plug port"]));
         var now = PageTables.Rows(page, "Pods in placing order").ToDictionary(r => r["Pod"], r => r["Now"]);
-        Assert.Equal(("stays", "stays", "move from column 4, row 4", "set down", "move from column 31, row 17"), (now["P1"], now["P2"], now["P3"], now["P4"], now["P7"]));
+        Assert.Equal(("stays", "stays", "from column 4, row 4", "set down", "from column 31, row 17"), (now["P1"], now["P2"], now["P3"], now["P4"], now["P7"]));
         var ports = PageTables.Rows(page, "Ports to open").ToDictionary(r => r["Port"], r => r["Now"]);
         Assert.Equal(("open already", "open"), (ports["5-2"], ports["7-2"]));
         var valves = PageTables.Rows(page, "Valves of the table's zones").ToDictionary(r => r["Zone"], r => r["Valve"]);

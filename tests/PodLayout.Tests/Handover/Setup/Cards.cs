@@ -26,6 +26,7 @@ internal static class Cards
         ["dense-60"] = () => Grid(1200, 1200, 60, HandMade.Small),
         ["inches"] = Inches,
         ["crest"] = Crest,
+        ["washed"] = Washed,
     };
 
     public static IEnumerable<string> Names => ByName.Keys;
@@ -108,6 +109,13 @@ internal static class Cards
         var job = HandMade.Job(new("Crest rail", shape, 28, "cherry", 0), board, new(600, 240), 0, new(200, 200, null, 20, 50));
         job = job with { Shop = job.Shop with { Pods = [.. job.Shop.Pods.Append(narrow)] } };
         return HandMade.Plan(job, [(narrow, true, 21, 8), (narrow, true, 33, 8), (HandMade.Narrow, false, 26, 9)]);
+    }
+
+    // Some pods stand already, one holds an offcut: the table of pods has every column that it can have.
+    private static PlanResult Washed()
+    {
+        var standing = Standing();
+        return standing with { Layout = standing.Layout! with { Pods = [.. standing.Layout.Pods.Select((p, i) => i == 3 ? p with { Holds = "offcut 1" } : p)] } };
     }
 
     private static PlanResult Inches()

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using FsCheck;
 using FsCheck.Fluent;
@@ -20,12 +21,21 @@ public partial class PageBreaksTests
             {
                 var page = Single(pages, $"{s + 1}. head{s}");
                 Assert.Equal(page, Pages(pages, card.Sections[s].Blocks[0])[0].Page);
-                foreach (var block in card.Sections[s].Blocks)
+                var blocks = card.Sections[s].Blocks;
+                for (var b = 0; b < blocks.Length; b++)
                 {
+                    var block = blocks[b];
                     var parts = Pages(pages, block);
 
-                    // What takes one page when it stands alone is never parted.
-                    Assert.True(parts.Count == 1 || Pages(Written(RandomCards.Alone(block), isLetter), block).Count > 1, $"{block} is parted");
+                    // What takes one page together with what leads to it is never parted.
+                    var first = b;
+                    while (first > 0 && Leads(blocks, first - 1))
+                    {
+                        first--;
+                    }
+
+                    Assert.True(parts.Count == 1 || Written(RandomCards.Alone(blocks[first..(b + 1)]), isLetter).Count > 1, $"{block} is parted");
+
                     // Rows of a page and more cannot stand two by two.
                     if (parts.Count > 1 && (block is CardBlock.Steps || (block is CardBlock.Table { Rows: var rows } && rows.All(r => r.Cells.All(c => c.Length < 30)))))
                     {
@@ -70,11 +80,44 @@ public partial class PageBreaksTests
     {
         var words = string.Join(' ', Enumerable.Range(0, 900).Select(w => $"b1w{w}"));
         CardBlock.Table table = new("", "Set", ["b1h0", "b1h1"], [new("R0", ["b1r0", "short"]), new("R1", ["b1r1", words]), new("R2", ["b1r2", "short"])]);
-        var pages = Written(RandomCards.Alone(table), isLetter: false);
+        var pages = Written(RandomCards.Alone([table]), isLetter: false);
         Assert.Equal(
             RandomCards.Words(table).Where(w => Tag().IsMatch(w)).Order(StringComparer.Ordinal),
             pages.SelectMany(p => p).SelectMany(t => t.Words.Split(' ')).Where(w => Tag().IsMatch(w)).Order(StringComparer.Ordinal));
         Assert.True(pages.Count > 1);
+    }
+
+    // As the card promises: words stand with the table, the facts or the list that they tell how to read, a list with where it is signed.
+    private static bool Leads(ImmutableArray<CardBlock> blocks, int index) => index + 1 < blocks.Length && (blocks[index], blocks[index + 1]) switch
+    {
+        (CardBlock.Words, CardBlock.Table or CardBlock.Facts or CardBlock.Steps) => true,
+        (CardBlock.Words, CardBlock.Words) => Leads(blocks, index + 1),
+        (CardBlock.Steps, CardBlock.Lines) => true,
+        _ => false,
+    };
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_table_of_any_length_begins_under_its_heading_with_two_rows_and_leaves_no_page_nearly_empty(bool isLetter)
+    {
+        // A row with its box takes 8 mm: a page has about 28 of them. So many words before as fill a page to any height.
+        for (var rows = 1; rows <= 70; rows++)
+        {
+            for (var before = 1; before <= 400; before += 57)
+            {
+                CardBlock.Words first = new(string.Join(' ', Enumerable.Range(0, before).Select(w => $"b1w{w}"))), lead = new("b2w0 b2w1 b2w2");
+                CardBlock.Table table = new("", "Set", ["b3h0", "b3h1"], [.. Enumerable.Range(0, rows).Select(r => new CardRow($"R{r}", [$"b3r{r}", "short"]))]);
+                var pages = Written(
+                    RandomCards.Alone([first]) with { Sections = [new("s", "head", [first]), new("t", "head1", [lead, table])] }, isLetter);
+                var (page, parts) = (Single(pages, "2. head1"), Pages(pages, table));
+                Assert.Equal((page, page), (Pages(pages, lead)[0].Page, parts[0].Page));
+                Assert.True(parts[0].Rows >= Math.Min(rows, 2), $"{rows} rows after {before} words: {parts[0].Rows}");
+
+                // A page that the table goes on from is full: two rows more at most would have had room.
+                Assert.All(parts.Take(parts.Count - 1), p => Assert.True(pages[p.Page].Where(t => t.Words == "short").Min(t => t.At.Y) < 17 + 3 * 8, $"{rows} rows after {before} words"));
+            }
+        }
     }
 
     private static void Check(bool isLetter, Action<SetupCard, List<List<Primitive.Text>>> holds) =>

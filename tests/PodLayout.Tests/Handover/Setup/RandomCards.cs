@@ -39,7 +39,7 @@ internal static class RandomCards
 
         var head = new CardBlock.Facts([("Wood", "ash"), ("Face", "up")]);
         return new(
-            "Title", "Edition", head, [], new(null, []),
+            "Title", ["Edition"], head, [], new(null, []),
             [
                 .. Enumerable.Range(0, 1 + random.Next(9)).Select(s => new CardSection(
                     $"s{s}", $"head{s}", [.. Enumerable.Range(0, 1 + random.Next(5)).Select(_ => Block())])),
@@ -47,9 +47,9 @@ internal static class RandomCards
             new([], []));
     }
 
-    /// <summary>A card of one block alone.</summary>
-    public static SetupCard Alone(CardBlock block) => new(
-        "Title", "Edition", new([]), [], new(null, []), [new("s", "head", [block])], new([], []));
+    /// <summary>A card of these blocks alone.</summary>
+    public static SetupCard Alone(ImmutableArray<CardBlock> blocks) => new(
+        "Title", ["Edition"], new([]), [], new(null, []), [new("s", "head", blocks)], new([], []));
 
     /// <summary>All words of a block, in the order in which they are printed; a tick's heading first.</summary>
     public static ImmutableArray<string> Words(CardBlock block) =>

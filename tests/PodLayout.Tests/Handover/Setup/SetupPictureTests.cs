@@ -76,6 +76,23 @@ public class SetupPictureTests
         Assert.Equal("1 + 0", new CardUnit(false).Grooves(15 - 1e-9, 15, plan.Job.Shop.Board));
     }
 
+    [Fact]
+    public void A_mark_that_is_a_sharp_corner_says_both_coordinates_however_many_corners_there_are()
+    {
+        // Five sharp corners turned by 17.5 degrees about (400, 250): the rightmost one, (620, 0), is not among the four that lie farthest apart.
+        var door = HandMade.Door();
+        PodLayout.Geometry.Ring outline = new([new(0, 0), new(620, 0), new(620, 180), new(380, 420), new(0, 420)]);
+        var plan = door with
+        {
+            Job = door.Job with { Part = door.Job.Part with { Shape = new(outline, [], []) } },
+            Layout = door.Layout! with { Placement = new(new(400, 250), 17.5) },
+        };
+        var (cos, sin) = (Math.Cos(17.5 * Math.PI / 180), Math.Sin(17.5 * Math.PI / 180));
+        var marks = Laying.Of(plan, plan.Layout!).Marks;
+        Assert.Contains(marks, m => Math.Abs(m.At.X - 400 - 620 * cos) < 0.01 && Math.Abs(m.At.Y - 250 - 620 * sin) < 0.01);
+        Assert.All(marks, m => Assert.True(m.XCounts && m.YCounts && m.What.EndsWith("corner", StringComparison.Ordinal), $"{m.Name} {m.What}"));
+    }
+
     [Theory]
     [InlineData(25, 25, 25, 25)]
     [InlineData(40, 0, 0, 0)]
