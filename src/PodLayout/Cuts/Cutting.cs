@@ -58,8 +58,13 @@ public static class Cutting
         Job job, Drawing drawing, CutRequest request, ToolPath? path, IReadOnlyList<Hazard> hazards, IReadOnlyList<Region> loose, string jobFile)
     {
         var shape = job.Part.Shape;
-        var floors = ThinFloors.Of(drawing, shape, request, path, Setting(job.Shop, request, job), hazards);
-        return Skins.Of(drawing, shape, request, hazards, jobFile).Then(skinned =>
+        // Both go along every cut, and neither needs the other: side by side, for the sake of the first layout.
+        var setting = Setting(job.Shop, request, job);
+        var withoutFloors = shape;
+        var thin = Task.Run(() => ThinFloors.Of(drawing, withoutFloors, request, path, setting, hazards));
+        var skins = Skins.Of(drawing, shape, request, hazards, jobFile);
+        var floors = thin.GetAwaiter().GetResult();
+        return skins.Then(skinned =>
         {
             shape = shape with
             {
