@@ -55,7 +55,7 @@ public class PhysicsBenchmarks
 
     /// <summary>A posted spline round the oval, in several passes.</summary>
     [Benchmark]
-    public CutterLoads LoadsOfTenThousandLines() => Loading.Apply(_job, _drawing, _request, _path, "job.json").Value!.Part.Loads;
+    public CutterLoads LoadsOfTenThousandLines() => Loading.Of(_job, _drawing, _request, _path, "job.json").Value!;
 
     /// <summary>400 holes drilled through the oval, put into the part: keep-outs, floors, heights.</summary>
     [Benchmark]

@@ -1,4 +1,3 @@
-using PodLayout.Cuts;
 using PodLayout.Findings;
 using PodLayout.Forces;
 using PodLayout.Jobs;
@@ -30,12 +29,12 @@ internal static class Drawings
     {
         if (cuts.Program is not { } program)
         {
-            return Cutting.Apply(job, drawing, cuts, null, jobFile).Then(cut => Loading.Apply(cut, drawing, cuts, null, jobFile));
+            return Machining.Apply(job, drawing, cuts, null, jobFile);
         }
 
         var path = Path.Combine(folder, program.FilePath);
         return InputFile.Read(path, isOfJob: true)
             .Then(content => ProgramReading.Read(path, content, program.Options))
-            .Then(read => Cutting.Apply(job, drawing, cuts, read, jobFile).Then(cut => Loading.Apply(cut, drawing, cuts, read, jobFile)));
+            .Then(read => Machining.Apply(job, drawing, cuts, read, jobFile));
     }
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using PodLayout.Cuts;
 using PodLayout.Forces;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
@@ -54,8 +53,7 @@ internal static class Instances
         var drawing = new Drawing("part.dxf", "none", "mm", 1, 0, [.. rings.Select(r => new DrawnRing("0", r))], [], [], [new("0", rings.Length, rings.Length, 0, false)]);
         return CorpusShops.Must(PartShaping.From(drawing, request.Layers)
             .Then(shape => request.With(shape, shop))
-            .Then(job => Cutting.Apply(job, drawing, request.Cuts, null, "job.json"))
-            .Then(job => Loading.Apply(job, drawing, request.Cuts, null, "job.json")));
+            .Then(job => Machining.Apply(job, drawing, request.Cuts, null, "job.json")));
     }
 
     private static string JobJson(string name, string members) =>

@@ -94,18 +94,21 @@ public static class OperationHazards
     }
 
     /// <summary>What an operation cuts, seen from above.</summary>
-    internal static Region Area(CutOperation operation, IReadOnlyList<CutLine> lines)
+    /// <param name="operation">The operation.</param>
+    /// <param name="lines">Its lines.</param>
+    /// <param name="isCoarse">Whether it may be larger by up to two hundredths of a millimetre, to be quicker.</param>
+    internal static Region Area(CutOperation operation, IReadOnlyList<CutLine> lines, bool isCoarse = false)
     {
         var radius = operation.ToolDiameterMm / 2;
         var insides = lines.Where(l => l.IsClosed).Select(l => Region.Inside(new Ring(l.Points)));
         return operation.Kind switch
         {
-            CutKind.ThroughProfile => Profiles(lines, operation.Side, radius),
+            CutKind.ThroughProfile => Profiles(lines, operation.Side, radius, isCoarse),
             CutKind.Drill when operation.DiameterMm is { } diameter => Region.UnionOf(
                 lines.Select(l => Region.AlongPath([new Ring(l.Points).Bounds.Centre], diameter / 2))),
-            CutKind.GrooveInUnderside when radius > 0 => Region.UnionOf(lines.Select(l => Along(l, radius))),
+            CutKind.GrooveInUnderside when radius > 0 => Region.UnionOf(lines.Select(l => Along(l, radius, isCoarse))),
             // The tool runs along the edge: its own width beyond it, and under the part as far as it reaches.
-            CutKind.EdgeProfile => Region.UnionOf(lines.Select(l => Along(l, Math.Max(operation.ToolDiameterMm, operation.ReachMm)))),
+            CutKind.EdgeProfile => Region.UnionOf(lines.Select(l => Along(l, Math.Max(operation.ToolDiameterMm, operation.ReachMm), isCoarse))),
             _ => Region.UnionOf(insides),
         };
     }
@@ -113,11 +116,11 @@ public static class OperationHazards
     /// <summary>What the shop calls an operation, or its kind.</summary>
     internal static string NameOf(CutOperation operation) => operation.Name ?? CutPaths.NameOf(operation.Kind);
 
-    private static Region Profiles(IReadOnlyList<CutLine> lines, CutSide side, double radius) =>
-        Region.UnionOf(CutPaths.Centres(lines, side, radius).Select(centre => Along(centre.Line, radius)));
+    private static Region Profiles(IReadOnlyList<CutLine> lines, CutSide side, double radius, bool isCoarse) =>
+        Region.UnionOf(CutPaths.Centres(lines, side, radius).Select(centre => Along(centre.Line, radius, isCoarse)));
 
-    private static Region Along(CutLine line, double radius) =>
-        Region.AlongPath(line.IsClosed ? [.. line.Points, line.Points[0]] : line.Points, radius);
+    private static Region Along(CutLine line, double radius, bool isCoarse) =>
+        Region.AlongPath(line.IsClosed ? [.. line.Points, line.Points[0]] : line.Points, radius, isCoarse);
 
     private static Finding Say(Severity severity, CutOperation operation, string jobFile, string code, string message, string? remedy) =>
         new(code, severity, FindingKind.Request, message, new Place.InJson(jobFile, operation.Path), remedy);

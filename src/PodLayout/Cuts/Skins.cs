@@ -9,7 +9,7 @@ namespace PodLayout.Cuts;
 /// <summary>Edges of the part where a stated skin is really left, so that no tool comes through beside them.</summary>
 public static class Skins
 {
-    // How near to an edge a cut below the underside must come to be a cut along it, mm.
+    // How near to an edge a cut below the underside must come to be a cut along it, mm; to a few hundredths.
     private const double BesideMm = 0.5;
 
     private const double NothingMm2 = 1e-3;
@@ -38,7 +38,7 @@ public static class Skins
             foreach (var edge in OperationLines.EdgesAlong(operation.Lines, drawing, shape))
             {
                 var ring = edge == 0 ? shape.Outline : shape.Holes[edge - 1];
-                var beside = Region.AlongPath([.. ring.Points, ring.Points[0]], BesideMm);
+                var beside = Region.AlongPath([.. ring.Points, ring.Points[0]], BesideMm, isCoarse: true);
                 if (hazards.FirstOrDefault(h => h.KeepsBodiesOff && h.Shown.Intersect(beside).AreaMm2 > NothingMm2) is { } through)
                 {
                     findings.Add(new(

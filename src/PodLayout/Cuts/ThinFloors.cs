@@ -62,7 +62,7 @@ public static class ThinFloors
         let lines = CutPaths.Lines(operation.Lines, drawing, shape)
         where lines.Count > 0
         select new ThinFloor(
-            OperationHazards.NameOf(operation), OperationLines.InWords(operation.Lines), OperationHazards.Area(operation, lines), operation.LowestTipMm);
+            OperationHazards.NameOf(operation), OperationLines.InWords(operation.Lines), OperationHazards.Area(operation, lines, isCoarse: true), operation.LowestTipMm);
 
     // The tool's swept area at heights below the least thickness, less what goes through: each floor by itself, the largest
     // first, and what is left of many small ones together.

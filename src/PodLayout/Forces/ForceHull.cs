@@ -41,19 +41,25 @@ internal static class ForceHull
     /// <summary>The convex hull, counter-clockwise (Andrew 1979).</summary>
     public static List<Point2> Hull(IReadOnlyList<Point2> points)
     {
-        var sorted = points.Distinct().OrderBy(p => p.X).ThenBy(p => p.Y).ToArray();
+        var sorted = Sorted(points);
         if (sorted.Length < 3)
         {
             return [.. sorted];
         }
 
-        var size = sorted.Max(p => p.Length);
+        double size = 0;
+        foreach (var p in sorted)
+        {
+            size = Math.Max(size, p.Length);
+        }
+
         var hull = new List<Point2>();
         for (var pass = 0; pass < 2; pass++)
         {
             var start = hull.Count;
-            foreach (var p in pass == 0 ? sorted : sorted.Reverse())
+            for (var i = 0; i < sorted.Length; i++)
             {
+                var p = sorted[pass == 0 ? i : sorted.Length - 1 - i];
                 while (hull.Count >= start + 2 && (hull[^1] - hull[^2]).Cross(p - hull[^1]) <= 1e-12 * size * size)
                 {
                     hull.RemoveAt(hull.Count - 1);
@@ -66,6 +72,30 @@ internal static class ForceHull
         }
 
         return hull;
+    }
+
+    // From left to right, each once. A program asks for tens of thousands of hulls of a few forces each.
+    private static ReadOnlySpan<Point2> Sorted(IReadOnlyList<Point2> points)
+    {
+        var sorted = new (Point2 At, int Index)[points.Count];
+        for (var i = 0; i < sorted.Length; i++)
+        {
+            sorted[i] = (points[i], i);
+        }
+
+        Array.Sort(sorted, static (a, b) => a.At.X.CompareTo(b.At.X) is not 0 and var x ? x
+            : a.At.Y.CompareTo(b.At.Y) is not 0 and var y ? y : a.Index.CompareTo(b.Index));
+        var apart = new Point2[sorted.Length];
+        var count = 0;
+        foreach (var (at, _) in sorted)
+        {
+            if (count == 0 || apart[count - 1] != at)
+            {
+                apart[count++] = at;
+            }
+        }
+
+        return apart.AsSpan(0, count);
     }
 
     // Edge by edge is taken out whose neighbours meet nearest beyond it, as long as little is added.

@@ -12,17 +12,17 @@ namespace PodLayout.Forces;
 /// <summary>Works out what the cutters of a job do to its part.</summary>
 public static class Loading
 {
-    /// <summary>The job with the loads on its part.</summary>
-    /// <param name="job">The job, with its cuts in the part.</param>
+    /// <summary>The loads on the part, whether its cuts are in the job already or not.</summary>
+    /// <param name="job">The job.</param>
     /// <param name="drawing">Its drawing.</param>
     /// <param name="request">What it says of cuts.</param>
     /// <param name="path">Its program, read; null when it names none.</param>
     /// <param name="jobFile">The job file, for messages.</param>
-    public static Outcome<Job> Apply(Job job, Drawing drawing, CutRequest request, ToolPath? path, string jobFile)
+    public static Outcome<CutterLoads> Of(Job job, Drawing drawing, CutRequest request, ToolPath? path, string jobFile)
     {
         if (CutterDoubts.Of(job.Part, request, jobFile) is { } doubt)
         {
-            return Outcome<Job>.Refuse(doubt);
+            return Outcome<CutterLoads>.Refuse(doubt);
         }
 
         LoadGathering loads = new(job.Part.ThicknessMm);
@@ -36,6 +36,7 @@ public static class Loading
         if (path is not null && request.Program is not null)
         {
             anyCut = true;
+            // The highest pods are high enough for the cuts, or none are.
             var height = job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).DefaultIfEmpty(0).Max();
             var setting = Heights.Setting(request, height, job.Part.ThicknessMm);
             findings = ProgramLoads.Add(path, setting, request, job.Part, Blank(drawing, job.Part, request, setting), loads);
@@ -48,9 +49,7 @@ public static class Loading
 
         Say(job.Part, request, loads);
         var done = loads.Done() with { AreAssumed = !anyCut };
-        return Outcome<Job>.Of(
-            job with { Part = job.Part with { Loads = done } },
-            anyCut && done.Points.IsEmpty ? [.. findings, NothingCut(path, jobFile)] : findings);
+        return Outcome<CutterLoads>.Of(done, anyCut && done.Points.IsEmpty ? [.. findings, NothingCut(path, jobFile)] : findings);
     }
 
     // Then there is nothing to hold against, which is more often a slip than meant.

@@ -183,10 +183,10 @@ public class LoadingTests
     {
         var outcome = Apply(request, path, holes ?? [], wood);
         Assert.True(outcome.Succeeded, outcome.Refusal?.ToString());
-        return outcome.Value.Part.Loads;
+        return outcome.Value;
     }
 
-    private static Outcome<Job> Apply(CutRequest request, ToolPath? path, ImmutableArray<Ring> holes, Wood? wood)
+    private static Outcome<CutterLoads> Apply(CutRequest request, ToolPath? path, ImmutableArray<Ring> holes, Wood? wood)
     {
         var outline = Shapes.Rectangle(0, 0, 400, 300);
         var job = Shapes.JobFor(new(outline, holes, []), Shapes.Board(1200, 900), [Shapes.Pod(60, 60)], 60);
@@ -194,6 +194,6 @@ public class LoadingTests
         Drawing drawing = new(
             "part.dxf", "DXF", "millimetre", 1, 0.05, [new("PART", outline)],
             [new("SLOT", [new(100, 150), new(300, 150)], null, null)], [], []);
-        return Loading.Apply(job, drawing, request, path, "job.json");
+        return Loading.Of(job, drawing, request, path, "job.json");
     }
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using PodLayout.Findings;
 using PodLayout.Forces;
 using PodLayout.Jobs;
+using PodLayout.Parts;
 using PodLayout.Programs;
 using PodLayout.Reading;
 using PodLayout.Tests.Programs;
@@ -126,11 +127,11 @@ public class StatedCutsTests
             Cutters = setup is null ? ImmutableSortedDictionary<int, CutterSetup>.Empty : ImmutableSortedDictionary<int, CutterSetup>.Empty.Add(1, setup),
         };
 
-    private static Outcome<Job> Apply(CutRequest request, string? program, params Tool[] others)
+    private static Outcome<CutterLoads> Apply(CutRequest request, string? program, params Tool[] others)
     {
         var outline = Shapes.Rectangle(0, 0, 400, 300);
         var job = Shapes.JobFor(new(outline, [], []), Shapes.Board(1200, 900), [Shapes.Pod(60, 60)], 60);
         Drawing drawing = new("part.dxf", "DXF", "millimetre", 1, 0.05, [new("PART", outline)], [], [], []);
-        return Loading.Apply(job, drawing, request, program is null ? null : Posted.Read(program, new() { Tools = Posted.Tools([Mill, .. others]) }).Value, "job.json");
+        return Loading.Of(job, drawing, request, program is null ? null : Posted.Read(program, new() { Tools = Posted.Tools([Mill, .. others]) }).Value, "job.json");
     }
 }
