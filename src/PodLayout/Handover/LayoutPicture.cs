@@ -54,7 +54,7 @@ public static class LayoutPicture
         }
 
         PartDrawing.ZeroName(draft, ProgramZero(job, placement));
-        PartDrawing.PieceNames(draft, shape, Loose(job, placement));
+        PieceNames.Draw(draft, shape, Loose(job, placement));
         PanelItem.DrawAll(draft, frame, PanelText.Items(result, names, grainDeg, draft));
         return draft.Finish(Title(result), Description(result));
     }

@@ -154,7 +154,7 @@ internal sealed class BesidePods(
     }
 
     private bool IsClear(Point2 from, Point2 to, List<Box2> others) =>
-        !draft.HasWord(from, to) && !draft.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to)) && !draft.IsOnPort(from, to);
+        !draft.HasWord(from, to) && !draft.IsAtDot(from, to) && !draft.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to)) && !draft.IsOnPort(from, to);
 
     private static double Between(Box2 a, Box2 b) => new Point2(
         Math.Max(0, Math.Max(a.MinX - b.MaxX, b.MinX - a.MaxX)), Math.Max(0, Math.Max(a.MinY - b.MaxY, b.MinY - a.MaxY))).Length;

@@ -17,7 +17,7 @@ internal static class Legend
         PlanResult result, double grainDeg, IReadOnlyDictionary<string, string> names, SheetDraft? drawn) => Occurring(drawn,
     [
         .. Pods(result.Layout, names), .. Kept(result.Job), .. Ports(result), .. Board(result.Job.Shop.Board), .. Part(result, grainDeg),
-        .. Support(result), .. HoldingDrawing.Signs(result.Layout), .. Leaders(result.Layout, drawn),
+        .. Support(result), .. HoldingDrawing.Signs(result.Layout), .. Leaders(result, drawn),
     ]);
 
     /// <summary>The same for the picture that a board is set up from, which does not show the overhang.</summary>
@@ -25,21 +25,27 @@ internal static class Legend
         PlanResult result, double grainDeg, IReadOnlyDictionary<string, string> names, SheetDraft? drawn) => Occurring(drawn,
     [
         .. Pods(result.Layout, names), .. FaultDrawing.Signs(drawn?.Shows("fault-frame") != false), .. Ports(result), .. Before(result.Job), .. Board(result.Job.Shop.Board), .. Zones(result.Job.Shop),
-        .. Part(result, grainDeg), Mark(), .. Leaders(result.Layout, drawn),
+        .. Part(result, grainDeg), Mark(), .. Leaders(result, drawn),
     ]);
 
     private static IEnumerable<PanelItem> Occurring(SheetDraft? drawn, IEnumerable<PanelItem> items) =>
         items.Where(i => drawn is null || i.Explains is not { } style || drawn.Shows(style));
 
-    private static IEnumerable<PanelItem> Leaders(Layout? layout, SheetDraft? drawn)
+    private static IEnumerable<PanelItem> Leaders(PlanResult result, SheetDraft? drawn)
     {
         yield return PanelItem.Sign("pointer line", "leader", (draft, at) => Stroke(draft, at, "leader"));
-        if (layout is not null && drawn is not { PortsWithoutName: 0 })
+        if (result.Layout is { } layout && drawn is not { PortsWithoutName: 0 })
         {
             var count = drawn?.PortsWithoutName ?? layout.Pods.Sum(p => p.OpenPorts.Length);
             yield return PanelItem.Sign(
                 $"open, but no room for its name: {(count == 1 ? "one port" : CsvText.Count(count) + " ports")}, named in the list of ports", "port-open-ring", (draft, at) =>
                     Symbols.OpenPort(draft, SheetDraft.Panel, at, 1.1 * draft.Scale));
+        }
+
+        var pieces = drawn?.PiecesWithoutName ?? result.Job.Offcuts.Length;
+        if (pieces > 0)
+        {
+            yield return PanelItem.Words($"no room for the names of {(pieces == 1 ? "one loose piece" : CsvText.Count(pieces) + " loose pieces")}", 2).First();
         }
     }
 

@@ -36,7 +36,7 @@ internal static class PartDrawing
         foreach (var hazard in shape.Hazards.Where(h => !h.Shown.IsEmpty))
         {
             draft.AddHatch(SheetDraft.Defects, new Primitive.Hatch("cut-hatch", hazard.Shown.Boundary, hazard.KeepsBodiesOff ? 45 : 135, 1.1 * draft.Scale));
-            draft.Add(SheetDraft.Defects, new Primitive.Area(hazard.KeepsBodiesOff ? "cut-edge" : "defect-edge", hazard.Shown.Boundary));
+            CutEdges(draft, hazard.KeepsBodiesOff ? "cut-edge" : "defect-edge", hazard.Shown);
             foreach (var path in hazard.TipPaths.Where(p => p.Length > 1))
             {
                 draft.AddLine(SheetDraft.Defects, "tip", path);
@@ -79,6 +79,17 @@ internal static class PartDrawing
         }
     }
 
+    // Dashes all round a small hole would be two or three, which look like an arc.
+    private static void CutEdges(SheetDraft draft, string style, Region area)
+    {
+        const double smallMm = 4;
+        foreach (var size in area.Pieces.GroupBy(p => Math.Max(p.Bounds.Width, p.Bounds.Height) < smallMm * draft.Scale))
+        {
+            draft.Add(SheetDraft.Defects, new Primitive.Area(
+                style == "cut-edge" && size.Key ? style + SheetDraft.Small : style, [.. size.SelectMany(p => p.Boundary)]));
+        }
+    }
+
     /// <summary>The word beside the sign of the program's zero, where there is room; the legend says it too.</summary>
     public static void ZeroName(SheetDraft draft, Point2? programZero)
     {
@@ -112,66 +123,6 @@ internal static class PartDrawing
         }
     }
 
-    /// <summary>The names of loose pieces, each where it finds room in its piece; else beside it, with a line.</summary>
-    public static void PieceNames(SheetDraft draft, PartShape shape, IEnumerable<(string Name, Point2 At)> unheld)
-    {
-        const double besideMm = 2.6;
-        void Beside(string name, Point2 at)
-        {
-            // No dot where the line ends: in a round hole that would be the sign of an open port.
-            if (draft.Content.Contains(new Box2(at.X, at.Y, at.X, at.Y)))
-            {
-                SupportDrawing.Callout(
-                    draft, shape, at, box => draft.AddText(SheetDraft.Labels, "text-bold", box.Centre, name, besideMm, TextAnchor.Middle),
-                    draft.TextBox(default, name, besideMm, true), fromEdgeMm: 0.2, mostCoveredMm: 6);
-            }
-        }
-
-        foreach (var piece in shape.Held)
-        {
-            var bounds = piece.Outline.Bounds;
-            var isNamed = false;
-            foreach (var size in new[] { 2.6, 2, 1.6 })
-            {
-                var box = draft.TextBox(default, piece.Name, size, true);
-                const int steps = 24;
-                var place = Enumerable.Range(0, (steps + 1) * (steps + 1))
-                    .Select(i => new Point2(
-                        bounds.MinX + bounds.Width * (i % (steps + 1)) / steps, bounds.MinY + bounds.Height * (i / (steps + 1)) / steps))
-                    .OrderBy(p => Math.Round((p - bounds.Centre).Length, 6)).Select(p => box.Moved(p))
-                    .Where(b => draft.IsFree(b.Grow(0.4 * draft.Scale)) && !draft.IsCrossed(b) && Corners(b.Grow(0.6 * draft.Scale)).All(piece.Contains))
-                    .Select(b => (Box2?)b).FirstOrDefault();
-                if (place is { } at)
-                {
-                    draft.AddBox(SheetDraft.Labels, "knockout", at);
-                    draft.AddText(SheetDraft.Labels, "text-bold", at.Centre, piece.Name, size, TextAnchor.Middle);
-                    draft.Take(at);
-                    isNamed = true;
-                    break;
-                }
-            }
-
-            if (!isNamed)
-            {
-                Beside(piece.Name, piece.CentreOfMass);
-            }
-        }
-
-        // A name in another piece would be taken for that one's.
-        foreach (var piece in shape.Held)
-        {
-            draft.Take(piece.Outline.Bounds);
-        }
-
-        foreach (var (name, at) in unheld)
-        {
-            Beside(name, at);
-        }
-    }
-
-    private static IEnumerable<Point2> Corners(Box2 b) =>
-        [new(b.MinX, b.MinY), new(b.MaxX, b.MinY), new(b.MaxX, b.MaxY), new(b.MinX, b.MaxY)];
-
     /// <summary>
     /// The grain arrow, where it finds room in the part between pods and words: off all lines, or over those of cuts; else as near to
     /// the part as there is room.
@@ -192,7 +143,7 @@ internal static class PartDrawing
             .OrderBy(p => Math.Round((p - bounds.Centre).Length, 6)).ToList();
         foreach (var (half, isInside, overLines) in new[]
         {
-            (9.0, true, false), (6, true, false), (4, true, false), (6, true, true), (4, true, true), (3.2, true, false), (5, false, false), (4, false, true),
+            (9.0, true, false), (6, true, false), (4, true, false), (6, true, true), (4, true, true), (3.2, true, false), (2.4, true, false), (5, false, false), (4, false, true),
         })
         {
             var reach = direction * (half * draft.Scale);

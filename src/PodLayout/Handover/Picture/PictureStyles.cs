@@ -41,6 +41,7 @@ public static class PictureStyles
         Line("defect-edge", Ink, 0.25),
         Line("defect-hatch", Ink, 0.16),
         Line("cut-edge", Ink, 0.3, 1.2, 0.4),
+        Line("cut-edge-small", Ink, 0.3),
         Line("cut-hatch", "#444444", 0.12),
         Line("floor-edge", Ink, 0.25, 0.3, 0.4),
         Line("floor-hatch", "#777777", 0.12, 1.2, 0.8),

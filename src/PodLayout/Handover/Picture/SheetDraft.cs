@@ -22,6 +22,7 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     private readonly List<(Point2 A, Point2 B, bool IsUnderPods)> lines = [];
     private readonly List<(Point2 A, Point2 B)> leaders = [];
     private readonly List<Box2> ports = [];
+    private readonly List<Point2> dots = [];
 
     public const string Paper = "paper";
     public const string Board = "board";
@@ -41,6 +42,9 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     public const string Labels = "labels";
     public const string Numbers = "groove-numbers";
     public const string Panel = "panel";
+
+    /// <summary>What the name of a style ends in that is a dashed one's for shapes too small for dashes.</summary>
+    public const string Small = "-small";
 
     /// <summary>Board millimetres for a millimetre of paper.</summary>
     public double Scale { get; } = scale;
@@ -121,6 +125,17 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>Whether the sign of a port lies under a straight line.</summary>
     public bool IsOnPort(Point2 from, Point2 to) => ports.Exists(p => EdgePath.Touches(p, from, to));
 
+    /// <summary>The dot of a mark: lines from elsewhere run past it.</summary>
+    public void AddDot(Point2 at) => dots.Add(at);
+
+    /// <summary>Whether a straight line from elsewhere comes to the dot of a mark; one from a dot close by must lead away from it.</summary>
+    public bool IsAtDot(Point2 from, Point2 to)
+    {
+        var clear = 1.2 * Scale;
+        return dots.Exists(d => (d - from).Length is > 1e-6 and var apart
+            && (apart <= 1.5 * clear ? (to - from).Dot(d - from) > 0.3 * apart * (to - from).Length : EdgePath.Distance(from, to, d) < clear));
+    }
+
     /// <summary>A word that stands in the drawing: lines to labels run round it.</summary>
     public void AddWord(Box2 box) => words.Add(box);
 
@@ -156,6 +171,9 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>Open ports whose names found no room.</summary>
     public int PortsWithoutName { get; set; }
 
+    /// <summary>Loose pieces whose names found no room.</summary>
+    public int PiecesWithoutName { get; set; }
+
     /// <summary>How far the labels have come, to go back to.</summary>
     public (int Labels, int Taken, int Words, int Lines, int Leaders) Mark() =>
         (layers[Labels].Count, taken.Count, words.Count, lines.Count, leaders.Count);
@@ -186,8 +204,8 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
         return new(middle.X - width / 2, middle.Y - height / 2, middle.X + width / 2, middle.Y + height / 2);
     }
 
-    /// <summary>Whether anything of a style is in the drawing.</summary>
-    public bool Shows(string style) => layers.Any(l => l.Key != Panel && l.Value.Any(p => p.Style == style));
+    /// <summary>Whether anything of a style, or of its form for small shapes, is in the drawing.</summary>
+    public bool Shows(string style) => layers.Any(l => l.Key != Panel && l.Value.Any(p => p.Style == style || p.Style == style + Small));
 
     /// <summary>The primitives of a layer so far.</summary>
     public ImmutableArray<Primitive> On(string layer) => layers[layer].ToImmutable();

@@ -168,7 +168,7 @@ internal static class SupportDrawing
                          + new Point2(Math.Sign(Math.Round(direction.X, 3)) * size.Width / 2, Math.Sign(Math.Round(direction.Y, 3)) * size.Height / 2)
                      select size.Moved(middle);
         var free = places.Where(p => draft.IsFree(p.Grow(0.6 * u)) && !draft.IsCrossed(p.Grow((0.6 + fromEdgeMm) * u))
-            && !draft.HasWordBeyond(at, Nearest(p, at))).ToList();
+            && !draft.HasWordBeyond(at, Nearest(p, at)) && !draft.IsAtDot(at, Nearest(p, at))).ToList();
 
         // Over nothing where that can be; else the nearest.
         var covered = free.ConvertAll(p => (Place: p, Mm: draft.Covered(at, Nearest(p, at))));

@@ -90,10 +90,13 @@ internal static class Symbols
 
     private static void Head(SheetDraft draft, string layer, string style, Point2 from, Point2 to)
     {
-        var along = (to - from) * (1 / (to - from).Length);
+        // Of a short arrow smaller heads, so that a shaft is seen between two of them.
+        var length = (to - from).Length;
+        var along = (to - from) * (1 / length);
         var across = new Point2(-along.Y, along.X);
-        var back = to - along * (2.2 * draft.Scale);
+        var head = Math.Min(2.2 * draft.Scale, 0.34 * length);
+        var back = to - along * head;
         draft.Add(layer, new Primitive.Area(
-            style, [new([to, back + across * (0.8 * draft.Scale), back - across * (0.8 * draft.Scale)])]));
+            style, [new([to, back + across * (0.36 * head), back - across * (0.36 * head)])]));
     }
 }

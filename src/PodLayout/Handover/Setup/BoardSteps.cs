@@ -82,12 +82,9 @@ internal static class BoardSteps
     // Types are named as the shop names them, which may say no size, or one in another unit.
     private static string Sizes(Layout layout, CardUnit unit)
     {
-        var types = layout.Pods.Select(p => p.Type).DistinctBy(t => t.Name).Where(t => unit.InInches || !SaysItsSize(t)).ToList();
+        var types = layout.Pods.Select(p => p.Type).DistinctBy(t => t.Name).Where(t => !unit.SaysSize(t)).ToList();
         return types.Count == 0 ? "" : $" Sizes, left-right x near-far, unturned: {string.Join("; ", types.Select(t => $"type {t.Name} is {unit.Size(t)}"))}.";
     }
-
-    private static bool SaysItsSize(PodType type) =>
-        new[] { type.Footprint.ExtentXMm, type.Footprint.ExtentYMm }.All(mm => type.Name.Contains(CsvText.Mm(mm), StringComparison.Ordinal));
 
     private static string Now(StandingChanges changes, int pod)
     {

@@ -11,7 +11,7 @@ internal static class CardHead
     {
         var (job, part, board) = (result.Job, result.Job.Part, result.Job.Shop.Board);
         var types = layout.Pods.GroupBy(p => p.Type.Name, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
-            .Select(g => $"{CsvText.Count(g.Count())} of {g.Key}{(unit.InInches ? $" ({unit.Size(g.First().Type)})" : "")}").ToList();
+            .Select(g => $"{CsvText.Count(g.Count())} of {g.Key}{(unit.InInches && !unit.SaysSize(g.First().Type) ? $" ({unit.Size(g.First().Type)})" : "")}").ToList();
         var pods = (types.Count > 1 ? $"{CsvText.Count(layout.Pods.Length)}: " : "") + string.Join(", ", types);
         var title = job.Name.Length > 0 ? job.Name : part.Name;
         var size = unit.InInches ? $"{board.Name}, {unit.Rough(board.WidthMm)} x {unit.Rough(board.LengthMm)} in" : PanelText.BoardName(board);

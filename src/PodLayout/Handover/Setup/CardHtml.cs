@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.RegularExpressions;
 using PodLayout.Handover.Picture;
 using PodLayout.JsonFiles;
 using PodLayout.Layouts;
@@ -11,7 +12,7 @@ namespace PodLayout.Handover.Setup;
 /// The card as one page that needs nothing else: no network, no server. Its policy lets the browser fetch nothing and run no
 /// script but its own. Text from the user is escaped, and kept apart from what stands around it whatever its direction.
 /// </summary>
-internal static class CardHtml
+internal static partial class CardHtml
 {
     // What is shown and hidden together: the name on the page, and the layers of the picture.
     private static readonly (string Name, string Layers)[] Layers =
@@ -27,8 +28,11 @@ internal static class CardHtml
     // "X mm": a heading of no more characters than this is not broken.
     private const int ShortHeading = 5;
 
-    // Printed, a table of no more rows than this is not parted.
-    private const int FewRows = 12;
+    // Printed, a table of no more rows than this finds room on one page, and is not parted.
+    private const int FewRows = 20;
+
+    // The type of a browser is wider than that of the PDF, and a little smaller here: so much of the width by that is surely the whole by its own.
+    private const double BrowserShare = 0.96;
 
     public static string Write(PlanResult result, SetupCard card, CardOptions options, Sheet sheet)
     {
@@ -59,7 +63,7 @@ internal static class CardHtml
             page.Append("<section class=\"warnings\" aria-label=\"Read this first\">\n");
             foreach (var warning in card.Warnings)
             {
-                page.Append("<p>").Append(Text(warning)).Append("</p>\n");
+                page.Append("<p>").Append(Sentence(warning)).Append("</p>\n");
             }
 
             page.Append("</section>\n");
@@ -118,7 +122,7 @@ internal static class CardHtml
         switch (block)
         {
             case CardBlock.Words words:
-                page.Append(words.IsStrong ? "<p class=\"strong\">" : "<p>").Append(Text(words.Text)).Append("</p>\n");
+                page.Append(words.IsStrong ? "<p class=\"strong\">" : "<p>").Append(Sentence(words.Text)).Append("</p>\n");
                 break;
             case CardBlock.Facts facts:
                 page.Append("<dl class=\"facts\">\n");
@@ -137,7 +141,7 @@ internal static class CardHtml
                 page.Append("<ul class=\"steps-list\">\n");
                 foreach (var (key, text) in steps.Items)
                 {
-                    page.Append(CultureInfo.InvariantCulture, $"<li><label><input type=\"checkbox\" data-key=\"{key}\"><span>{Text(text)}</span></label></li>\n");
+                    page.Append(CultureInfo.InvariantCulture, $"<li><label><input type=\"checkbox\" data-key=\"{key}\"><span>{Sentence(text)}</span></label></li>\n");
                 }
 
                 page.Append("</ul>\n");
@@ -184,7 +188,7 @@ internal static class CardHtml
         static string Quoted(string text) => "\"" + string.Concat(SvgWriter.XmlText(text).EnumerateRunes().Select(r =>
             Rune.IsLetterOrDigit(r) && r.IsAscii ? r.ToString() : $"\\{r.Value:x6} ")) + "\"";
         var weight = card.Stop.Stops ? "bold " : "";
-        var running = $"content: {Quoted(CardPages.Running(card, options.Paper))}; font: {weight}9pt sans-serif; white-space: pre-wrap;";
+        var running = $"content: {Quoted(CardPages.Running(card, options.Paper, BrowserShare))}; font: {weight}8pt sans-serif; white-space: pre-wrap;";
         const string number = "@bottom-right { content: \"page \" counter(page) \" of \" counter(pages); font: 9pt sans-serif; white-space: nowrap; }";
 
         // The picture has a head of its own; its page lies as its sheet does. A browser that knows no pages of another size scales it into an upright one.
@@ -202,6 +206,12 @@ internal static class CardHtml
 
     // Text of ours or of the user: escaped, and in a box of its own direction.
     private static string Text(string text) => "<bdi>" + Plain(text) + "</bdi>";
+
+    // The same; a port's name, or the number of a table, is not parted at the end of a line.
+    private static string Sentence(string text) => NumberPair().Replace(Text(text), "<span class=\"whole\">$0</span>");
+
+    [GeneratedRegex(@"(?<![\w#;-])[0-9]+-[0-9]+(?![\w-])", RegexOptions.CultureInvariant)]
+    private static partial Regex NumberPair();
 
     private static string Plain(string text) => SvgWriter.XmlText(text)
         .Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal)

@@ -52,14 +52,14 @@ internal static class CardPages
     /// What stands at the head of every page of text: whether the work may not start, the job, revision and date. Where that is too
     /// long for the page the job's name gives way, and then the longer of the others.
     /// </summary>
-    public static string Running(SetupCard card, PaperSize paper)
+    public static string Running(SetupCard card, PaperSize paper, double shareOfWidth = 1)
     {
         const string between = "   |   ";
         var face = TypeFace.Of(isBold: true);
         double Width(string words) => face.Width(words, PaperDraft.RunningMm);
         string[] parts = [card.Title, .. card.Edition];
         var stop = card.Stop.Stops ? "DO NOT START" + between : "";
-        var room = paper.WidthMm - 2 * PaperDraft.Left - Width(stop) - (parts.Length - 1) * Width(between);
+        var room = (paper.WidthMm - 2 * PaperDraft.Left) * shareOfWidth - Width(stop) - (parts.Length - 1) * Width(between);
 
         // None is cut below its share; what one leaves of its own the others have.
         var order = Enumerable.Range(0, parts.Length).OrderBy(i => Width(parts[i])).ToList();

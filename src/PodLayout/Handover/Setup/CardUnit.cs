@@ -56,6 +56,10 @@ internal sealed partial record CardUnit(bool InInches)
     public string Size(PodType type) => type.Footprint is PodFootprint.Round round
         ? $"{Rough(round.DiameterMm)} {Name} across" : $"{Rough(type.Footprint.ExtentXMm)} x {Rough(type.Footprint.ExtentYMm)} {Name}";
 
+    /// <summary>Whether the name that the shop gave a type says its size in this unit.</summary>
+    public bool SaysSize(PodType type) => InInches ? type.Name.Contains(Size(type), StringComparison.Ordinal)
+        : new[] { type.Footprint.ExtentXMm, type.Footprint.ExtentYMm }.All(mm => type.Name.Contains(CsvText.Mm(mm), StringComparison.Ordinal));
+
     /// <summary>What masses are given in.</summary>
     public string MassName => InInches ? "lb" : "kg";
 

@@ -20,6 +20,9 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
 
     private const int MostCorners = 4;
 
+    private const string Corner = "corner";
+    private const string Hollow = "inner corner";
+
     // Places that are no farther apart are one, mm.
     private const double SameMm = 0.01;
 
@@ -73,17 +76,17 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
         {
             if (sharp.Exists(c => (marks[i].At - c).Length < SameMm))
             {
-                marks[i] = marks[i] with { What = "corner", XCounts = true, YCounts = true };
+                marks[i] = marks[i] with { What = Corner, XCounts = true, YCounts = true };
             }
         }
 
         foreach (var corner in FarApart(sharp).Where(c => marks.TrueForAll(m => (m.At - c).Length >= ApartMm)))
         {
-            Add(marks, "corner", corner, true, true);
+            Add(marks, IsHollow(outline, corner) ? Hollow : Corner, corner, true, true);
         }
 
         var bounds = outline.Bounds;
-        return new([.. marks.Select(m => m.What == "corner" ? m with { What = CornerName(m, marks, bounds) } : m)], Nearest(shape, result.Job.Shop.Board))
+        return new([.. marks.Select(m => m.What is Corner or Hollow ? m with { What = CornerName(m, marks, bounds) } : m)], Nearest(shape, result.Job.Shop.Board))
         {
             IsBlank = !part.Blank.IsEmpty,
             Bounds = bounds,
@@ -106,14 +109,14 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
             double x = (p.X - bounds.Centre.X) / (bounds.Width / 2), y = (p.Y - bounds.Centre.Y) / (bounds.Height / 2);
             string[] words =
             [
-                Math.Abs(y) < MiddleShare ? "" : y < 0 ? "near" : "far", Math.Abs(x) < MiddleShare ? "" : x < 0 ? "left" : "right", "corner",
+                Math.Abs(y) < MiddleShare ? "" : y < 0 ? "near" : "far", Math.Abs(x) < MiddleShare ? "" : x < 0 ? "left" : "right", mark.What,
             ];
             return string.Join(' ', words.Where(w => w.Length > 0));
         }
 
         var side = Side(mark.At);
-        var first = marks.Where(m => m.What == "corner" && Side(m.At) == side).MaxBy(m => Math.Round((m.At - bounds.Centre).Length, 6));
-        return first == mark ? side : "corner";
+        var first = marks.Where(m => m.What == mark.What && Side(m.At) == side).MaxBy(m => Math.Round((m.At - bounds.Centre).Length, 6));
+        return first == mark ? side : mark.What;
     }
 
     private static void Add(List<LayingMark> marks, string what, Point2 at, bool xCounts, bool yCounts) =>
@@ -143,6 +146,15 @@ internal sealed record Laying(ImmutableArray<LayingMark> Marks, ImmutableArray<S
         }
 
         return sharp;
+    }
+
+    // Whether the edge turns into the wood there.
+    private static bool IsHollow(Ring outline, Point2 corner)
+    {
+        var points = outline.Points;
+        var i = points.IndexOf(corner);
+        Point2 before = corner - points[(i + points.Length - 1) % points.Length], after = points[(i + 1) % points.Length] - corner;
+        return before.Cross(after) * outline.SignedAreaMm2 < 0;
     }
 
     // Sharp corners as far apart as can be, beginning at the one nearest to the datum.

@@ -104,7 +104,7 @@ internal static class MarkFlag
 
                 cost += draft.Covered(mark.At, end) * WorthOfCoverMm;
                 if (cost < best.Cost && !draft.HasWordBeyond(mark.At, end) && !draft.IsOnPort(mark.At, end) && !draft.CrossesLeader(mark.At, end)
-                    && !draft.RunsAlongLine(mark.At, end))
+                    && !draft.IsAtDot(mark.At, end) && !draft.RunsAlongLine(mark.At, end))
                 {
                     best = (cost, middle, end);
                 }
@@ -136,7 +136,7 @@ internal static class MarkFlag
             }
 
             var end = middle - way * (flagMm * u / way.Length);
-            if (!draft.HasWordBeyond(mark.At, end))
+            if (!draft.HasWordBeyond(mark.At, end) && !draft.IsAtDot(mark.At, end))
             {
                 return Place(draft, mark, middle, end, closeShare);
             }

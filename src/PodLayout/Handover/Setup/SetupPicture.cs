@@ -95,7 +95,7 @@ internal static class SetupPicture
 
     private static IEnumerable<PanelItem> TypeNames(PlanResult result, IReadOnlyDictionary<string, string> names) =>
         result.Layout!.Pods.Select(p => p.Type.Name).Distinct(StringComparer.Ordinal).Where(n => names[n] != n && names[n].Length > 0)
-            .Order(StringComparer.Ordinal).Take(MostTypes).SelectMany(n => PanelItem.Words($"{names[n]} = {n}", 2));
+            .OrderBy(n => names[n], StringComparer.Ordinal).Take(MostTypes).SelectMany(n => PanelItem.Words($"{names[n]} = {n}", 2));
 
     private static double GrainDeg(PlanResult result) => result.Job.Part.GrainDeg + result.Layout!.Placement.AngleDeg;
 
@@ -119,6 +119,7 @@ internal static class SetupPicture
             Point2 x = new(0.9 * draft.Scale, 0), y = new(0, 0.9 * draft.Scale);
             draft.KeepOff(at - x, at + x);
             draft.KeepOff(at - y, at + y);
+            draft.AddDot(at);
         }
 
         PodLabels labels = new(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), sizes);
@@ -135,7 +136,7 @@ internal static class SetupPicture
 
         PartDrawing.ZeroName(draft, LayoutPicture.ProgramZero(job, layout.Placement));
         ZoneNames(draft, job.Shop);
-        PartDrawing.PieceNames(draft, shape, LayoutPicture.Loose(job, layout.Placement));
+        PieceNames.Draw(draft, shape, LayoutPicture.Loose(job, layout.Placement));
     }
 
     // The pods that stand on the board now and are not part of the layout.
@@ -216,11 +217,14 @@ internal static class SetupPicture
                 select box.Moved(new(
                     zone.Area.MinX + (zone.Area.Width - box.Width) * across / 8 + (across == 0 ? 1 : across == 8 ? -1 : 0) * draft.Scale + box.Width / 2,
                     zone.Area.MaxY - down * 4 * draft.Scale));
-            foreach (var place in places.Where(p => zone.Area.Contains(p) && draft.IsFree(p.Grow(0.5 * draft.Scale))))
+            // Off the lines of the part where that can be: a name on its outline would look like an opening in it.
+            List<Box2> free = [.. places.Where(p => zone.Area.Contains(p) && draft.IsFree(p.Grow(0.5 * draft.Scale)))];
+            foreach (var place in free.Where(p => !draft.IsCrossed(p.Grow(0.5 * draft.Scale)) && !draft.HasWord(p)).Concat(free))
             {
                 draft.AddBox(SheetDraft.Labels, "knockout", place);
                 draft.AddText(SheetDraft.Labels, "text-bold", place.Centre, words, sizeMm, TextAnchor.Middle);
                 draft.Take(place);
+                draft.AddWord(place);
                 break;
             }
         }

@@ -101,6 +101,25 @@ public class CardFromBrowserPrintedTests
         Assert.All(planned, words => Assert.DoesNotMatch("on page [0-9]", words));
     }
 
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("Letter")]
+    public async Task Printed_from_the_browser_figures_and_a_table_that_fit_on_a_page_are_not_parted(string paper)
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(1024, 768);
+        foreach (var count in new[] { 4, 8, 13, 17 })
+        {
+            var card = Cards.File(Cards.Grid(1500, 900, count, PodLayout.Tests.Independent.HandMade.Square), "card.html", Cards.Options with { Paper = paper == "A4" ? PodLayout.Handover.Picture.PaperSize.A4 : PodLayout.Handover.Picture.PaperSize.Letter });
+            var page = await browser.Open(scratch.Put("card.html", card));
+            using var print = UglyToad.PdfPig.PdfDocument.Open(await page.PdfAsync(new() { PreferCSSPageSize = true }));
+            List<string> pages = [.. print.GetPages().Skip(1).Select(p => string.Join(' ', p.GetWords().Select(w => w.Text)))];
+            int PageOf(string words) => pages.FindIndex(p => p.Contains(words, StringComparison.Ordinal));
+            Assert.Equal(PageOf("Heights and work offset"), PageOf("Work offset as set"));
+            Assert.Equal(PageOf("Pods in placing order"), PageOf($"P{count} 120x120"));
+        }
+    }
+
     [Fact]
     public async Task Printed_from_the_browser_a_long_table_begins_under_its_heading_on_a_page_that_has_room()
     {

@@ -6,6 +6,8 @@ using System.Xml.Linq;
 using PodLayout.Handover;
 using PodLayout.Handover.Setup;
 using PodLayout.Layouts;
+using PodLayout.Shops;
+using PodLayout.Tests.Independent;
 
 namespace PodLayout.Tests.Handover.Setup;
 
@@ -124,6 +126,33 @@ public class CardReadBackTests
         Assert.Contains("type 120x120 is 4.72 x 4.72 in", Cards.Text(plan, "card.html"), StringComparison.Ordinal);
         Assert.Contains("X in", Encoding.UTF8.GetString(Cards.File(Cards.Plan("oval"), "card.html", Cards.Options with { InInches = true })), StringComparison.Ordinal);
         Assert.DoesNotContain("X in<", Cards.Text(plan, "card.html", Cards.Options with { InInches = false }), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_type_whose_name_says_its_size_is_not_told_it_twice()
+    {
+        // 152.4 x 76.2 mm are 6 x 3 in: 25.4 mm to the inch by definition.
+        PodType type = new("6 x 3 in", new PodFootprint.Rectangle(152.4, 76.2), 5, 6, 60, false, 20, 1);
+        var plan = Cards.Grid(1500, 900, 3, type);
+        plan = plan with { Job = plan.Job with { Shop = plan.Job.Shop with { Pods = [type] } } };
+        var card = Cards.Text(plan, "card.html", Cards.Options with { InInches = true });
+        Assert.DoesNotContain("6 x 3 in (6 x 3 in)", card, StringComparison.Ordinal);
+        Assert.DoesNotContain("is 6 x 3 in", card, StringComparison.Ordinal);
+        Assert.Contains("type 6 x 3 in is 152.4 x 76.2 mm", Cards.Text(plan, "card.html"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_corner_that_turns_into_the_wood_is_called_an_inner_one()
+    {
+        // Most of a disc of 300 mm, cut in from the right to 20 mm from its middle: two corners jut out and one does not.
+        var oval = HandMade.Oval();
+        PodLayout.Geometry.Ring disc = new([
+            .. Enumerable.Range(8, 57).Select(i => PodLayout.Geometry.Turn.FromDegrees(5 * i).Apply(new(150, 0))), new(20, 0)]);
+        var plan = oval with { Job = oval.Job with { Part = oval.Job.Part with { Shape = new(disc, [], []) } } };
+        var marks = Laying.Of(plan, plan.Layout!).Marks;
+        var inner = Assert.Single(marks, m => m.What.EndsWith("inner corner", StringComparison.Ordinal));
+        Assert.Equal(new PodLayout.Geometry.Point2(20, 0) + plan.Layout!.Placement.ZeroOnBoard, inner.At);
+        Assert.Equal(2, marks.Count(m => m.What is "near right corner" or "far right corner"));
     }
 
     [Fact]

@@ -197,7 +197,7 @@ public class CardTextTests
         var page = Cards.Text(Cards.Plan("standing"), "card.html");
         Assert.True(page.IndexOf("2. <bdi>Open the ports", StringComparison.Ordinal) is > 0 and var ports && ports < page.IndexOf("3. <bdi>Set the pods", StringComparison.Ordinal));
         Assert.Contains("8. <bdi>Offcuts and warnings", page, StringComparison.Ordinal);
-        Assert.Contains("9-2 cannot be plugged: tape or cover it.", page, StringComparison.Ordinal);
+        Assert.Contains("<span class=\"whole\">9-2</span> cannot be plugged: tape or cover it.", page, StringComparison.Ordinal);
     }
 
     [Fact]
