@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using PodLayout.Geometry;
 using PodLayout.Layouts;
 using PodLayout.Shops;
 
@@ -23,7 +25,13 @@ internal sealed class PodLabels(
     // A number that finds no place beside its pod as large as this, as a share of the least, stands in it smaller.
     private const double Fair = 0.8;
 
-    private readonly BesidePods beside = new(draft, board, layout, sizes.FarthestMm);
+    // What a number that is one step smaller costs, mm of line.
+    private const double SmallerMm = 0.5;
+
+    // And one that finds no room at all, more than all others together.
+    private const double WithoutMm = 10000;
+
+    private readonly BesidePods beside = new(draft, board, layout, sizes);
     private readonly List<int> podsOutside = [];
     private readonly List<(int Pod, Port Port)> portsOutside = [];
 
@@ -37,34 +45,98 @@ internal sealed class PodLabels(
         }
     });
 
+    /// <summary>Around the pods whose words will stand beside them, before they do.</summary>
+    public IReadOnlyList<Box2> WantedOutside() =>
+        [.. podsOutside.Select(i => layout.Pods[i].BodyBox.Grow(1.6 * sizes.LeastId * draft.Scale))];
+
     /// <summary>The others: first the numbers, then the names of ports.</summary>
     public void Outside()
     {
         var (shares, worthMm) = podsOutside.Count > sizes.Few ? (sizes.WhereMany, sizes.WorthWhereManyMm) : (sizes.WhereFew, sizes.WorthWhereFewMm);
-        Each(podsOutside, i =>
+        if (sizes.Narrower.IsEmpty)
+        {
+            Numbers((podsOutside, shares), worthMm);
+        }
+        else
+        {
+            Numbers(Chosen(shares, worthMm), worthMm);
+        }
+
+        PortsOutside();
+        draft.Belongs = null;
+    }
+
+    // Numbers that are all of a size rather than every second one large and the others squeezed between; and those that find no room
+    // come first.
+    private (IReadOnlyList<int> Pods, ImmutableArray<LetterSizes.IdSize> Shares) Chosen(ImmutableArray<LetterSizes.IdSize> shares, double worthMm)
+    {
+        // The sizes that are not narrower are tried in any case, the others where numbers find no room otherwise.
+        const int sets = 3, turns = 4;
+        var best = (Cost: double.PositiveInfinity, Pods: (IReadOnlyList<int>)podsOutside, Shares: shares);
+        double Try(IReadOnlyList<int> pods, ImmutableArray<LetterSizes.IdSize> of, out List<int> without)
+        {
+            var (mark, ports) = (draft.Mark(), portsOutside.Count);
+            (var cost, without) = Numbers((pods, of), worthMm);
+            draft.Back(mark);
+            portsOutside.RemoveRange(ports, portsOutside.Count - ports);
+            cost += pods.Count * SmallerMm * (shares.Length - of.Length);
+            best = cost < best.Cost ? (cost, pods, of) : best;
+            return cost;
+        }
+
+        for (var set = 0; set < shares.Length && best.Cost > (set < sets ? 0 : WithoutMm); set++)
+        {
+            Try(podsOutside, shares[set..], out _);
+        }
+
+        var order = best.Pods;
+        for (var turn = 0; turn < turns; turn++)
+        {
+            Try(order, best.Shares, out var without);
+            if (without.Count == 0)
+            {
+                break;
+            }
+
+            order = [.. without, .. order.Except(without)];
+        }
+
+        return (best.Pods, best.Shares);
+    }
+
+    // What the places cost, and the pods whose numbers are smaller than any of these sizes.
+    private (double Cost, List<int> Without) Numbers((IReadOnlyList<int> Pods, ImmutableArray<LetterSizes.IdSize> Shares) of, double worthMm)
+    {
+        var cost = 0.0;
+        List<int> without = [];
+        Each(of.Pods, i =>
         {
             var pod = layout.Pods[i];
             PodRoom room = new(draft, board, pod);
-            PodBlock[] blocks = [.. shares.Select(s => PodBlock.InLine(
-                LayoutFiling.PodId(i), TypeOf(pod), s * sizes.LeastId, Math.Min(s * sizes.LeastId, sizes.Least), SaysTurn(pod)))];
+            PodBlock[] blocks = [.. of.Shares.Select(s => PodBlock.InLine(LayoutFiling.PodId(i), TypeOf(pod), FaceOf(pod, s.Share * sizes.LeastId, s.Narrow)))];
             var found = beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))], worthMm);
-            if ((found is not var (index, _) || shares[index] < Fair) && Small(room, i))
+            if ((found is not var (index, at) || of.Shares[index].Share < Fair || (!sizes.Narrower.IsEmpty && (at.Leader is not null || of.Shares[index].Narrow < 1)))
+                && Small(room, i))
             {
                 return;
             }
 
             if (found is var (best, place))
             {
+                cost += place.Cost + SmallerMm * best;
                 beside.Take(place);
                 blocks[best].Draw(draft, place.Box.Centre);
                 Ports(room, i);
                 return;
             }
 
-            Squeezed(room, i);
+            if (!Squeezed(room, i))
+            {
+                cost += WithoutMm;
+                without.Add(i);
+            }
         });
-        PortsOutside();
-        draft.Belongs = null;
+        return (cost, without);
     }
 
     private void Each(IEnumerable<int> pods, Action<int> write)
@@ -89,14 +161,16 @@ internal sealed class PodLabels(
         return Math.Clamp((longSide >= 1.5 * side ? 0.45 : 0.34) * side / draft.Scale, sizes.LeastId, sizes.LargestId);
     }
 
-    private IEnumerable<PodBlock> Blocks(PlacedPod pod, int index, double size)
+    private PodBlock.Face FaceOf(PlacedPod pod, double size, double narrow = 1) =>
+        new(size, Math.Min(sizes.Least, size), SaysTurn(pod), sizes.IsTight, narrow);
+
+    private IEnumerable<PodBlock> Blocks(PlacedPod pod, int index, double size, double narrow = 1)
     {
-        var (id, type, turn) = (LayoutFiling.PodId(index), TypeOf(pod), SaysTurn(pod));
-        var leastType = Math.Min(sizes.Least, size);
-        yield return PodBlock.Stacked(id, type, size, leastType, turn);
+        var (id, type, face) = (LayoutFiling.PodId(index), TypeOf(pod), FaceOf(pod, size, narrow));
+        yield return PodBlock.Stacked(id, type, face);
         if (type.Length > 0)
         {
-            yield return PodBlock.InLine(id, type, size, leastType, turn);
+            yield return PodBlock.InLine(id, type, face);
         }
     }
 
@@ -147,9 +221,10 @@ internal sealed class PodLabels(
     // Together, then wherever each finds room, then a little smaller.
     private bool Alone(PodRoom room, int index)
     {
-        foreach (var size in Sizes(Largest(room.Pod), sizes.LeastId).Append(0.87 * sizes.LeastId))
+        foreach (var (size, narrow) in Sizes(Largest(room.Pod), sizes.LeastId).Select(s => (s, 1.0))
+            .Append((sizes.LeastInside * sizes.LeastId, 1)))
         {
-            foreach (var block in Blocks(room.Pod, index, size))
+            foreach (var block in Blocks(room.Pod, index, size, narrow))
             {
                 if (room.Place(block) is { } middle)
                 {
@@ -159,7 +234,7 @@ internal sealed class PodLabels(
                 }
             }
 
-            if (size <= sizes.LeastId && Parted(room, index, size))
+            if (size <= sizes.LeastId && Parted(room, index, size, narrow))
             {
                 Ports(room, index);
                 return true;
@@ -171,9 +246,10 @@ internal sealed class PodLabels(
 
     private bool Small(PodRoom room, int index)
     {
-        foreach (var size in Sizes(Step * sizes.LeastId, sizes.LeastInside * sizes.LeastId))
+        foreach (var (size, narrow) in Sizes(Step * sizes.LeastId, sizes.LeastInside * sizes.LeastId).Select(s => (s, 1.0))
+            .Concat(sizes.Narrower.Select(s => (s.Share * sizes.LeastId, s.Narrow))))
         {
-            foreach (var block in Blocks(room.Pod, index, size))
+            foreach (var block in Blocks(room.Pod, index, size, narrow))
             {
                 if (room.Place(block) is { } middle)
                 {
@@ -187,9 +263,9 @@ internal sealed class PodLabels(
         return false;
     }
 
-    private bool Parted(PodRoom room, int index, double size)
+    private bool Parted(PodRoom room, int index, double size, double narrow)
     {
-        var (number, type) = (PodBlock.InLine(LayoutFiling.PodId(index), "", size, 0, SaysTurn(room.Pod)), PodBlock.Alone(TypeOf(room.Pod), Math.Min(size, sizes.Least)));
+        var (number, type) = (PodBlock.InLine(LayoutFiling.PodId(index), "", FaceOf(room.Pod, size, narrow)), PodBlock.Alone(TypeOf(room.Pod), Math.Min(size, sizes.Least)));
         if (TypeOf(room.Pod).Length == 0 || room.Place(number) is not { } middle
             || room.Place(type, [number.At(middle, draft.Scale).Grow(0.25 * draft.Scale)]) is not { } beside)
         {
@@ -201,23 +277,19 @@ internal sealed class PodLabels(
         return true;
     }
 
-    // No room in the pod as it should be, and none outside: over the seal, then smaller, then over a line, then without the type.
-    private void Squeezed(PodRoom room, int index)
+    // No room in the pod as it should be, and none outside: over the seal, then smaller, then over a line. Whether it is no smaller
+    // than it may be beside pods.
+    private bool Squeezed(PodRoom room, int index)
     {
         const double smallest = 0.3;
-        var (id, turn) = (LayoutFiling.PodId(index), SaysTurn(room.Pod));
         room.OverSeal = true;
-        for (var size = sizes.LeastId; ; size *= Step)
+        foreach (var (size, narrow) in sizes.Narrower.Select(s => (s.Share * sizes.LeastId, s.Narrow))
+            .Concat(Forever(sizes.LeastId)))
         {
-            var leastType = Math.Min(sizes.Least, size);
-            PodBlock[] blocks =
-            [
-                PodBlock.Stacked(id, TypeOf(room.Pod), size, leastType, turn), PodBlock.InLine(id, TypeOf(room.Pod), size, leastType, turn),
-            ];
             foreach (var overLines in new[] { false, true })
             {
                 room.OverLines = overLines;
-                foreach (var block in blocks)
+                foreach (var block in Blocks(room.Pod, index, size, narrow))
                 {
                     var middle = room.Place(block) ?? (size < smallest ? room.Pod.Centre : null);
                     if (middle is { } at)
@@ -225,10 +297,20 @@ internal sealed class PodLabels(
                         room.Write(block, at);
                         (room.OverSeal, room.OverLines) = (false, false);
                         Ports(room, index);
-                        return;
+                        return size >= sizes.WhereFew[^1].Share * sizes.LeastId;
                     }
                 }
             }
+        }
+
+        return false;
+    }
+
+    private static IEnumerable<(double Size, double Narrow)> Forever(double largest)
+    {
+        for (var size = largest; ; size *= Step)
+        {
+            yield return (size, 1);
         }
     }
 
