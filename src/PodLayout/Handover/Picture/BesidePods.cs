@@ -68,7 +68,8 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     /// <param name="pod">The pod.</param>
     /// <param name="port">The port; null for the pod itself.</param>
     /// <param name="size">The words' box about zero.</param>
-    public Place? Find(PlacedPod pod, Port? port, Box2 size)
+    /// <param name="anywhere">Whether they may stand far off, with a line that runs over the signs of ports.</param>
+    public Place? Find(PlacedPod pod, Port? port, Box2 size, bool anywhere = false)
     {
         var u = draft.Scale;
         var body = pod.BodyBox;
@@ -80,7 +81,7 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
         var lines = draft.LinesOver(reach).ToList();
         var others = layout.Pods.Where(p => p != pod).Select(p => p.BodyBox).Where(b => b.Touches(reach)).ToList();
         (double Cost, Place Place)? best = null;
-        foreach (var apart in Apart.TakeWhile(a => a <= sizes.FarthestMm && (best is not var (cost, _) || a < cost)))
+        foreach (var apart in Apart.TakeWhile(a => (anywhere || a <= sizes.FarthestMm) && (best is not var (cost, _) || a < cost)))
         {
             foreach (var box in Ring(body.Grow((apart == Apart[0] ? against : apart) * u), size).Where(b => draft.IsFree(b.Grow(clear))))
             {
@@ -110,7 +111,7 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
                 {
                     best = IsAlong(body, box.Centre) && !others.Exists(o => o.Touches(box.Grow(1.6 * against * u))) ? (cost, new(box, null, cost)) : best;
                 }
-                else if (IsClear(leader.From, leader.To, others) && !draft.HasWord(box))
+                else if (IsClear(leader.From, leader.To, others, anywhere) && !draft.HasWord(box))
                 {
                     best = (cost, new(box, leader, cost));
                 }
@@ -165,8 +166,9 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
         return way.Length <= ring ? (middle, to) : (middle + way * (ring / way.Length), to);
     }
 
-    private bool IsClear(Point2 from, Point2 to, List<Box2> others) =>
-        !draft.HasWord(from, to) && !draft.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to)) && !draft.IsOnPort(from, to);
+    private bool IsClear(Point2 from, Point2 to, List<Box2> others, bool overPorts) =>
+        !draft.HasWord(from, to) && !draft.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to))
+        && (overPorts || !draft.IsOnPort(from, to));
 
     private static double Between(Box2 a, Box2 b) => new Point2(
         Math.Max(0, Math.Max(a.MinX - b.MaxX, b.MinX - a.MaxX)), Math.Max(0, Math.Max(a.MinY - b.MaxY, b.MinY - a.MaxY))).Length;

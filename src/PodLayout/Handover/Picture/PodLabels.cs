@@ -71,7 +71,7 @@ internal sealed class PodLabels(
     private (IReadOnlyList<int> Pods, ImmutableArray<LetterSizes.IdSize> Shares) Chosen(ImmutableArray<LetterSizes.IdSize> shares, double worthMm)
     {
         // The sizes that are not narrower are tried in any case, the others where numbers find no room otherwise.
-        const int sets = 3, turns = 4;
+        const int sets = 3, turns = 8;
         var best = (Cost: double.PositiveInfinity, Pods: (IReadOnlyList<int>)podsOutside, Shares: shares);
         double Try(IReadOnlyList<int> pods, ImmutableArray<LetterSizes.IdSize> of, out List<int> without)
         {
@@ -119,6 +119,12 @@ internal sealed class PodLabels(
                 && Small(room, i))
             {
                 return;
+            }
+
+            // Far off rather than too small to be read.
+            if (found is null && sizes.IsTight && beside.Find(pod, null, blocks[^1].At(default, draft.Scale), anywhere: true) is { } far)
+            {
+                found = (blocks.Length - 1, far);
             }
 
             if (found is var (best, place))

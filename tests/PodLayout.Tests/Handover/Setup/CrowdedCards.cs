@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Layouts;
-using PodLayout.Parts;
 using PodLayout.Shops;
 using PodLayout.Tests.Independent;
 
@@ -20,6 +19,9 @@ internal static class CrowdedCards
         ["round the edges"] = () => Scattered(48, p => p),
         ["round the edges, upright"] = () => Scattered(48, p => new(p.Y, p.X)),
         ["round the edges, 60"] = () => Scattered(60, p => p),
+        ["anywhere"] = () => Anywhere(1, 60, 3500, 1400),
+        ["anywhere, near to each other"] = () => Anywhere(2, 60, 3000, 1200),
+        ["anywhere, round, square, small and narrow"] = () => Anywhere(3, 48, 3500, 1400),
         ["block of square pods"] = () => Block(120, HandMade.Square, 10, 6, 4, 4),
         ["block of round pods"] = () => Block(120, HandMade.Round, 12, 5, 4, 4),
         ["block of narrow pods"] = () => Block(60, HandMade.Narrow, 10, 6, 4, 4),
@@ -50,6 +52,25 @@ internal static class CrowdedCards
         var pods = (from row in Enumerable.Range(0, rows) from column in Enumerable.Range(0, columns)
                     select HandMade.Pod(board, type, false, 17 + column * across, 9 + row * along)).ToImmutableArray();
         return Laid(board, HandMade.Rectangle(0, 0, 3300, 1200), new(150, 150), pods);
+    }
+
+    // At random, as long as a port lies under each.
+    private static PlanResult Anywhere(int seed, int count, double width, double length)
+    {
+        Random random = new(seed);
+        var board = HandMade.Board(3600, 1500);
+        PodType[] types = [HandMade.Square, HandMade.Small, HandMade.Narrow, HandMade.Round];
+        List<PlacedPod> pods = [];
+        while (pods.Count < count)
+        {
+            var pod = HandMade.Pod(board, types[random.Next(4)], random.Next(3) == 0, 2 + random.Next((int)(width / 30) - 6), 2 + random.Next((int)(length / 30) - 6));
+            if (pod.OpenPorts.Length > 0 && !pods.Exists(p => p.BodyBox.Grow(-0.1).Touches(pod.BodyBox)))
+            {
+                pods.Add(pod);
+            }
+        }
+
+        return Laid(board, HandMade.Rectangle(0, 0, 3500, 1400), new(50, 50), [.. pods]);
     }
 
     // Along the edge of a part with bays and points, the types by turns, each at the seat nearest to its place.
