@@ -8,9 +8,8 @@ namespace PodLayout.Handover.Picture;
 /// <param name="draft">The sheet.</param>
 /// <param name="board">The board.</param>
 /// <param name="layout">The layout.</param>
-/// <param name="farthestMm">How far from its pod a word may stand, mm of paper.</param>
-internal sealed class BesidePods(
-    SheetDraft draft, GridBoard board, Layout layout, double farthestMm = double.PositiveInfinity)
+/// <param name="sizes">How far from its pod a word may stand, and how close.</param>
+internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layout, LetterSizes sizes)
 {
     // How far from its pod a word is looked for, mm of paper; at the first it stands against its pod.
     private static readonly double[] Apart = [0.4, 1.8, 3, 4.5, 6.5, 9, 12, 16, 21, 27, 34];
@@ -29,6 +28,13 @@ internal sealed class BesidePods(
     // nowhere than there.
     private const double NearerMm = 0.4;
     private const double AtOther = 15;
+
+    // So much clearer is a number that is farther from another pod than from its own by a millimetre.
+    private const double ClearlyMm = 1;
+    private const double Unclear = 2;
+
+    // Of two places that are as good the one above: numbers of many pods then stand on one side of them.
+    private const double Below = 0.3;
 
     // Of places that are as near, the one whose middle is nearer to what it names.
     private const double OffMiddle = 0.1;
@@ -62,7 +68,8 @@ internal sealed class BesidePods(
     /// <param name="pod">The pod.</param>
     /// <param name="port">The port; null for the pod itself.</param>
     /// <param name="size">The words' box about zero.</param>
-    public Place? Find(PlacedPod pod, Port? port, Box2 size)
+    /// <param name="anywhere">Whether they may stand far off, with a line that runs over the signs of ports.</param>
+    public Place? Find(PlacedPod pod, Port? port, Box2 size, bool anywhere = false)
     {
         var u = draft.Scale;
         var body = pod.BodyBox;
@@ -74,11 +81,12 @@ internal sealed class BesidePods(
         var lines = draft.LinesOver(reach).ToList();
         var others = layout.Pods.Where(p => p != pod).Select(p => p.BodyBox).Where(b => b.Touches(reach)).ToList();
         (double Cost, Place Place)? best = null;
-        foreach (var apart in Apart.TakeWhile(a => a <= farthestMm && (best is not var (cost, _) || a < cost)))
+        foreach (var apart in Apart.TakeWhile(a => (anywhere || a <= sizes.FarthestMm) && (best is not var (cost, _) || a < cost)))
         {
             foreach (var box in Ring(body.Grow((apart == Apart[0] ? against : apart) * u), size).Where(b => draft.IsFree(b.Grow(clear))))
             {
-                var isAtOther = others.Exists(o => Between(o, box) <= Between(body, box) + close * NearerMm * u);
+                var farther = others.Select(o => Between(o, box)).DefaultIfEmpty(double.PositiveInfinity).Min() - Between(body, box);
+                var isAtOther = farther <= close * NearerMm * u;
                 if (isAtOther && port is not null)
                 {
                     continue;
@@ -88,6 +96,11 @@ internal sealed class BesidePods(
                 var off = (box.Centre - (port?.Centre ?? pod.Centre)).Length;
                 var cost = ((leader.To - leader.From).Length + OffMiddle * off) / u + (draft.IsOnPort(box) ? OverPort : 0)
                     + (isAtOther ? AtOther : 0);
+                if (sizes.IsTight && port is null)
+                {
+                    cost += Unclear * Math.Max(0, 1 - farther / (ClearlyMm * u)) + (box.Centre.Y < body.MinY ? Below : 0);
+                }
+
                 if (best is var (least, _) && cost >= least || lines.Exists(l => EdgePath.Touches(box.Grow(clear), l.A, l.B)))
                 {
                     continue;
@@ -98,7 +111,7 @@ internal sealed class BesidePods(
                 {
                     best = IsAlong(body, box.Centre) && !others.Exists(o => o.Touches(box.Grow(1.6 * against * u))) ? (cost, new(box, null, cost)) : best;
                 }
-                else if (IsClear(leader.From, leader.To, others) && !draft.HasWord(box))
+                else if (IsClear(leader.From, leader.To, others, anywhere) && !draft.HasWord(box))
                 {
                     best = (cost, new(box, leader, cost));
                 }
@@ -153,8 +166,9 @@ internal sealed class BesidePods(
         return way.Length <= ring ? (middle, to) : (middle + way * (ring / way.Length), to);
     }
 
-    private bool IsClear(Point2 from, Point2 to, List<Box2> others) =>
-        !draft.HasWord(from, to) && !draft.IsAtDot(from, to) && !draft.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to)) && !draft.IsOnPort(from, to);
+    private bool IsClear(Point2 from, Point2 to, List<Box2> others, bool overPorts) =>
+        !draft.HasWord(from, to) && !draft.IsAtDot(from, to) && !draft.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to))
+        && (overPorts || !draft.IsOnPort(from, to));
 
     private static double Between(Box2 a, Box2 b) => new Point2(
         Math.Max(0, Math.Max(a.MinX - b.MaxX, b.MinX - a.MaxX)), Math.Max(0, Math.Max(a.MinY - b.MaxY, b.MinY - a.MaxY))).Length;

@@ -111,18 +111,21 @@ internal static class BoardDrawing
         var columns = (int)Math.Floor((board.WidthMm - board.FirstGroove.X) / board.PitchMm) + 1;
         var rows = (int)Math.Floor((board.LengthMm - board.FirstGroove.Y) / board.PitchMm) + 1;
         var widest = TextMeasure.Width(Math.Max(columns, 1).ToString(CultureInfo.InvariantCulture), NumberSizeMm, true);
-        foreach (var c in Numbered(columns, board.PitchMm / u, widest + 0.6))
+        IReadOnlyList<int> across = [.. Numbered(columns, board.PitchMm / u, widest + 0.6)], along = [.. Numbered(rows, board.PitchMm / u, NumberSizeMm * 1.15)];
+        foreach (var c in across)
         {
+            var twin = IsEnd(across, c) ? $"column {c}" : null;
             var x = board.ColumnXMm(c);
-            Number(draft, new(x, content.MinY), new(0, -1), new(0, -2.9 * u), c, TextAnchor.Middle);
-            Number(draft, new(x, content.MaxY), new(0, 1), new(0, 2.9 * u), c, TextAnchor.Middle);
+            Number(draft, new(x, content.MinY), new(0, -1), new(0, -2.9 * u), c, TextAnchor.Middle, twin);
+            Number(draft, new(x, content.MaxY), new(0, 1), new(0, 2.9 * u), c, TextAnchor.Middle, twin);
         }
 
-        foreach (var r in Numbered(rows, board.PitchMm / u, NumberSizeMm * 1.15))
+        foreach (var r in along)
         {
+            var twin = IsEnd(along, r) ? $"row {r}" : null;
             var y = board.RowYMm(r);
-            Number(draft, new(content.MinX, y), new(-1, 0), new(-1.7 * u, 0), r, TextAnchor.End);
-            Number(draft, new(content.MaxX, y), new(1, 0), new(1.7 * u, 0), r, TextAnchor.Start);
+            Number(draft, new(content.MinX, y), new(-1, 0), new(-1.7 * u, 0), r, TextAnchor.End, twin);
+            Number(draft, new(content.MaxX, y), new(1, 0), new(1.7 * u, 0), r, TextAnchor.Start, twin);
         }
     }
 
@@ -135,7 +138,12 @@ internal static class BoardDrawing
             .Where(i => (i + 1) % step == 0 || (i == 0 && (step - 1) * pitchOnPaper >= room));
     }
 
-    private static void Number(SheetDraft draft, Point2 at, Point2 outwards, Point2 offset, int index, TextAnchor anchor)
+    // Where every groove has its number, a missing one would be looked for.
+    private static bool IsEnd(IReadOnlyList<int> numbered, int index) =>
+        numbered.Count > 3 && numbered[1] > numbered[0] + 1 && (index == numbered[0] || index == numbered[^1]);
+
+    // One with a twin on the other side of the board may give way.
+    private static void Number(SheetDraft draft, Point2 at, Point2 outwards, Point2 offset, int index, TextAnchor anchor, string? twin)
     {
         var isFifth = IsFifth(index);
         draft.AddLine(SheetDraft.Numbers, isFifth ? "rule" : "leader", at, at + outwards * ((isFifth ? 1.2 : 0.8) * draft.Scale));
@@ -143,6 +151,12 @@ internal static class BoardDrawing
         draft.AddText(SheetDraft.Numbers, isFifth ? "number-fifth" : "number", at + offset, words, NumberSizeMm, anchor);
         var box = draft.TextBox(at + offset, words, NumberSizeMm, isFifth);
         box = box.Moved(new(anchor switch { TextAnchor.Start => box.Width / 2, TextAnchor.End => -box.Width / 2, _ => 0 }, 0));
+        if (draft.NumbersYield && twin is not null)
+        {
+            draft.AddYielding(twin, SheetDraft.Numbers, 2, box);
+            return;
+        }
+
         draft.Take(box);
         draft.AddWord(box);
     }

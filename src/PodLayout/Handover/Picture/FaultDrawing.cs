@@ -35,7 +35,7 @@ internal static class FaultDrawing
     /// <summary>The words, each beside its pod; where there is no room, a mark of exclamation on the frame.</summary>
     public static void Words(SheetDraft draft, GridBoard board, Layout layout, ImmutableArray<PodFault> faults)
     {
-        BesidePods beside = new(draft, board, layout);
+        BesidePods beside = new(draft, board, layout, LetterSizes.OnPaper);
         foreach (var fault in faults)
         {
             var (pod, u) = (layout.Pods[fault.Pod], draft.Scale);

@@ -127,7 +127,11 @@ internal static class PartDrawing
     /// The grain arrow, where it finds room in the part between pods and words: off all lines, or over those of cuts; else as near to
     /// the part as there is room.
     /// </summary>
-    public static void GrainArrow(SheetDraft draft, PartShape shape, double grainDeg)
+    /// <param name="draft">The sheet.</param>
+    /// <param name="shape">The part, board coordinates.</param>
+    /// <param name="grainDeg">The grain on the board.</param>
+    /// <param name="wanted">Places that are left free for other words, as long as there is room elsewhere in the part.</param>
+    public static void GrainArrow(SheetDraft draft, PartShape shape, double grainDeg, params IReadOnlyList<Box2> wanted)
     {
         var direction = Turn.FromDegrees(grainDeg).Apply(new(1, 0));
         var bounds = shape.Outline.Bounds;
@@ -136,18 +140,21 @@ internal static class PartDrawing
             .Select(i => new Point2(
                 bounds.MinX + bounds.Width * (i % (steps + 1)) / steps, bounds.MinY + bounds.Height * (i / (steps + 1)) / steps))
             .OrderBy(p => (p - bounds.Centre).Length).ToList();
-        var off = 12 * draft.Scale;
+        var beyond = 12 * draft.Scale;
         var around = Enumerable.Range(0, (steps + 1) * (steps + 1))
             .Select(i => new Point2(
-                bounds.MinX - off + (bounds.Width + 2 * off) * (i % (steps + 1)) / steps, bounds.MinY - off + (bounds.Height + 2 * off) * (i / (steps + 1)) / steps))
+                bounds.MinX - beyond + (bounds.Width + 2 * beyond) * (i % (steps + 1)) / steps, bounds.MinY - beyond + (bounds.Height + 2 * beyond) * (i / (steps + 1)) / steps))
             .OrderBy(p => Math.Round((p - bounds.Centre).Length, 6)).ToList();
-        foreach (var (half, isInside, overLines) in new[]
-        {
+        (double Half, bool IsInside, bool OverLines)[] ways =
+        [
             (9.0, true, false), (6, true, false), (4, true, false), (6, true, true), (4, true, true), (3.2, true, false), (2.4, true, false), (5, false, false), (4, false, true),
-        })
+        ];
+        foreach (var (half, isInside, overLines, off) in ways.Where(w => wanted.Count > 0 && w.IsInside && !w.OverLines)
+            .Select(w => (w.Half, w.IsInside, w.OverLines, wanted)).Concat(ways.Select(w => (w.Half, w.IsInside, w.OverLines, wanted: (IReadOnlyList<Box2>)[]))))
         {
             var reach = direction * (half * draft.Scale);
-            foreach (var at in (isInside ? places : around).Where(at => HasRoom(draft, isInside ? shape : null, at, reach, overLines)))
+            foreach (var at in (isInside ? places : around).Where(at => HasRoom(draft, isInside ? shape : null, at, reach, overLines)
+                && !off.Any(b => EdgePath.Touches(b, at - reach, at + reach))))
             {
                 Symbols.Arrow(draft, SheetDraft.Labels, "grain-arrow", "grain-head", at - reach, at + reach, true);
                 var middle = Box2.Around([at - reach, at + reach]);

@@ -153,7 +153,9 @@ internal sealed class PdfPage(Sheet sheet, PdfFont regular, PdfFont bold)
         }
 
         style = null;
-        var width = font.Face.Width(words.Words, words.SizeMm);
+        var own = font.Face.Width(words.Words, words.SizeMm);
+        var width = words.WidthMm ?? own;
+        var across = own > 0 ? width / own : 1;
         var turn = Turn.FromDegrees(words.AngleDeg);
         var left = words.Anchor switch { TextAnchor.Start => 0, TextAnchor.Middle => width / 2, _ => width };
         var at = words.At + turn.Apply(new(-left, -HalfCapital * words.SizeMm));
@@ -167,7 +169,7 @@ internal sealed class PdfPage(Sheet sheet, PdfFont regular, PdfFont bold)
 
         text.Append(Number(Grey(look.Fill ?? "#000000"))).Append(" g BT /").Append(font.Resource).Append(' ')
             .Append(Number(words.SizeMm / sheet.Scale * PointsPerMm)).Append(" Tf ")
-            .Append(string.Join(' ', Fine(turn.Cos), Fine(turn.Sin), Fine(-turn.Sin), Fine(turn.Cos))).Append(' ').Append(Pair(at))
+            .Append(string.Join(' ', Fine(turn.Cos * across), Fine(turn.Sin * across), Fine(-turn.Sin), Fine(turn.Cos))).Append(' ').Append(Pair(at))
             .Append(" Tm <").Append(font.Encode(line)).Append("> Tj ET\n");
         if (isTurned)
         {

@@ -1,3 +1,4 @@
+using PodLayout.Geometry;
 using PodLayout.Layouts;
 using PodLayout.Shops;
 
@@ -12,7 +13,7 @@ namespace PodLayout.Handover.Picture;
 /// <param name="layout">The layout.</param>
 /// <param name="shortNames">What stands in the pod for each type's name; nothing where it is empty.</param>
 /// <param name="sizes">How large they are.</param>
-internal sealed class PodLabels(
+internal sealed partial class PodLabels(
     SheetDraft draft, GridBoard board, Layout layout, IReadOnlyDictionary<string, string> shortNames, LetterSizes sizes)
 {
     // Numbers give way so far to let the names of ports into their pods.
@@ -20,10 +21,7 @@ internal sealed class PodLabels(
 
     private const double Step = 0.9;
 
-    // A number that finds no place beside its pod as large as this, as a share of the least, stands in it smaller.
-    private const double Fair = 0.8;
-
-    private readonly BesidePods beside = new(draft, board, layout, sizes.FarthestMm);
+    private readonly BesidePods beside = new(draft, board, layout, sizes);
     private readonly List<int> podsOutside = [];
     private readonly List<(int Pod, Port Port)> portsOutside = [];
 
@@ -37,32 +35,23 @@ internal sealed class PodLabels(
         }
     });
 
+    /// <summary>Around the pods whose words will stand beside them, before they do.</summary>
+    public IReadOnlyList<Box2> WantedOutside() =>
+        [.. podsOutside.Select(i => layout.Pods[i].BodyBox.Grow(1.6 * sizes.LeastId * draft.Scale))];
+
     /// <summary>The others: first the numbers, then the names of ports.</summary>
     public void Outside()
     {
         var (shares, worthMm) = podsOutside.Count > sizes.Few ? (sizes.WhereMany, sizes.WorthWhereManyMm) : (sizes.WhereFew, sizes.WorthWhereFewMm);
-        Each(podsOutside, i =>
+        if (sizes.Narrower.IsEmpty)
         {
-            var pod = layout.Pods[i];
-            PodRoom room = new(draft, board, pod);
-            PodBlock[] blocks = [.. shares.Select(s => PodBlock.InLine(
-                LayoutFiling.PodId(i), TypeOf(pod), s * sizes.LeastId, Math.Min(s * sizes.LeastId, sizes.Least), SaysTurn(pod)))];
-            var found = beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))], worthMm);
-            if ((found is not var (index, _) || shares[index] < Fair) && Small(room, i))
-            {
-                return;
-            }
+            Numbers((podsOutside, shares), worthMm);
+        }
+        else
+        {
+            Numbers(Chosen(shares, worthMm), worthMm);
+        }
 
-            if (found is var (best, place))
-            {
-                beside.Take(place);
-                blocks[best].Draw(draft, place.Box.Centre);
-                Ports(room, i);
-                return;
-            }
-
-            Squeezed(room, i);
-        });
         PortsOutside();
         draft.Belongs = null;
     }
@@ -89,14 +78,16 @@ internal sealed class PodLabels(
         return Math.Clamp((longSide >= 1.5 * side ? 0.45 : 0.34) * side / draft.Scale, sizes.LeastId, sizes.LargestId);
     }
 
-    private IEnumerable<PodBlock> Blocks(PlacedPod pod, int index, double size)
+    private PodBlock.Face FaceOf(PlacedPod pod, double size, double narrow = 1) =>
+        new(size, Math.Min(sizes.Least, size), SaysTurn(pod), sizes.IsTight, narrow);
+
+    private IEnumerable<PodBlock> Blocks(PlacedPod pod, int index, double size, double narrow = 1)
     {
-        var (id, type, turn) = (LayoutFiling.PodId(index), TypeOf(pod), SaysTurn(pod));
-        var leastType = Math.Min(sizes.Least, size);
-        yield return PodBlock.Stacked(id, type, size, leastType, turn);
+        var (id, type, face) = (LayoutFiling.PodId(index), TypeOf(pod), FaceOf(pod, size, narrow));
+        yield return PodBlock.Stacked(id, type, face);
         if (type.Length > 0)
         {
-            yield return PodBlock.InLine(id, type, size, leastType, turn);
+            yield return PodBlock.InLine(id, type, face);
         }
     }
 
@@ -147,9 +138,10 @@ internal sealed class PodLabels(
     // Together, then wherever each finds room, then a little smaller.
     private bool Alone(PodRoom room, int index)
     {
-        foreach (var size in Sizes(Largest(room.Pod), sizes.LeastId).Append(0.87 * sizes.LeastId))
+        foreach (var (size, narrow) in Sizes(Largest(room.Pod), sizes.LeastId).Select(s => (s, 1.0))
+            .Append((sizes.LeastInside * sizes.LeastId, 1)))
         {
-            foreach (var block in Blocks(room.Pod, index, size))
+            foreach (var block in Blocks(room.Pod, index, size, narrow))
             {
                 if (room.Place(block) is { } middle)
                 {
@@ -159,7 +151,7 @@ internal sealed class PodLabels(
                 }
             }
 
-            if (size <= sizes.LeastId && Parted(room, index, size))
+            if (size <= sizes.LeastId && Parted(room, index, size, narrow))
             {
                 Ports(room, index);
                 return true;
@@ -171,9 +163,10 @@ internal sealed class PodLabels(
 
     private bool Small(PodRoom room, int index)
     {
-        foreach (var size in Sizes(Step * sizes.LeastId, sizes.LeastInside * sizes.LeastId))
+        foreach (var (size, narrow) in Sizes(Step * sizes.LeastId, sizes.LeastInside * sizes.LeastId).Select(s => (s, 1.0))
+            .Concat(sizes.Narrower.Select(s => (s.Share * sizes.LeastId, s.Narrow))))
         {
-            foreach (var block in Blocks(room.Pod, index, size))
+            foreach (var block in Blocks(room.Pod, index, size, narrow))
             {
                 if (room.Place(block) is { } middle)
                 {
@@ -187,9 +180,9 @@ internal sealed class PodLabels(
         return false;
     }
 
-    private bool Parted(PodRoom room, int index, double size)
+    private bool Parted(PodRoom room, int index, double size, double narrow)
     {
-        var (number, type) = (PodBlock.InLine(LayoutFiling.PodId(index), "", size, 0, SaysTurn(room.Pod)), PodBlock.Alone(TypeOf(room.Pod), Math.Min(size, sizes.Least)));
+        var (number, type) = (PodBlock.InLine(LayoutFiling.PodId(index), "", FaceOf(room.Pod, size, narrow)), PodBlock.Alone(TypeOf(room.Pod), Math.Min(size, sizes.Least)));
         if (TypeOf(room.Pod).Length == 0 || room.Place(number) is not { } middle
             || room.Place(type, [number.At(middle, draft.Scale).Grow(0.25 * draft.Scale)]) is not { } beside)
         {
@@ -201,23 +194,19 @@ internal sealed class PodLabels(
         return true;
     }
 
-    // No room in the pod as it should be, and none outside: over the seal, then smaller, then over a line, then without the type.
-    private void Squeezed(PodRoom room, int index)
+    // No room in the pod as it should be, and none outside: over the seal, then smaller, then over a line. Whether it is no smaller
+    // than it may be beside pods.
+    private bool Squeezed(PodRoom room, int index)
     {
         const double smallest = 0.3;
-        var (id, turn) = (LayoutFiling.PodId(index), SaysTurn(room.Pod));
         room.OverSeal = true;
-        for (var size = sizes.LeastId; ; size *= Step)
+        foreach (var (size, narrow) in sizes.Narrower.Select(s => (s.Share * sizes.LeastId, s.Narrow))
+            .Concat(Forever(sizes.LeastId)))
         {
-            var leastType = Math.Min(sizes.Least, size);
-            PodBlock[] blocks =
-            [
-                PodBlock.Stacked(id, TypeOf(room.Pod), size, leastType, turn), PodBlock.InLine(id, TypeOf(room.Pod), size, leastType, turn),
-            ];
             foreach (var overLines in new[] { false, true })
             {
                 room.OverLines = overLines;
-                foreach (var block in blocks)
+                foreach (var block in Blocks(room.Pod, index, size, narrow))
                 {
                     var middle = room.Place(block) ?? (size < smallest ? room.Pod.Centre : null);
                     if (middle is { } at)
@@ -225,10 +214,20 @@ internal sealed class PodLabels(
                         room.Write(block, at);
                         (room.OverSeal, room.OverLines) = (false, false);
                         Ports(room, index);
-                        return;
+                        return size >= sizes.WhereFew[^1].Share * sizes.LeastId;
                     }
                 }
             }
+        }
+
+        return false;
+    }
+
+    private static IEnumerable<(double Size, double Narrow)> Forever(double largest)
+    {
+        for (var size = largest; ; size *= Step)
+        {
+            yield return (size, 1);
         }
     }
 

@@ -55,5 +55,9 @@ public abstract record Primitive(string Style)
     /// <param name="Anchor">Which point of the text lies there.</param>
     /// <param name="AngleDeg">Turn, degrees counter-clockwise.</param>
     public sealed record Text(
-        string Style, Point2 At, string Words, double SizeMm, TextAnchor Anchor, double AngleDeg = 0) : Primitive(Style);
+        string Style, Point2 At, string Words, double SizeMm, TextAnchor Anchor, double AngleDeg = 0) : Primitive(Style)
+    {
+        /// <summary>The width that the text is made narrower to; null for its own. In DXF it keeps its own.</summary>
+        public double? WidthMm { get; init; }
+    }
 }

@@ -23,6 +23,7 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     private readonly List<(Point2 A, Point2 B)> leaders = [];
     private readonly List<Box2> ports = [];
     private readonly List<Point2> dots = [];
+    private readonly List<(string Twin, Box2 Box, ImmutableArray<Primitive> Drawn)> yielding = [];
 
     public const string Paper = "paper";
     public const string Board = "board";
@@ -55,6 +56,12 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>The board and the part: labels stay inside, off the numbers and the panel.</summary>
     public Box2 Content { get; } = content;
 
+    /// <summary>The least radius of a port's sign, mm of paper.</summary>
+    public double LeastPortMm { get; init; } = 0.75;
+
+    /// <summary>Whether the first and last numbers of grooves give way to the flags of marks.</summary>
+    public bool NumbersYield { get; init; }
+
     /// <summary>What is drawn now belongs to this; null for nothing in particular.</summary>
     public string? Belongs { get; set; }
 
@@ -69,7 +76,8 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>Text of a size in millimetres of paper.</summary>
     public void AddText(
         string layer, string style, Point2 at, string words, double paperSize, TextAnchor anchor = TextAnchor.Start,
-        double angleDeg = 0) => Add(layer, new Primitive.Text(style, at, words, paperSize * Scale, anchor, angleDeg));
+        double angleDeg = 0, double? widthMm = null) =>
+        Add(layer, new Primitive.Text(style, at, words, paperSize * Scale, anchor, angleDeg) { WidthMm = widthMm * Scale });
 
     /// <summary>Keeps later text off this place.</summary>
     public void Take(Box2 box) => taken.Add(box);
@@ -118,6 +126,32 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
 
     /// <summary>The sign of a port of the board: words outside pods hide it only where there is no other room.</summary>
     public void AddPort(Point2 at, double radius) => ports.Add(new Box2(at.X, at.Y, at.X, at.Y).Grow(0.75 * radius));
+
+    /// <summary>The last primitives of a layer are a word that gives way, as long as its twin stays.</summary>
+    public void AddYielding(string twin, string layer, int count, Box2 box) => yielding.Add((twin, box, [.. layers[layer].TakeLast(count)]));
+
+    /// <summary>Whether a word that gives way is touched.</summary>
+    public bool MakesYield(Func<Box2, bool> isTouched) => yielding.Exists(y => isTouched(y.Box));
+
+    /// <summary>Takes the words away that are touched; their twins then stay.</summary>
+    public void Yield(string layer, Func<Box2, bool> isTouched)
+    {
+        foreach (var (twin, _, drawn) in yielding.Where(y => isTouched(y.Box)).ToList())
+        {
+            foreach (var primitive in drawn)
+            {
+                layers[layer].Remove(primitive);
+            }
+
+            yielding.RemoveAll(y => y.Drawn == drawn);
+            foreach (var other in yielding.Where(y => y.Twin == twin).ToList())
+            {
+                Take(other.Box);
+                AddWord(other.Box);
+                yielding.Remove(other);
+            }
+        }
+    }
 
     /// <summary>Whether the sign of a port lies under a box.</summary>
     public bool IsOnPort(Box2 box) => ports.Exists(p => p.Touches(box));

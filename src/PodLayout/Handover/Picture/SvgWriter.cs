@@ -190,6 +190,12 @@ public static class SvgWriter
             xml.WriteAttributeString("text-anchor", text.Anchor == TextAnchor.Middle ? "middle" : "end");
         }
 
+        if (text.WidthMm is { } width)
+        {
+            xml.WriteAttributeString("textLength", Number(width));
+            xml.WriteAttributeString("lengthAdjust", "spacingAndGlyphs");
+        }
+
         Turned(xml, text.AngleDeg, baseline);
         xml.WriteString(XmlText(text.Words));
         xml.WriteEndElement();

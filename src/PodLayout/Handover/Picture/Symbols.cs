@@ -7,7 +7,7 @@ namespace PodLayout.Handover.Picture;
 internal static class Symbols
 {
     /// <summary>Radius of a port's sign: true to scale, but never too small to see.</summary>
-    public static double PortRadius(SheetDraft draft, double diameterMm) => Math.Max(diameterMm / 2, 0.75 * draft.Scale);
+    public static double PortRadius(SheetDraft draft, double diameterMm) => Math.Max(diameterMm / 2, draft.LeastPortMm * draft.Scale);
 
     /// <summary>A plugged port, a dead one (crossed), or one that cannot be plugged (in a square).</summary>
     public static void Port(SheetDraft draft, string layer, Point2 at, double radius, PortState state)
@@ -78,11 +78,14 @@ internal static class Symbols
         layer, new Primitive.Area(
             "pod-turned", [new([corner, corner + new Point2(0, inwards.Y), corner + new Point2(inwards.X, 0)])]));
 
+    /// <summary>Size of the type in a flag, mm of paper.</summary>
+    public const double FlagTypeMm = 2.8;
+
     /// <summary>A number in a circle, or a closer one; its capitals are 2 mm high in both, or a share of that.</summary>
     public static void Flag(SheetDraft draft, string layer, Point2 at, string number, bool isClose = false, double share = 1)
     {
         draft.Add(layer, new Primitive.Disc("stretch-flag", at, FlagMm(number, isClose) * share * draft.Scale));
-        draft.AddText(layer, "stretch-number", at, number, 2.8 * share, TextAnchor.Middle);
+        draft.AddText(layer, "stretch-number", at, number, FlagTypeMm * share, TextAnchor.Middle);
     }
 
     /// <summary>Radius of that circle, mm of paper.</summary>

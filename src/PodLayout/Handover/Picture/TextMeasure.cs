@@ -12,6 +12,9 @@ internal static class TextMeasure
     public static double Width(string text, double size, bool isBold = false) =>
         text.EnumerateRunes().Sum(Em) * size * (isBold ? 1.1 : 1);
 
+    /// <summary>Whether all of a text is capitals and digits, which are 0.72 of the type high and reach no lower than its line.</summary>
+    public static bool IsOfCapitals(string text) => text.All(c => c is >= '0' and <= '9' or >= 'A' and <= 'Z' and not 'Q');
+
     /// <summary>The text cut to a width, with an ellipsis.</summary>
     public static string Cut(string text, double width, double size, bool isBold = false)
     {

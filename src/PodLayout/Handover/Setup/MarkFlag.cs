@@ -22,6 +22,9 @@ internal static class MarkFlag
     // How much longer a line may be so that it covers a millimetre less, mm of paper.
     private const double WorthOfCoverMm = 2;
 
+    // How much longer a line may be so that no groove loses its number on one side, mm of paper.
+    private const double WorthOfNumberMm = 6;
+
     // Smaller flags, where there is no room for larger ones.
     private static readonly double[] Shares = [1, 0.9, 0.8, 0.7, 0.6, 0.5];
 
@@ -35,9 +38,6 @@ internal static class MarkFlag
            let way = new Point2(i, j) * StepMm where way.Length <= FarthestMm select way,
     ];
 
-    // On paper none is smaller than this.
-    private const double LeastShare = 0.7;
-
     // Round the flag and off the lines, mm of paper.
     private const double RoundMm = 0.3;
 
@@ -46,11 +46,12 @@ internal static class MarkFlag
     /// <param name="shape">The part, board coordinates.</param>
     /// <param name="mark">The mark.</param>
     /// <param name="around">Where a flag may stand off the board, board coordinates.</param>
-    /// <param name="closeShare">How large the flag is where there is little room; see <see cref="LetterSizes.CloseFlag"/>.</param>
-    public static void Draw(SheetDraft draft, GridBoard board, PartShape shape, LayingMark mark, Box2 around, double closeShare)
+    /// <param name="sizes">How large the flag is where there is little room.</param>
+    public static void Draw(SheetDraft draft, GridBoard board, PartShape shape, LayingMark mark, Box2 around, LetterSizes sizes)
     {
+        var closeShare = sizes.CloseFlag;
         draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
-        if (BesidePart(0, NearMm, isClose: false) || BesidePart(0, NearMm, isClose: true) || Between(draft, board, mark, around, closeShare)
+        if (BesidePart(0, NearMm, isClose: false) || BesidePart(0, NearMm, isClose: true) || Between(draft, board, mark, around, sizes)
             || BesidePart(LittleMm, NearMm, isClose: false) || BesidePart(LittleMm, NearMm, isClose: true) || OnPod(draft, board, mark, closeShare)
             || BesidePart(double.PositiveInfinity, double.PositiveInfinity, isClose: true, closeShare))
         {
@@ -83,12 +84,19 @@ internal static class MarkFlag
 
     // In a gap between pods and words, or off the board beyond the numbers of the grooves; its line may run over a pod but over no
     // word and no port.
-    private static bool Between(SheetDraft draft, GridBoard board, LayingMark mark, Box2 around, double closeShare)
+    private static bool Between(SheetDraft draft, GridBoard board, LayingMark mark, Box2 around, LetterSizes sizes)
     {
         var u = draft.Scale;
+        (double Total, double Share, Point2 Middle, Point2 End) chosen = (double.PositiveInfinity, 0, mark.At, mark.At);
         var edges = EdgePath.Sides(SheetDraft.RingOf(new(0, 0, board.WidthMm, board.LengthMm))).ToArray();
-        foreach (var share in Shares.Where(s => s >= Math.Min(closeShare, LeastShare)))
+        foreach (var (steps, share) in Shares.Where(s => s > sizes.LeastFlag).Append(sizes.LeastFlag).Index())
         {
+            var smaller = steps == 0 ? 0 : steps * sizes.WorthOfFlagMm;
+            if (chosen.Total <= smaller)
+            {
+                break;
+            }
+
             var radius = Symbols.FlagMm(mark.Name, isClose: true) * share * u;
             var best = (Cost: double.PositiveInfinity, Middle: mark.At, End: mark.At);
             foreach (var way in Ways)
@@ -102,7 +110,8 @@ internal static class MarkFlag
                     continue;
                 }
 
-                cost += draft.Covered(mark.At, end) * WorthOfCoverMm;
+                cost += draft.Covered(mark.At, end) * WorthOfCoverMm
+                    + (draft.MakesYield(b => b.Touches(box) || EdgePath.Touches(b, mark.At, end)) ? WorthOfNumberMm : 0);
                 if (cost < best.Cost && !draft.HasWordBeyond(mark.At, end) && !draft.IsOnPort(mark.At, end) && !draft.CrossesLeader(mark.At, end)
                     && !draft.IsAtDot(mark.At, end) && !draft.RunsAlongLine(mark.At, end))
                 {
@@ -110,13 +119,20 @@ internal static class MarkFlag
                 }
             }
 
-            if (!double.IsPositiveInfinity(best.Cost))
+            if (!double.IsPositiveInfinity(best.Cost) && best.Cost + smaller < chosen.Total)
             {
-                return Place(draft, mark, best.Middle, best.End, share);
+                chosen = (best.Cost + smaller, share, best.Middle, best.End);
             }
         }
 
-        return false;
+        if (chosen.Share <= 0)
+        {
+            return false;
+        }
+
+        var flag = Around(chosen.Middle, (Symbols.FlagMm(mark.Name, isClose: true) * chosen.Share + RoundMm) * u);
+        draft.Yield(SheetDraft.Numbers, b => b.Touches(flag) || EdgePath.Touches(b, mark.At, chosen.End));
+        return Place(draft, mark, chosen.Middle, chosen.End, chosen.Share);
     }
 
     // On a pod beside the place, off its ports and words.

@@ -11,9 +11,18 @@ namespace PodLayout.Handover.Setup;
 /// <summary>The picture that a board is set up from: board, pods, ports, the part and the marks that it is laid by.</summary>
 internal static class SetupPicture
 {
-    // On a screen the drawing is so wide and high, in millimetres of a paper that the browser stretches.
+    // On a screen the drawing is so wide and high, in millimetres of a paper that the browser stretches; and so much more where many
+    // pods would be smaller than that, so that lines and signs leave room for their numbers.
     private const double ScreenWidthMm = 110;
     private const double ScreenHeightMm = 89;
+    private const double MostTimes = 160.0 / ScreenWidthMm;
+    private const double SmallPodPixels = 30;
+    private const int ManyPods = 16;
+
+    // What is read on a tablet that is held upright must be so large, in pixels of a page that leaves this much for the picture.
+    private const double LeastPixels = 9.2;
+    private const double TabletWidth = 774;
+    private const double TabletHeight = 920;
 
     // Numbers, and the datum's arrows left and below.
     private const double AroundMm = 10;
@@ -35,12 +44,37 @@ internal static class SetupPicture
     public static (Sheet Picture, Sheet Signs) OnScreen(PlanResult result, Laying laying, params ImmutableArray<PodFault> faults)
     {
         var content = Content(result);
-        var scale = Math.Max(content.Width / ScreenWidthMm, content.Height / ScreenHeightMm);
+        var scale = ScreenScale(result.Layout!, content);
         var page = new Box2(
             content.MinX - DatumMm * scale, content.MinY - DatumMm * scale, content.MaxX + AroundMm * scale, content.MaxY + AroundMm * scale);
-        SheetDraft draft = new(scale, page, content);
-        Draw(draft, result, laying, LetterSizes.OnScreen, page, faults);
+        SheetDraft draft = new(scale, page, content) { LeastPortMm = LeastPortMm(result.Layout!, scale), NumbersYield = true };
+        Draw(draft, result, laying, LetterSizes.OnScreen(LeastPixels / Pixels(page) / scale), page, faults);
         return (draft.Finish(LayoutPicture.Title(result), LayoutPicture.Description(result)), Signs(result, draft));
+    }
+
+    // For a millimetre of the board.
+    private static double Pixels(Box2 page) => Math.Min(TabletWidth / page.Width, TabletHeight / page.Height);
+
+    private static double ScreenScale(Layout layout, Box2 content)
+    {
+        var scale = Math.Max(content.Width / ScreenWidthMm, content.Height / ScreenHeightMm);
+        if (layout.Pods.Length <= ManyPods)
+        {
+            return scale;
+        }
+
+        var side = layout.Pods.Select(p => Math.Min(p.ExtentXMm, p.ExtentYMm)).Min();
+        var pod = side * Pixels(content.Grow((AroundMm + DatumMm) / 2 * scale));
+        return scale / Math.Clamp(SmallPodPixels / pod, 1, MostTimes);
+    }
+
+    // The ring of an open port does not reach out of its pod's edge, as long as it can be seen.
+    private static double LeastPortMm(Layout layout, double scale)
+    {
+        const double leastMm = 0.5, mostMm = 0.75, edgeMm = 0.2, ringShare = 1.25;
+        var room = layout.Pods.SelectMany(p => p.OpenPorts.Where(o => p.BodyBox.Contains(o.Centre)).Select(o => Math.Min(
+            p.ExtentXMm / 2 - Math.Abs(o.Centre.X - p.Centre.X), p.ExtentYMm / 2 - Math.Abs(o.Centre.Y - p.Centre.Y)))).DefaultIfEmpty(double.PositiveInfinity).Min();
+        return Math.Clamp((room / scale + edgeMm) / ringShare, leastMm, mostMm);
     }
 
     /// <summary>For paper: the first page of the card.</summary>
@@ -124,11 +158,12 @@ internal static class SetupPicture
 
         PodLabels labels = new(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), sizes);
         labels.Inside();
-        PartDrawing.GrainArrow(draft, shape, GrainDeg(result));
+        PartDrawing.GrainArrow(draft, shape, GrainDeg(result), sizes.IsTight ? labels.WantedOutside() : []);
+
         // Before the words beside pods, which have more places to go to.
         foreach (var mark in laying.Marks)
         {
-            MarkFlag.Draw(draft, job.Shop.Board, shape, mark, around, sizes.CloseFlag);
+            MarkFlag.Draw(draft, job.Shop.Board, shape, mark, around, sizes);
         }
 
         labels.Outside();

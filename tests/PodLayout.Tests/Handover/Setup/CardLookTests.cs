@@ -7,9 +7,8 @@ public class CardLookTests
     public void The_same_card_is_the_same_bytes_and_the_page_stays_small()
     {
         var folder = Environment.GetEnvironmentVariable("PODLAYOUT_SHOW");
-        foreach (var name in Cards.Names)
+        foreach (var (name, plan) in Cards.Names.Select(n => (n, Cards.Plan(n))).Concat(CrowdedCards.Names.Select(n => (n, CrowdedCards.Plan(n)))))
         {
-            var plan = Cards.Plan(name);
             var files = PodLayout.Handover.Setup.CardFiles.Of(plan, Cards.Options, PodLayout.Handover.Setup.LayoutDoubts.None);
             var again = PodLayout.Handover.Setup.CardFiles.Of(plan, Cards.Options, PodLayout.Handover.Setup.LayoutDoubts.None);
             Assert.Equal(files.Select(f => Convert.ToHexString(f.Content)), again.Select(f => Convert.ToHexString(f.Content)));
