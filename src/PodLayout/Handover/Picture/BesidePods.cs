@@ -53,9 +53,10 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     public (int Index, Place Place)? Best(PlacedPod pod, Port? port, IReadOnlyList<Box2> sizes, double worthMm = WorthMm)
     {
         (int Index, Place Place)? best = null;
+        var near = draft.Near(Reach(pod, sizes.Max(s => Math.Max(s.Width, s.Height)), anywhere: false));
         for (var i = 0; i < sizes.Count; i++)
         {
-            if (Find(pod, port, sizes[i]) is { } place && !(best is var (index, other) && other.Cost <= place.Cost + worthMm * (i - index)))
+            if (Find(pod, port, sizes[i], near, anywhere: false) is { } place && !(best is var (index, other) && other.Cost <= place.Cost + worthMm * (i - index)))
             {
                 best = (i, place);
             }
@@ -69,7 +70,13 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     /// <param name="port">The port; null for the pod itself.</param>
     /// <param name="size">The words' box about zero.</param>
     /// <param name="anywhere">Whether they may stand far off, with a line that runs over the signs of ports.</param>
-    public Place? Find(PlacedPod pod, Port? port, Box2 size, bool anywhere = false)
+    public Place? Find(PlacedPod pod, Port? port, Box2 size, bool anywhere = false) =>
+        Find(pod, port, size, draft.Near(Reach(pod, Math.Max(size.Width, size.Height), anywhere)), anywhere);
+
+    private Box2 Reach(PlacedPod pod, double widestMm, bool anywhere) =>
+        pod.BodyBox.Grow((Math.Min(Apart[^1], anywhere ? Apart[^1] : sizes.FarthestMm) + 1) * draft.Scale + widestMm);
+
+    private Place? Find(PlacedPod pod, Port? port, Box2 size, Nearby near, bool anywhere)
     {
         var u = draft.Scale;
         var body = pod.BodyBox;
@@ -78,30 +85,35 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
         var close = Math.Min(1, size.Height / u / 2.2);
         double clear = close * ClearMm * u, against = close * Apart[0];
         var reach = body.Grow((Apart[^1] + 1) * u + Math.Max(size.Width, size.Height));
-        var lines = draft.LinesOver(reach).ToList();
         var others = layout.Pods.Where(p => p != pod).Select(p => p.BodyBox).Where(b => b.Touches(reach)).ToList();
         (double Cost, Place Place)? best = null;
         foreach (var apart in Apart.TakeWhile(a => (anywhere || a <= sizes.FarthestMm) && (best is not var (cost, _) || a < cost)))
         {
-            foreach (var box in Ring(body.Grow((apart == Apart[0] ? against : apart) * u), size).Where(b => draft.IsFree(b.Grow(clear))))
+            foreach (var box in Ring(body.Grow((apart == Apart[0] ? against : apart) * u), size))
             {
-                var farther = others.Select(o => Between(o, box)).DefaultIfEmpty(double.PositiveInfinity).Min() - Between(body, box);
+                // What costs more than the best already is looked at no further.
+                var leader = Leader(pod, port, box);
+                var off = (box.Centre - (port?.Centre ?? pod.Centre)).Length;
+                var cost = ((leader.To - leader.From).Length + OffMiddle * off) / u;
+                if (best is var (shortest, _) && cost >= shortest || !near.IsFree(box.Grow(clear)))
+                {
+                    continue;
+                }
+
+                var farther = Nearest(others, box) - Between(body, box);
                 var isAtOther = farther <= close * NearerMm * u;
                 if (isAtOther && port is not null)
                 {
                     continue;
                 }
 
-                var leader = Leader(pod, port, box);
-                var off = (box.Centre - (port?.Centre ?? pod.Centre)).Length;
-                var cost = ((leader.To - leader.From).Length + OffMiddle * off) / u + (draft.IsOnPort(box) ? OverPort : 0)
-                    + (isAtOther ? AtOther : 0);
+                cost += (near.IsOnPort(box) ? OverPort : 0) + (isAtOther ? AtOther : 0);
                 if (sizes.IsTight && port is null)
                 {
                     cost += Unclear * Math.Max(0, 1 - farther / (ClearlyMm * u)) + (box.Centre.Y < body.MinY ? Below : 0);
                 }
 
-                if (best is var (least, _) && cost >= least || lines.Exists(l => EdgePath.Touches(box.Grow(clear), l.A, l.B)))
+                if (best is var (least, _) && cost >= least || near.IsCrossed(box.Grow(clear)))
                 {
                     continue;
                 }
@@ -111,7 +123,7 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
                 {
                     best = IsAlong(body, box.Centre) && !others.Exists(o => o.Touches(box.Grow(1.6 * against * u))) ? (cost, new(box, null, cost)) : best;
                 }
-                else if (IsClear(leader.From, leader.To, others, anywhere) && !draft.HasWord(box))
+                else if (IsClear(leader.From, leader.To, others, near, anywhere) && !near.HasWord(box))
                 {
                     best = (cost, new(box, leader, cost));
                 }
@@ -166,9 +178,20 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
         return way.Length <= ring ? (middle, to) : (middle + way * (ring / way.Length), to);
     }
 
-    private bool IsClear(Point2 from, Point2 to, List<Box2> others, bool overPorts) =>
-        !draft.HasWord(from, to) && !draft.IsAtDot(from, to) && !draft.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to))
-        && (overPorts || !draft.IsOnPort(from, to));
+    private bool IsClear(Point2 from, Point2 to, List<Box2> others, Nearby near, bool overPorts) =>
+        !near.HasWord(from, to) && !draft.IsAtDot(from, to) && !near.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to))
+        && (overPorts || !near.IsOnPort(from, to));
+
+    private static double Nearest(List<Box2> others, Box2 box)
+    {
+        var nearest = double.PositiveInfinity;
+        foreach (var other in others)
+        {
+            nearest = Math.Min(nearest, Between(other, box));
+        }
+
+        return nearest;
+    }
 
     private static double Between(Box2 a, Box2 b) => new Point2(
         Math.Max(0, Math.Max(a.MinX - b.MaxX, b.MinX - a.MaxX)), Math.Max(0, Math.Max(a.MinY - b.MaxY, b.MinY - a.MaxY))).Length;

@@ -84,6 +84,11 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
 
     public bool IsFree(Box2 box) => Content.Contains(box) && IsUntaken(box);
 
+    /// <summary>What there is so far in a part of the sheet.</summary>
+    public Nearby Near(Box2 reach) => new(
+        Content, [.. taken.Where(reach.Touches)], [.. words.Where(reach.Touches)], [.. ports.Where(reach.Touches)],
+        [.. leaders.Where(l => EdgePath.Touches(reach, l.A, l.B))], [.. LinesOver(reach)]);
+
     /// <summary>Whether nothing that keeps text off stands on a place, which may lie off the board.</summary>
     public bool IsUntaken(Box2 box) => !taken.Exists(t => t.Touches(box));
 

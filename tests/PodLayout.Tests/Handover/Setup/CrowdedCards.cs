@@ -49,7 +49,8 @@ internal static class CrowdedCards
             };
         }
 
-        var pods = (from row in Enumerable.Range(0, rows) from column in Enumerable.Range(0, columns)
+        var pods = (from row in Enumerable.Range(0, rows)
+                    from column in Enumerable.Range(0, columns)
                     select HandMade.Pod(board, type, false, 17 + column * across, 9 + row * along)).ToImmutableArray();
         return Laid(board, HandMade.Rectangle(0, 0, 3300, 1200), new(150, 150), pods);
     }
@@ -94,7 +95,8 @@ internal static class CrowdedCards
             var at = length * (i + 0.5) / count;
             var (a, b) = sides.First(s => (at -= Plane.Span(s.A, s.B)) <= 0);
             var place = b + (b - a) * (at / Plane.Span(a, b));
-            pods.Add((from column in Enumerable.Range(0, (int)(size.X / 30) - 5) from row in Enumerable.Range(0, (int)(size.Y / 30) - 5)
+            pods.Add((from column in Enumerable.Range(0, (int)(size.X / 30) - 5)
+                      from row in Enumerable.Range(0, (int)(size.Y / 30) - 5)
                       let pod = HandMade.Pod(board, type, turned, column, row)
                       where pod.OpenPorts.Length > 0 && Plane.Span(pod.Centre, place) < 400
                           && !pods.Exists(p => p.BodyBox.Grow(-0.1).Touches(pod.BodyBox)) && IsIn(points, pod.BodyBox)
