@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace PodLayout.Geometry;
 
-/// <summary>The strip between a curved stretch of a ring and its offset, on the side where the offset is longer.</summary>
+/// <summary>The strip between a curved stretch of a line and its offset, on the side where the offset is longer.</summary>
 /// <remarks>
 /// The polygon engine leaves out the arc at a vertex where its ends would lie nearer than a twentieth of the distance, which
 /// is at every joint between the chords of a curve: on a pod of radius 60 mm that moves the edge by up to 0.07 mm. These strips
@@ -18,19 +18,25 @@ internal static class OffsetStrips
     /// <param name="distance">Offset, mm: positive to the right (outward), negative to the left (inward).</param>
     /// <param name="chordsOfQuarter">Chords to a quarter of a circle.</param>
     public static IEnumerable<Ring> Of(IEnumerable<Ring> rings, double distance, int chordsOfQuarter) =>
-        rings.SelectMany(ring => Stretches(ring, Math.Sign(distance)).Select(s => Strip(ring.Points, s, distance, chordsOfQuarter)));
+        rings.SelectMany(ring => Stretches(ring.Points, 0, ring.Points.Length - 1, Math.Sign(distance)).Select(s => Strip(ring.Points, s, distance, chordsOfQuarter)));
+
+    /// <summary>Strips along all stretches of small turns of an open line, on both sides of it.</summary>
+    /// <param name="points">The line; one that ends where it begins has no joint there.</param>
+    /// <param name="distance">Offset, mm.</param>
+    /// <param name="chordsOfQuarter">Chords to a quarter of a circle.</param>
+    public static IEnumerable<Ring> Beside(ImmutableArray<Point2> points, double distance, int chordsOfQuarter) =>
+        new[] { 1, -1 }.SelectMany(side => Stretches(points, 1, points.Length - 2, side).Select(s => Strip(points, s, side * distance, chordsOfQuarter)));
 
     // Runs of vertices first..last that each turn a little, away from the offset's side.
-    private static IEnumerable<(int First, int Last)> Stretches(Ring ring, int side)
+    private static IEnumerable<(int First, int Last)> Stretches(ImmutableArray<Point2> points, int begin, int end, int side)
     {
         // A stretch of half a turn at most, so that its strip cannot meet itself.
         const double MostRad = Math.PI / 2;
-        var n = ring.Points.Length;
         int? first = null;
         double turned = 0;
-        for (var i = 0; i < n; i++)
+        for (var i = begin; i <= end; i++)
         {
-            var turn = side * TurnAt(ring.Points, i);
+            var turn = side * TurnAt(points, i);
             var isSmall = turn is > 0 and < SmallTurnRad;
             if (first is { } from && (!isSmall || turned + turn > MostRad))
             {
@@ -47,7 +53,7 @@ internal static class OffsetStrips
 
         if (first is { } open)
         {
-            yield return (open, n - 1);
+            yield return (open, end);
         }
     }
 

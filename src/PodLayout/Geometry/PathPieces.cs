@@ -6,22 +6,19 @@ internal static class PathPieces
     // The engine takes its time to the square of the crossings that a line's two sides make; short lines have few.
     private const int PointsOfPiece = 32;
 
-    // A line of no more points than this is also cut where the engine would miss much; on longer ones the disc is taken larger.
+    // Beside a line of no more points than this, what the engine misses is put back; on longer ones the disc is taken larger.
     private const int FewPoints = 256;
 
-    // A joint that turns by less than this is never worth a cut: it costs a ten-thousandth of the radius.
-    private const double SmoothTurnRad = 0.0126;
+    /// <summary>Whether strips are worth their while beside a line: see <see cref="OffsetStrips"/>.</summary>
+    public static bool AreFew(IReadOnlyList<Point2> points) => points.Count is > 2 and <= FewPoints;
 
     /// <summary>First and last point of each piece; the last of one is the first of the next.</summary>
-    /// <param name="points">The line.</param>
-    /// <param name="isCoarse">Whether the disc is taken larger on short lines too.</param>
-    public static IEnumerable<(int First, int Last)> Of(IReadOnlyList<Point2> points, bool isCoarse)
+    public static IEnumerable<(int First, int Last)> Of(IReadOnlyList<Point2> points)
     {
         var first = 0;
         for (var i = 1; i < points.Count - 1; i++)
         {
-            var isMissed = !isCoarse && points.Count <= FewPoints && TurnAt(points, i) is > SmoothTurnRad and < OffsetStrips.SmallTurnRad;
-            if (isMissed || i - first >= PointsOfPiece)
+            if (i - first >= PointsOfPiece)
             {
                 yield return (first, i);
                 first = i;

@@ -118,10 +118,18 @@ public sealed class Region
             return Empty;
         }
 
+        var arcMm = SweptArc(radiusMm, isCoarse);
+        var hasStrips = !isCoarse && PathPieces.AreFew(points);
         var pieces = new List<NetTopologySuite.Geometries.Geometry>();
-        foreach (var (first, last) in PathPieces.Of(points, isCoarse))
+        foreach (var (first, last) in PathPieces.Of(points))
         {
-            pieces.Add(AlongPiece(points, first, last, radiusMm, SweptArc(radiusMm, isCoarse)));
+            pieces.Add(AlongPiece(points, first, last, Swept(radiusMm, hasStrips ? 0 : PathPieces.MissedShare(points, first, last), arcMm), arcMm));
+        }
+
+        if (hasStrips)
+        {
+            var grown = Swept(radiusMm, 0, arcMm);
+            pieces.AddRange(OffsetStrips.Beside([.. points], Outside(grown, arcMm), ChordsOfQuarter(grown, arcMm)).Select(ToPolygon));
         }
 
         return pieces.Count == 1 ? new(pieces[0]) : new(SureOverlay.Union(Factory.BuildGeometry(pieces)));
@@ -261,11 +269,8 @@ public sealed class Region
     }
 
     private static NetTopologySuite.Geometries.Geometry AlongPiece(
-        IReadOnlyList<Point2> points, int first, int last, double radius, double arcMm)
+        IReadOnlyList<Point2> points, int first, int last, double grown, double arcMm)
     {
-        // The engine rounds the number of an arc's chords to the nearest, so that one may be half as long again as asked for.
-        var missed = radius * (DetailShare + PathPieces.MissedShare(points, first, last)) + 1.3 * arcMm;
-        var grown = radius + missed;
         var line = new Coordinate[Math.Max(2, last - first + 1)];
         for (var i = 0; i < line.Length; i++)
         {
@@ -274,8 +279,15 @@ public sealed class Region
         }
 
         NetTopologySuite.Geometries.Geometry path = first == last ? Factory.CreatePoint(line[0]) : Factory.CreateLineString(line);
-        return path.Buffer(Outside(grown, arcMm), Round(grown, arcMm));
+
+        // Without a corner that the engine left out, its next arc would be missing farther along than the strips reach.
+        var parameters = Round(grown, arcMm);
+        parameters.SimplifyFactor = 0;
+        return path.Buffer(Outside(grown, arcMm), parameters);
     }
+
+    // The engine rounds the number of an arc's chords to the nearest, so that one may be half as long again as asked for.
+    private static double Swept(double radius, double missedShare, double arcMm) => radius + radius * (DetailShare + missedShare) + 1.3 * arcMm;
 
     private static double SweptArc(double radius, bool isCoarse) => isCoarse ? CoarseArcMm : Math.Min(SweptArcMm, SweptArcShare * radius);
 
