@@ -5,7 +5,8 @@ namespace PodLayout.Support;
 
 /// <summary>
 /// The re-entrant vertices of a part, joined where one sees another through the wood within the limit and a shortest path
-/// could bend at both. Joined only where asked for, and then remembered.
+/// could bend at both. Joined only where asked for, and then remembered. May be asked from several threads at once: what two of them
+/// find for the same vertex is the same.
 /// </summary>
 internal sealed class BendGraph
 {
@@ -15,7 +16,7 @@ internal sealed class BendGraph
     private readonly EdgeGrid _edges;
     private readonly LimitMetric _metric;
     private readonly bool[] _isBend;
-    private readonly ImmutableArray<Blind>?[] _blinds;
+    private readonly ImmutableArray<Blind>[] _blinds;
     private readonly List<(int Vertex, double Length)>?[] _links;
 
     public BendGraph(EdgeGrid edges, LimitMetric metric)
@@ -24,7 +25,7 @@ internal sealed class BendGraph
         _metric = metric;
         var n = edges.Starts.Length;
         _isBend = [.. Enumerable.Range(0, n).Select(IsBend)];
-        _blinds = new ImmutableArray<Blind>?[n];
+        _blinds = new ImmutableArray<Blind>[n];
         _links = new List<(int, double)>?[n];
     }
 
@@ -95,8 +96,12 @@ internal sealed class BendGraph
         return _metric.Length(edge.A + side * Math.Clamp(along / (whole * whole), 0, 1) - p) <= 1;
     }
 
-    private ImmutableArray<Blind> BlindsOfVertex(int vertex) =>
-        _blinds[vertex] ??= BlindsOf(_edges.Starts[vertex], _edges.Touching(Around(_edges.Starts[vertex])));
+    private ImmutableArray<Blind> BlindsOfVertex(int vertex)
+    {
+        // A reference is read and written at once, where a nullable would be in two steps.
+        var known = _blinds[vertex];
+        return known.IsDefault ? _blinds[vertex] = BlindsOf(_edges.Starts[vertex], _edges.Touching(Around(_edges.Starts[vertex]))) : known;
+    }
 
     private List<(int Vertex, double Length)> Links(int vertex)
     {

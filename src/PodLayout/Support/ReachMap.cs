@@ -58,7 +58,7 @@ public sealed class ReachMap
             .Prepend(part.Shape.Outline.CounterClockwise());
         var grid = new EdgeGrid(rings, rules.OverhangAcrossGrainMm / 2);
         ImmutableArray<BendGraph> graphs = [.. metrics.Select(m => new BendGraph(grid, m))];
-        return new(points, [.. points.Select(p => graphs[(int)p.Limit].LookoutsOf(p.OnPart))], metrics);
+        return new(points, [.. points.AsParallel().AsOrdered().Select(p => graphs[(int)p.Limit].LookoutsOf(p.OnPart))], metrics);
     }
 
     // Round a screw's or a dowel's hole a path is longer by little more than half its width: such holes are not in the way. A part
