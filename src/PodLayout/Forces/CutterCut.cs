@@ -166,7 +166,7 @@ internal sealed class CutterCut
         Add(_setup.PassDepthMm is null && !fromProgram, $"passes {PassDepthMm:0.##} mm deep");
         Add(_setup.WidthMm is null, $"wood over the whole width of the cutter");
         return filled.Count == 0 ? null
-            : string.Create(CultureInfo.InvariantCulture, $"The {DiameterMm:0.##} mm cutter is taken to have {string.Join(", ", filled)}.");
+            : string.Create(CultureInfo.InvariantCulture, $"The {DiameterMm:0.##} mm cutter{(fromProgram ? " of the program" : "")} is taken to have {string.Join(", ", filled)}.");
 
         void Add(bool isFilled, FormattableString words)
         {

@@ -83,9 +83,9 @@ public static class LayoutPicture
     ]);
 
     /// <summary>Names of the loose pieces that no pod holds, each with a point of the board inside it; a frame all round has none.</summary>
-    internal static IEnumerable<(string Name, Point2 At)> Loose(Job job, Placement placement) =>
+    internal static IEnumerable<(string Name, Point2 At, double AcrossMm)> Loose(Job job, Placement placement) =>
         job.Offcuts.Where(p => !p.IsAround && !job.Part.Shape.Held.Any(h => h.Name == p.Name))
-            .Select(p => (p.Name, Turn.FromDegrees(placement.AngleDeg).Apply(p.Inside) + placement.ZeroOnBoard));
+            .Select(p => (p.Name, Turn.FromDegrees(placement.AngleDeg).Apply(p.Inside) + placement.ZeroOnBoard, Math.Max(p.WidthMm, p.HeightMm)));
 
     /// <summary>Where the program's zero lies on the board; null without a program.</summary>
     internal static Point2? ProgramZero(Job job, Placement placement) => job.ProgramZero is { } zero

@@ -24,7 +24,7 @@ internal static class Legend
     public static IEnumerable<PanelItem> ForSetup(
         PlanResult result, double grainDeg, IReadOnlyDictionary<string, string> names, SheetDraft? drawn) => Occurring(drawn,
     [
-        .. Pods(result.Layout, names), .. FaultDrawing.Signs(drawn?.Shows("fault-frame") != false), .. Ports(result), .. Before(result.Job), .. Board(result.Job.Shop.Board), .. Zones(result.Job.Shop),
+        .. Pods(result.Layout, names), .. FaultDrawing.Signs(drawn), .. Ports(result), .. Before(result.Job), .. Board(result.Job.Shop.Board), .. Zones(result.Job.Shop),
         .. Part(result, grainDeg), Mark(), .. Leaders(result, drawn),
     ]);
 

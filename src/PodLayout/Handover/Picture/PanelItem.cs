@@ -44,7 +44,7 @@ internal sealed record PanelItem(double HeightMm, Action<SheetDraft, Point2> Dra
 
     /// <summary>The title.</summary>
     public static IEnumerable<PanelItem> Title(string words) =>
-        TextMeasure.Wrap(words, PageFrame.ColumnWidthMm, 4.2, 2, true).Select(line => new PanelItem(5.4, (draft, at) =>
+        TextMeasure.Wrap(words, PageFrame.ColumnWidthMm, 4.2, 3, true).Select(line => new PanelItem(5.4, (draft, at) =>
             draft.AddText(SheetDraft.Panel, "heading", at - new Point2(0, 2.7 * draft.Scale), line, 4.2)));
 
     /// <summary>Text over as many rows as it needs.</summary>

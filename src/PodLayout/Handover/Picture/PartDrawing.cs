@@ -35,7 +35,6 @@ internal static class PartDrawing
 
         foreach (var hazard in shape.Hazards.Where(h => !h.Shown.IsEmpty))
         {
-            draft.AddHatch(SheetDraft.Defects, new Primitive.Hatch("cut-hatch", hazard.Shown.Boundary, hazard.KeepsBodiesOff ? 45 : 135, 1.1 * draft.Scale));
             CutEdges(draft, hazard.KeepsBodiesOff ? "cut-edge" : "defect-edge", hazard.Shown);
             foreach (var path in hazard.TipPaths.Where(p => p.Length > 1))
             {
@@ -79,14 +78,26 @@ internal static class PartDrawing
         }
     }
 
-    // Dashes all round a small hole would be two or three, which look like an arc.
+    // Dashes all round a small hole would be two or three, which look like an arc; a ring within it, or strokes, like a port. Words
+    // keep off it, since beside a port's name it would be taken for that port.
     private static void CutEdges(SheetDraft draft, string style, Region area)
     {
-        const double smallMm = 4;
+        const double smallMm = 5, apartMm = 0.9;
         foreach (var size in area.Pieces.GroupBy(p => Math.Max(p.Bounds.Width, p.Bounds.Height) < smallMm * draft.Scale))
         {
-            draft.Add(SheetDraft.Defects, new Primitive.Area(
-                style == "cut-edge" && size.Key ? style + SheetDraft.Small : style, [.. size.SelectMany(p => p.Boundary)]));
+            if (!size.Key || style != "cut-edge")
+            {
+                ImmutableArray<Ring> edges = [.. size.SelectMany(p => p.Boundary)];
+                draft.AddHatch(SheetDraft.Defects, new Primitive.Hatch("cut-hatch", edges, style == "cut-edge" ? 45 : 135, 1.1 * draft.Scale));
+                draft.Add(SheetDraft.Defects, new Primitive.Area(style, edges));
+                continue;
+            }
+
+            draft.Add(SheetDraft.Defects, new Primitive.Area(style + SheetDraft.Small, [.. size.Select(p => p.Boundary[0])]));
+            foreach (var box in size.Select(p => p.Bounds.Grow(apartMm * draft.Scale)))
+            {
+                draft.KeepOff(SheetDraft.RingOf(box), isUnderPods: true);
+            }
         }
     }
 

@@ -51,6 +51,7 @@ public static class PictureStyles
         Filled("pod-stays", "#dddddd"),
         Line("port-to-plug", Ink, 0.75),
         Line("fault-frame", Ink, 0.9, 1.8, 0.9),
+        Line("fault-frame-small", Ink, 0.75, 1.1, 0.6),
         Filled("fault-ground", Ink),
         Filled("fault-words", Paper, true),
         new("pod-kept", Blue, 1.2, [], Paper),

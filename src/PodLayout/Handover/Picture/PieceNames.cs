@@ -16,6 +16,9 @@ internal static class PieceNames
     private const double StepMm = 0.75;
     private const int Steps = (int)(FarthestMm / StepMm);
 
+    // A piece smaller than this is small, mm of paper.
+    private const double SmallMm = 5;
+
     // Round a name, mm of paper.
     private const double RoundMm = 0.3;
 
@@ -34,12 +37,12 @@ internal static class PieceNames
 
     /// <param name="draft">The sheet; everything else is drawn.</param>
     /// <param name="shape">The part, board coordinates.</param>
-    /// <param name="unheld">Pieces without pods of their own: names, and a point within each.</param>
-    public static void Draw(SheetDraft draft, PartShape shape, IEnumerable<(string Name, Point2 At)> unheld)
+    /// <param name="unheld">Pieces without pods of their own: names, a point within each, and the larger of width and height.</param>
+    public static void Draw(SheetDraft draft, PartShape shape, IEnumerable<(string Name, Point2 At, double AcrossMm)> unheld)
     {
         foreach (var piece in shape.Held.Where(p => !Inside(draft, p)))
         {
-            Beside(draft, piece.Name, piece.CentreOfMass);
+            Beside(draft, piece.Name, piece.CentreOfMass, double.PositiveInfinity);
         }
 
         // A name in another piece would be taken for that one's.
@@ -48,9 +51,9 @@ internal static class PieceNames
             draft.Take(piece.Outline.Bounds);
         }
 
-        foreach (var (name, at) in unheld.Where(p => draft.Content.Contains(new Box2(p.At.X, p.At.Y, p.At.X, p.At.Y))))
+        foreach (var (name, at, acrossMm) in unheld.Where(p => draft.Content.Contains(new Box2(p.At.X, p.At.Y, p.At.X, p.At.Y))))
         {
-            Beside(draft, name, at);
+            Beside(draft, name, at, acrossMm);
         }
     }
 
@@ -76,16 +79,17 @@ internal static class PieceNames
         return false;
     }
 
-    // No dot where the line ends: in a round hole that would be the sign of an open port.
-    private static void Beside(SheetDraft draft, string name, Point2 at)
+    // No dot where the line ends, and in a small piece not even the line's end: in a round hole that would be the sign of an open port.
+    private static void Beside(SheetDraft draft, string name, Point2 at, double acrossMm)
     {
+        var within = acrossMm < SmallMm * draft.Scale ? acrossMm / 2 : 0;
         foreach (var share in Shares)
         {
             if (Best(draft, at, draft.TextBox(default, name, share * SizeMm, true)) is var (box, leader))
             {
                 if (leader is var (from, to))
                 {
-                    draft.AddLeader(from, to);
+                    draft.AddLeader(from + (to - from) * Math.Min(0.5, within / (to - from).Length), to);
                 }
 
                 Write(draft, name, box, share * SizeMm);

@@ -202,6 +202,7 @@ internal static class SetupPicture
                 draft.AddBox(SheetDraft.Before, "before", body.BodyBox);
             }
 
+            draft.KeepOff(SheetDraft.RingOf(body.BodyBox), isUnderPods: true);
             if (Open(body, layout, draft.Scale) is var (at, half))
             {
                 Symbols.Cross(draft, SheetDraft.Before, "before-cross", at, half);
