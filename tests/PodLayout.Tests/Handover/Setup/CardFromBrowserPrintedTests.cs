@@ -114,8 +114,15 @@ public class CardFromBrowserPrintedTests
             var page = await browser.Open(scratch.Put("card.html", card));
             using var print = UglyToad.PdfPig.PdfDocument.Open(await page.PdfAsync(new() { PreferCSSPageSize = true }));
             List<string> pages = [.. print.GetPages().Skip(1).Select(p => string.Join(' ', p.GetWords().Select(w => w.Text)))];
-            int PageOf(string words) => pages.FindIndex(p => p.Contains(words, StringComparison.Ordinal));
-            Assert.Equal(PageOf("Heights and work offset"), PageOf("Work offset as set"));
+            int PageOf(string words)
+            {
+                var found = pages.FindIndex(p => p.Contains(words, StringComparison.Ordinal));
+                Assert.True(found >= 0, words);
+                return found;
+            }
+
+            // The heading and the last of its figures, as far as no ligature of the browser's type parts them.
+            Assert.Equal(PageOf("Heights and work"), PageOf(" as set"));
             Assert.Equal(PageOf("Pods in placing order"), PageOf($"P{count} 120x120"));
         }
     }
