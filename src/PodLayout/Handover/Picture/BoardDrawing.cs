@@ -108,11 +108,13 @@ internal static class BoardDrawing
     {
         var content = draft.Content;
         var u = draft.Scale;
+        // Of a part of the board, those in it.
+        static bool IsIn(double at, double from, double to) => at >= from - 1e-6 && at <= to + 1e-6;
         var columns = (int)Math.Floor((board.WidthMm - board.FirstGroove.X) / board.PitchMm) + 1;
         var rows = (int)Math.Floor((board.LengthMm - board.FirstGroove.Y) / board.PitchMm) + 1;
         var widest = TextMeasure.Width(Math.Max(columns, 1).ToString(CultureInfo.InvariantCulture), NumberSizeMm, true);
         IReadOnlyList<int> across = [.. Numbered(columns, board.PitchMm / u, widest + 0.6)], along = [.. Numbered(rows, board.PitchMm / u, NumberSizeMm * 1.15)];
-        foreach (var c in across)
+        foreach (var c in across.Where(c => IsIn(board.ColumnXMm(c), content.MinX, content.MaxX)))
         {
             var twin = IsEnd(across, c) ? $"column {c}" : null;
             var x = board.ColumnXMm(c);
@@ -120,7 +122,7 @@ internal static class BoardDrawing
             Number(draft, new(x, content.MaxY), new(0, 1), new(0, 2.9 * u), c, TextAnchor.Middle, twin);
         }
 
-        foreach (var r in along)
+        foreach (var r in along.Where(r => IsIn(board.RowYMm(r), content.MinY, content.MaxY)))
         {
             var twin = IsEnd(along, r) ? $"row {r}" : null;
             var y = board.RowYMm(r);
@@ -197,6 +199,11 @@ internal static class BoardDrawing
     {
         var content = draft.Content;
         var u = draft.Scale;
+        if (!content.Contains(default(Point2)))
+        {
+            return;
+        }
+
         draft.Add(SheetDraft.Numbers, new Primitive.Disc("datum", default, 1.3 * u));
         draft.Take(new Box2(0, 0, 0, 0).Grow(1.4 * u));
         draft.AddWord(new Box2(0, 0, 0, 0).Grow(1.4 * u));

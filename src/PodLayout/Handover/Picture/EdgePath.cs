@@ -25,11 +25,14 @@ internal static class EdgePath
     public static Point2 Nearest(Point2 a, Point2 b, Point2 p) => a + (b - a) * Along(a, b, p);
 
     /// <summary>Whether a straight line reaches into a box: what is left of it when it is clipped to the box (Liang and Barsky 1984).</summary>
-    public static bool Touches(Box2 box, Point2 a, Point2 b)
+    public static bool Touches(Box2 box, Point2 a, Point2 b) => Within(box, a, b) is not null;
+
+    /// <summary>What is left of a straight line in a box, as shares of its length; null for nothing.</summary>
+    public static (double From, double To)? Within(Box2 box, Point2 a, Point2 b)
     {
         if (Math.Max(a.X, b.X) < box.MinX || Math.Min(a.X, b.X) > box.MaxX || Math.Max(a.Y, b.Y) < box.MinY || Math.Min(a.Y, b.Y) > box.MaxY)
         {
-            return false;
+            return null;
         }
 
         double from = 0, to = 1;
@@ -38,7 +41,7 @@ internal static class EdgePath
         Clip(way.X, box.MaxX - a.X, ref from, ref to);
         Clip(-way.Y, a.Y - box.MinY, ref from, ref to);
         Clip(way.Y, box.MaxY - a.Y, ref from, ref to);
-        return from <= to;
+        return from <= to ? (from, to) : null;
     }
 
     /// <summary>Whether two straight lines have a point in common.</summary>

@@ -139,7 +139,8 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<PanelCo
             [.. columns.Select(c => c with { Top = corner + c.Top * scale })]);
     }
 
-    private static double RoundUp(double scale)
+    /// <summary>The next coarser scale that a person can measure with.</summary>
+    public static double RoundUp(double scale)
     {
         var decade = Math.Pow(10, Math.Floor(Math.Log10(scale)));
         return Steps.Select(s => s * decade).First(s => s >= scale * (1 - 1e-9));

@@ -81,6 +81,7 @@ public static class PictureStyles
         Filled("weakest-head", Ink),
         Line("unsupported", Orange, 1.1, 2.2, 1),
         Line("unsupported-spot", Orange, 0.8),
+        Line("closer-corner", Ink, 0.7),
         new("stretch-flag", Ink, 0.3, [], Paper),
         Filled("stretch-number", Ink, true),
         Line("leader", Ink, 0.2),

@@ -25,8 +25,17 @@ internal sealed partial class PodLabels(
     private readonly List<int> podsOutside = [];
     private readonly List<(int Pod, Port Port)> portsOutside = [];
 
+    /// <summary>The pods that words belong to, where it is not all of them.</summary>
+    public IReadOnlyList<int>? Only { get; init; }
+
+    /// <summary>Whether numbers that would be too small to be read are left out, since they are read elsewhere.</summary>
+    public bool LeavesOutTooSmall { get; init; }
+
+    /// <summary>The pods whose numbers are too small to be read, once all are written.</summary>
+    public IReadOnlyList<int> TooSmall { get; private set; } = [];
+
     /// <summary>What finds room in the pods.</summary>
-    public void Inside() => Each(Enumerable.Range(0, layout.Pods.Length), i =>
+    public void Inside() => Each(Only ?? [.. Enumerable.Range(0, layout.Pods.Length)], i =>
     {
         PodRoom room = new(draft, board, layout.Pods[i]);
         if (!WithPorts(room, i) && !Alone(room, i))
@@ -45,11 +54,11 @@ internal sealed partial class PodLabels(
         var (shares, worthMm) = podsOutside.Count > sizes.Few ? (sizes.WhereMany, sizes.WorthWhereManyMm) : (sizes.WhereFew, sizes.WorthWhereFewMm);
         if (sizes.Narrower.IsEmpty)
         {
-            Numbers((podsOutside, shares), worthMm);
+            TooSmall = Numbers((podsOutside, shares), worthMm).Without;
         }
         else
         {
-            Numbers(Chosen(shares, worthMm), worthMm);
+            TooSmall = Numbers(Chosen(shares, worthMm), worthMm).Without;
         }
 
         PortsOutside();
@@ -200,9 +209,14 @@ internal sealed partial class PodLabels(
     {
         const double smallest = 0.3;
         room.OverSeal = true;
-        foreach (var (size, narrow) in sizes.Narrower.Select(s => (s.Share * sizes.LeastId, s.Narrow))
-            .Concat(Forever(sizes.LeastId)))
+        var least = sizes.WhereFew[^1].Share * sizes.LeastId;
+        foreach (var (size, narrow) in sizes.Narrower.Select(s => (s.Share * sizes.LeastId, s.Narrow)).Concat(Forever(sizes.LeastId)))
         {
+            if (LeavesOutTooSmall && size < least)
+            {
+                break;
+            }
+
             foreach (var overLines in new[] { false, true })
             {
                 room.OverLines = overLines;
@@ -214,12 +228,14 @@ internal sealed partial class PodLabels(
                         room.Write(block, at);
                         (room.OverSeal, room.OverLines) = (false, false);
                         Ports(room, index);
-                        return size >= sizes.WhereFew[^1].Share * sizes.LeastId;
+                        return size >= least;
                     }
                 }
             }
         }
 
+        (room.OverSeal, room.OverLines) = (false, false);
+        Ports(room, index);
         return false;
     }
 

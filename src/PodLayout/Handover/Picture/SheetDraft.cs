@@ -10,7 +10,7 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     private static readonly ImmutableArray<string> Order =
     [
         Paper, Board, Part, Grooves, Zones, Ports, Obstacles, Blank, Defects, Before, Pods, Seals, OpenPorts, Support, Laying,
-        Labels, Numbers, Panel,
+        Labels, Edge, Numbers, Panel,
     ];
 
     private readonly Dictionary<string, ImmutableArray<Primitive>.Builder> layers =
@@ -41,6 +41,7 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     public const string Laying = "laying";
     public const string Support = "support";
     public const string Labels = "labels";
+    public const string Edge = "edge";
     public const string Numbers = "groove-numbers";
     public const string Panel = "panel";
 

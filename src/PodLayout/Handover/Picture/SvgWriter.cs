@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using System.Xml;
 using PodLayout.Geometry;
@@ -74,6 +75,7 @@ public static class SvgWriter
         xml.WriteStartElement("svg", "http://www.w3.org/2000/svg");
         size?.Invoke();
         xml.WriteAttributeString("viewBox", $"{Number(e.MinX)} {Number(-e.MaxY)} {Number(e.Width)} {Number(e.Height)}");
+        xml.WriteAttributeString("fill-rule", "evenodd");
         xml.WriteAttributeString("role", "img");
         xml.WriteAttributeString("aria-labelledby", $"{id}title {id}desc");
         xml.WriteStartElement("title");
@@ -92,12 +94,40 @@ public static class SvgWriter
         {
             xml.WriteStartElement("g");
             xml.WriteAttributeString("id", id + layer.Name);
-            foreach (var primitive in layer.Primitives)
+            WritePrimitives(xml, layer.Primitives);
+            xml.WriteEndElement();
+        }
+    }
+
+    // A board has thousands of ports: what discs of one style share is written once.
+    private static void WritePrimitives(XmlWriter xml, ImmutableArray<Primitive> primitives)
+    {
+        for (var first = 0; first < primitives.Length;)
+        {
+            var end = first;
+            while (end < primitives.Length && primitives[end] is Primitive.Disc { Of: null } disc && disc.Style == primitives[first].Style)
             {
-                WritePrimitive(xml, primitive);
+                end++;
+            }
+
+            if (end <= first + 1)
+            {
+                WritePrimitive(xml, primitives[first]);
+                first++;
+                continue;
+            }
+
+            xml.WriteStartElement("g");
+            xml.WriteAttributeString("class", "pl-" + primitives[first].Style);
+            foreach (var one in primitives[first..end].OfType<Primitive.Disc>())
+            {
+                xml.WriteStartElement("circle");
+                Circle(xml, one);
+                xml.WriteEndElement();
             }
 
             xml.WriteEndElement();
+            first = end;
         }
     }
 
@@ -146,8 +176,7 @@ public static class SvgWriter
                 xml.WriteStartElement("circle");
                 xml.WriteAttributeString("class", "pl-" + disc.Style);
                 Of(xml, disc);
-                Centre(xml, disc.Centre);
-                xml.WriteAttributeString("r", Number(disc.RadiusMm));
+                Circle(xml, disc);
                 xml.WriteEndElement();
                 break;
             case Primitive.Ellipse ellipse:
@@ -211,13 +240,18 @@ public static class SvgWriter
         xml.WriteStartElement("path");
         xml.WriteAttributeString("class", "pl-" + primitive.Style);
         Of(xml, primitive);
-        xml.WriteAttributeString("fill-rule", "evenodd");
         xml.WriteAttributeString("d", data);
         xml.WriteEndElement();
     }
 
     private static string StrokesData(IReadOnlyList<Point2> ends) => string.Concat(
         Enumerable.Range(0, ends.Count / 2).Select(i => $"M{Pair(ends[2 * i])}L{Pair(ends[2 * i + 1])}"));
+
+    private static void Circle(XmlWriter xml, Primitive.Disc disc)
+    {
+        Centre(xml, disc.Centre);
+        xml.WriteAttributeString("r", Number(disc.RadiusMm));
+    }
 
     private static void Centre(XmlWriter xml, Point2 centre)
     {

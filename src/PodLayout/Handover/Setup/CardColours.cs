@@ -21,9 +21,10 @@ internal static class CardColours
         ["#dddddd"] = "#4a4f54",
     }.ToImmutableDictionary();
 
-    public static string Css(params Sheet[] pictures)
+    /// <param name="pictures">The pictures, each with what its rules are limited to.</param>
+    public static string Css(IEnumerable<(Sheet Picture, string Scope)> pictures)
     {
-        var names = pictures.SelectMany(s => s.Layers).SelectMany(l => l.Primitives).Select(p => p.Style).ToHashSet(StringComparer.Ordinal);
+        var names = pictures.SelectMany(s => s.Picture.Layers).SelectMany(l => l.Primitives).Select(p => p.Style).ToHashSet(StringComparer.Ordinal);
         var colours = PictureStyles.All.Where(s => names.Contains(s.Name)).SelectMany(s => new[] { s.Stroke, s.Fill })
             .OfType<string>().Distinct().Order(StringComparer.Ordinal).ToList();
         var light = Rule(colours, c => c) + "--page: #fff; --text: #111; --soft: #4d4d4d; --line: #b5b5b5; --paper: #fff; --raised: #f3f3f0; --accent: #005a8f; --done: #e3eef5; --lit: #ffe2b8;";
@@ -34,7 +35,7 @@ internal static class CardColours
             .Append("@media screen and (prefers-color-scheme: dark) { :root:not([data-theme=light]) { color-scheme: dark; ").Append(dark).Append(" } }\n")
             .Append("@media screen { :root[data-theme=dark] { color-scheme: dark; ").Append(dark).Append(" } .off { display: none; } }\n")
             .Append("@media print { :root { ").Append(paper).Append(" } }\n");
-        foreach (var (picture, scope) in pictures.Zip([".view ", ".signs ", ".sheet "]))
+        foreach (var (picture, scope) in pictures)
         {
             css.Append(SvgWriter.CssInPage(picture, scope, Variable));
         }

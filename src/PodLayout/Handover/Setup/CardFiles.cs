@@ -20,11 +20,11 @@ public static class CardFiles
         var result = LayoutUnfiling.Plan(LayoutFiling.File(planned));
         var card = SetupCard.Of(result, options, doubts);
         var inInches = CardUnit.Of(result, options).InInches;
-        ImmutableArray<Sheet> pages = [.. CardPages.Of(result, card, options)];
+        var pages = CardPages.Of(result, card, options);
         return
         [
-            ("card.html", Utf8.GetBytes(CardHtml.Write(result, card, options, CardPages.ForBrowser(result, card, options, pages)))),
-            ("card.pdf", PdfWriter.Write("Setup card: " + card.Title, pages)),
+            ("card.html", Utf8.GetBytes(CardHtml.Write(result, card, options, pages.ForBrowser(result, card, options)))),
+            ("card.pdf", PdfWriter.Write("Setup card: " + card.Title, pages.InOrder)),
             ("layout.dxf", Utf8.GetBytes(LayoutDxf.Write(result))),
             ("pods.csv", Utf8.GetBytes(PodsCsv.Write(result, inInches, doubts.Faults))),
             ("ports.csv", Utf8.GetBytes(PortsCsv.Write(result, inInches))),

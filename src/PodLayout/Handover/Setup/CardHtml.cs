@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
@@ -34,11 +35,11 @@ internal static partial class CardHtml
     // The type of a browser is wider than that of the PDF, and a little smaller here: so much of the width by that is surely the whole by its own.
     private const double BrowserShare = 0.96;
 
-    public static string Write(PlanResult result, SetupCard card, CardOptions options, Sheet sheet)
+    public static string Write(PlanResult result, SetupCard card, CardOptions options, ImmutableArray<Sheet> sheets)
     {
-        var (picture, signs) = SetupPicture.OnScreen(result, card.Laying, card.Faults);
+        var (picture, signs, closer) = SetupPicture.OnScreen(result, card.Laying, card.Faults);
         var script = Encoding.UTF8.GetString(Embedded.Bytes("card.js"));
-        var style = $"\n{CardColours.Css(picture, signs, sheet)}{Encoding.UTF8.GetString(Embedded.Bytes("card.css"))}{Paper(card, options, sheet)}\n";
+        var style = $"\n{CardColours.Css(Scoped(picture, signs, closer, sheets))}{Encoding.UTF8.GetString(Embedded.Bytes("card.css"))}{Paper(card, options, sheets[0])}\n";
         StringBuilder page = new();
         page.Append(CultureInfo.InvariantCulture, $"""
             <!DOCTYPE html>
@@ -52,7 +53,7 @@ internal static partial class CardHtml
             </head>
             <body>
             <a class="skip" href="#pods">To the pods</a>
-            <div class="sheet" aria-hidden="true">{SvgWriter.WriteInPage(sheet, "sheet-")}</div>
+            {PrintedSheet(sheets[0], 0)}
             <header>
             <h1>{Text(card.Title)}</h1>
             <p class="edition">{string.Join("<br>", card.Edition.Select(Text))}</p>
@@ -71,7 +72,7 @@ internal static partial class CardHtml
 
         Block(page, card.Head);
         page.Append("</header>\n<main>\n");
-        Picture(page, picture, signs);
+        Picture(page, picture, signs, closer);
         page.Append("<div>\n");
         for (var i = 0; i < card.Sections.Length; i++)
         {
@@ -85,11 +86,21 @@ internal static partial class CardHtml
             page.Append("</section>\n");
         }
 
-        page.Append("</div>\n</main>\n<script>").Append(script).Append("</script>\n</body>\n</html>\n");
+        page.Append("</div>\n</main>\n").AppendJoin("", sheets.Skip(1).Select((s, i) => PrintedSheet(s, i + 1) + "\n")).Append("<script>").Append(script).Append("</script>\n</body>\n</html>\n");
         return page.ToString();
     }
 
-    private static void Picture(StringBuilder page, Sheet picture, Sheet signs)
+    // Each picture has its own scale, and with it the widths of its lines.
+    private static IEnumerable<(Sheet Picture, string Scope)> Scoped(Sheet picture, Sheet signs, ImmutableArray<CloserView> closer, ImmutableArray<Sheet> sheets) =>
+    [
+        (picture, ".view "), .. closer.Select(c => (c.Picture, $".view[data-part=\"{c.Name}\"] ")), (signs, ".signs "),
+        .. sheets.Select((s, i) => (s, i == 0 ? ".sheet " : string.Create(CultureInfo.InvariantCulture, $".sheet[data-part=\"{i}\"] "))),
+    ];
+
+    private static string PrintedSheet(Sheet sheet, int part) => string.Create(
+        CultureInfo.InvariantCulture, $"<div class=\"sheet\" data-part=\"{part}\" aria-hidden=\"true\">{SvgWriter.WriteInPage(sheet, part == 0 ? "sheet-" : $"sheet-{part}-")}</div>");
+
+    private static void Picture(StringBuilder page, Sheet picture, Sheet signs, ImmutableArray<CloserView> closer)
     {
         var used = picture.Layers.Where(l => !l.Primitives.IsEmpty).Select(l => l.Name).ToHashSet(StringComparer.Ordinal);
         page.Append("""
@@ -104,11 +115,19 @@ internal static partial class CardHtml
             <button type="button" id="untick">Untick all</button>
             <p class="progress" id="progress" role="status"></p>
             </div>
-            <div class="view" tabindex="0" role="group" aria-label="Picture: arrow keys move it, + and - zoom, 0 shows the board, 1 the part">
+            <div class="view" data-id="pic-" tabindex="0" role="group" aria-label="Picture: arrow keys move it, + and - zoom, 0 shows the board, 1 the part">
 
             """);
         page.Append(SvgWriter.WriteInPage(picture, "pic-"));
-        page.Append("\n</div>\n<p class=\"told\" id=\"told\" role=\"status\">Tap a pod or a port, or press its number in the table.</p>\n<details class=\"layers\">\n<summary>Layers</summary>\n<div>\n");
+        page.Append("\n</div>\n<p class=\"told\" id=\"told\" role=\"status\">Tap a pod or a port, or press its number in the table.</p>\n");
+        foreach (var view in closer)
+        {
+            var id = $"pic-{view.Name.ToLowerInvariant()}-";
+            page.Append(CultureInfo.InvariantCulture, $"<h3>{Plain(view.Title)}</h3>\n<div class=\"view\" data-part=\"{view.Name}\" data-id=\"{id}\" tabindex=\"0\" role=\"group\" aria-label=\"Part {view.Name} of the picture, larger: arrow keys move it, + and - zoom, 0 shows all of it\">\n")
+                .Append(SvgWriter.WriteInPage(view.Picture, id)).Append("\n</div>\n");
+        }
+
+        page.Append("<details class=\"layers\">\n<summary>Layers</summary>\n<div>\n");
         foreach (var (name, layers) in Layers.Where(l => l.Layers.Split(' ').Any(used.Contains)))
         {
             page.Append(CultureInfo.InvariantCulture, $"<label><input type=\"checkbox\" checked data-layers=\"{layers}\">{name}</label>\n");

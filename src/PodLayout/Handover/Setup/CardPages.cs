@@ -5,30 +5,32 @@ using PodLayout.Layouts;
 
 namespace PodLayout.Handover.Setup;
 
-/// <summary>The card on paper: the picture on the first page, then what is done, in the order of work.</summary>
-internal static class CardPages
+/// <summary>The card on paper: the picture on the first page, then what is done, in the order of work, then parts of the picture that are shown larger.</summary>
+/// <param name="Text">The pages of text.</param>
+/// <param name="Pictures">The first page, and those after the text.</param>
+internal sealed record CardPages(ImmutableArray<Sheet> Text, ImmutableArray<Sheet> Pictures)
 {
-    public static IEnumerable<Sheet> Of(PlanResult result, SetupCard card, CardOptions options)
+    /// <summary>All of them.</summary>
+    public ImmutableArray<Sheet> InOrder => [Pictures[0], .. Text, .. Pictures[1..]];
+
+    public static CardPages Of(PlanResult result, SetupCard card, CardOptions options)
     {
         card = Paged(card, options.Paper);
         var draft = Written(card, options.Paper);
-        yield return CardPicture.OnPaper(result, card, options, PaperDraft.Number(1, 1 + draft.Count));
-        foreach (var page in draft.Finish(before: 1))
-        {
-            yield return page;
-        }
+        var pictures = CardPicture.OnPaper(result, card, options, draft.Count);
+        return new([.. draft.Finish(before: 1, after: pictures.Length - 1)], pictures);
     }
 
-    /// <summary>The sheet with the picture for a browser that prints: its pages end where it likes, so that it is told no page of the PDF.</summary>
+    /// <summary>The sheets with pictures for a browser that prints: its pages end where it likes, so that it is told no page of the PDF.</summary>
     /// <param name="result">The plan.</param>
     /// <param name="card">What the card says.</param>
     /// <param name="options">What the caller adds.</param>
-    /// <param name="pages">The pages of the PDF.</param>
-    public static Sheet ForBrowser(PlanResult result, SetupCard card, CardOptions options, ImmutableArray<Sheet> pages)
+    public ImmutableArray<Sheet> ForBrowser(PlanResult result, SetupCard card, CardOptions options)
     {
-        var foot = PaperDraft.Number(1, pages.Length);
         var isSame = CardPicture.First(card).SequenceEqual(CardPicture.First(Paged(card, options.Paper)));
-        return CardPicture.ForBrowser(isSame ? pages[0] : CardPicture.OnPaper(result, card, options, foot), foot);
+        var sheets = isSame ? Pictures : CardPicture.OnPaper(result, card, options, Text.Length);
+        var total = Text.Length + sheets.Length;
+        return [.. sheets.Select((sheet, i) => CardPicture.ForBrowser(sheet, PaperDraft.Number(i == 0 ? 1 : 1 + Text.Length + i, total)))];
     }
 
     // On paper whoever is sent to the warnings is told the page, which is known once the pages are filled.

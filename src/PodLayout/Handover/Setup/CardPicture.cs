@@ -4,16 +4,17 @@ using PodLayout.Layouts;
 
 namespace PodLayout.Handover.Setup;
 
-/// <summary>The picture on the card's first page of paper, the same in the PDF and where a browser prints the page.</summary>
+/// <summary>The pictures of the card on paper, the same in the PDF and where a browser prints the page.</summary>
 internal static class CardPicture
 {
     /// <param name="result">The plan.</param>
     /// <param name="card">What the card says.</param>
     /// <param name="options">What the caller adds.</param>
-    /// <param name="foot">What stands at the foot of the page; empty for nothing.</param>
-    public static Sheet OnPaper(PlanResult result, SetupCard card, CardOptions options, string foot) => SetupPicture.OnPaper(
-        result, card.Laying, (card.Title, Head(card)), foot, options.Paper, CardUnit.Of(result, options).InInches, card.Faults,
-        Besides(card), First(card));
+    /// <param name="textPages">How many pages of text there are.</param>
+    /// <returns>The first page, and the last ones where a part of it is shown larger.</returns>
+    public static ImmutableArray<Sheet> OnPaper(PlanResult result, SetupCard card, CardOptions options, int textPages) => SetupPicture.OnPaper(
+        result, card.Laying, (card.Title, Head(card)), textPages, options.Paper, CardUnit.Of(result, options).InInches, card.Faults,
+        Besides(card), CardPages.Running(card, options.Paper), First(card));
 
     /// <summary>
     /// The same sheet for a page whose margins are those of the sheet, so that they hold the foot that the browser writes: without
@@ -24,7 +25,7 @@ internal static class CardPicture
         Extent = sheet.Extent.Grow(-PageFrame.MarginMm * sheet.Scale),
         Layers = [.. sheet.Layers.Select(l => l.Name != SheetDraft.Panel ? l : l with
         {
-            Primitives = [.. l.Primitives.Where(p => p is not Primitive.Text { Style: "text-bold" } text || text.Words != foot)],
+            Primitives = [.. l.Primitives.Where(p => p is not Primitive.Text text || text.Words != foot)],
         })],
     };
 

@@ -11,6 +11,13 @@ internal sealed class PaperDraft(PaperSize paper, string running, bool isRunning
     private const double MarginMm = 14;
     private const double TopMm = 22;
     private const double BottomMm = 17;
+
+    /// <summary>How far the head of a page stands below its edge, mm.</summary>
+    public const double HeadMm = 13;
+
+    /// <summary>How far the foot of a page stands above its edge, mm.</summary>
+    public const double FootMm = 10;
+
     /// <summary>Size of the letters at the head and foot of a page, mm.</summary>
     public const double RunningMm = 3.2;
 
@@ -64,18 +71,19 @@ internal sealed class PaperDraft(PaperSize paper, string running, bool isRunning
 
     /// <summary>The pages, each with its head and foot.</summary>
     /// <param name="before">How many pages come before these.</param>
-    public IEnumerable<Sheet> Finish(int before)
+    /// <param name="after">How many come after them.</param>
+    public IEnumerable<Sheet> Finish(int before, int after = 0)
     {
-        var total = before + pages.Count;
+        var total = before + pages.Count + after;
         for (var i = 0; i < pages.Count; i++)
         {
             var page = pages[i];
-            var (left, right, top) = (MarginMm, paper.WidthMm - MarginMm, paper.HeightMm - 13);
+            var (left, right, top) = (MarginMm, paper.WidthMm - MarginMm, paper.HeightMm - HeadMm);
             var number = Number(before + i + 1, total);
             page.Add(new Primitive.Text(
                 isRunningStrong ? "text-bold" : "text", new(left, top), Cut(TypeFace.Of(isRunningStrong), running, right - left), RunningMm, TextAnchor.Start));
             page.Add(new Primitive.Line("page-rule", [new(left, top - 3), new(right, top - 3)]));
-            page.Add(new Primitive.Text("text", new(right, 10), number, RunningMm, TextAnchor.End));
+            page.Add(new Primitive.Text("text", new(right, FootMm), number, RunningMm, TextAnchor.End));
             yield return new(running, "", new(0, 0, paper.WidthMm, paper.HeightMm), 1, [new("page", page.ToImmutable())]);
         }
     }

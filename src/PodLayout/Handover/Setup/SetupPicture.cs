@@ -1,10 +1,8 @@
 using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Handover.Picture;
-using PodLayout.Jobs;
 using PodLayout.Layouts;
 using PodLayout.Parts;
-using PodLayout.Shops;
 
 namespace PodLayout.Handover.Setup;
 
@@ -37,63 +35,72 @@ internal static class SetupPicture
     // The table of pods names them all; the panel has room for so many.
     private const int MostTypes = 8;
 
-    /// <summary>For the screen: the drawing alone, and what its signs mean.</summary>
+    /// <summary>For the screen: the drawing alone, what its signs mean, and parts of it that are shown larger.</summary>
     /// <param name="result">The plan.</param>
     /// <param name="laying">How the part is laid.</param>
     /// <param name="faults">Pods that keep a rule no longer, or that are not counted.</param>
-    public static (Sheet Picture, Sheet Signs) OnScreen(PlanResult result, Laying laying, params ImmutableArray<PodFault> faults)
+    public static (Sheet Picture, Sheet Signs, ImmutableArray<CloserView> Closer) OnScreen(PlanResult result, Laying laying, params ImmutableArray<PodFault> faults)
     {
         var content = Content(result);
-        var scale = ScreenScale(result.Layout!, content);
+        var (draft, sizes) = OnScreen(content, DatumMm, result.Layout!.Pods);
+        var tooSmall = Draw(draft, result, laying, sizes, draft.Page, faults);
+        var closer = CloserView.Of(result, draft, tooSmall, faults, _ => "shown larger below", (window, pods) => OnScreen(window, AroundMm, pods));
+        return (draft.Finish(LayoutPicture.Title(result), LayoutPicture.Description(result)), Signs(result, draft), closer);
+    }
+
+    // Below and on the left there may be more than the numbers of grooves.
+    private static (SheetDraft Draft, LetterSizes Sizes) OnScreen(Box2 content, double leftMm, ImmutableArray<PlacedPod> pods)
+    {
+        var scale = ScreenScale(pods, content);
         var page = new Box2(
-            content.MinX - DatumMm * scale, content.MinY - DatumMm * scale, content.MaxX + AroundMm * scale, content.MaxY + AroundMm * scale);
-        SheetDraft draft = new(scale, page, content) { LeastPortMm = LeastPortMm(result.Layout!, scale), NumbersYield = true };
-        Draw(draft, result, laying, LetterSizes.OnScreen(LeastPixels / Pixels(page) / scale), page, faults);
-        return (draft.Finish(LayoutPicture.Title(result), LayoutPicture.Description(result)), Signs(result, draft));
+            content.MinX - leftMm * scale, content.MinY - leftMm * scale, content.MaxX + AroundMm * scale, content.MaxY + AroundMm * scale);
+        return (new(scale, page, content) { LeastPortMm = LeastPortMm(pods, scale), NumbersYield = true }, LetterSizes.OnScreen(LeastPixels / Pixels(page) / scale));
     }
 
     // For a millimetre of the board.
     private static double Pixels(Box2 page) => Math.Min(TabletWidth / page.Width, TabletHeight / page.Height);
 
-    private static double ScreenScale(Layout layout, Box2 content)
+    private static double ScreenScale(ImmutableArray<PlacedPod> pods, Box2 content)
     {
         var scale = Math.Max(content.Width / ScreenWidthMm, content.Height / ScreenHeightMm);
-        if (layout.Pods.Length <= ManyPods)
+        if (pods.Length <= ManyPods)
         {
             return scale;
         }
 
-        var side = layout.Pods.Select(p => Math.Min(p.ExtentXMm, p.ExtentYMm)).Min();
+        var side = pods.Select(p => Math.Min(p.ExtentXMm, p.ExtentYMm)).Min();
         var pod = side * Pixels(content.Grow((AroundMm + DatumMm) / 2 * scale));
         return scale / Math.Clamp(SmallPodPixels / pod, 1, MostTimes);
     }
 
     // The ring of an open port does not reach out of its pod's edge, as long as it can be seen.
-    private static double LeastPortMm(Layout layout, double scale)
+    private static double LeastPortMm(ImmutableArray<PlacedPod> pods, double scale)
     {
         const double leastMm = 0.5, mostMm = 0.75, edgeMm = 0.2, ringShare = 1.25;
-        var room = layout.Pods.SelectMany(p => p.OpenPorts.Where(o => p.BodyBox.Contains(o.Centre)).Select(o => Math.Min(
+        var room = pods.SelectMany(p => p.OpenPorts.Where(o => p.BodyBox.Contains(o.Centre)).Select(o => Math.Min(
             p.ExtentXMm / 2 - Math.Abs(o.Centre.X - p.Centre.X), p.ExtentYMm / 2 - Math.Abs(o.Centre.Y - p.Centre.Y)))).DefaultIfEmpty(double.PositiveInfinity).Min();
         return Math.Clamp((room / scale + edgeMm) / ringShare, leastMm, mostMm);
     }
 
-    /// <summary>For paper: the first page of the card.</summary>
+    /// <summary>For paper: the first page of the card, and the last ones with parts of it that are shown larger.</summary>
     /// <param name="result">The plan.</param>
     /// <param name="laying">How the part is laid.</param>
     /// <param name="head">What stands beside it, a heading and its lines.</param>
-    /// <param name="foot">What stands at the foot of the page.</param>
+    /// <param name="textPages">How many pages are between them; null where the pages have no numbers.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="inInches">Whether the scale is one of inches.</param>
     /// <param name="faults">Pods that keep a rule no longer, or that are not counted.</param>
     /// <param name="besides">Lines that stand smaller below those of the head.</param>
+    /// <param name="running">What names the card on the other pages.</param>
     /// <param name="warnings">What must be read first; stands below the heading.</param>
-    public static Sheet OnPaper(
-        PlanResult result, Laying laying, (string Title, ImmutableArray<string> Lines) head, string foot, PaperSize paper,
+    public static ImmutableArray<Sheet> OnPaper(
+        PlanResult result, Laying laying, (string Title, ImmutableArray<string> Lines) head, int? textPages, PaperSize paper,
         bool inInches = false, ImmutableArray<PodFault> faults = default, ImmutableArray<string> besides = default,
+        string running = "",
         params ImmutableArray<string> warnings)
     {
         var content = Content(result);
-        IReadOnlyList<PanelItem> Items(IReadOnlyDictionary<string, string> names, SheetDraft? drawn) =>
+        IReadOnlyList<PanelItem> Items(IReadOnlyDictionary<string, string> names, SheetDraft? drawn, string foot) =>
         [
             .. PanelItem.Title(head.Title),
             .. warnings.Select(PanelItem.Warning),
@@ -107,11 +114,19 @@ internal static class SetupPicture
 
         // Letters for the types take the most room, and are what is drawn where names do not fit.
         var letters = LayoutPicture.Names(result, double.PositiveInfinity);
-        var frame = PageFrame.Fit(content, [.. Items(letters, drawn: null).Select(i => i.HeightMm)], paper);
+        string Foot(int page, int more) => textPages is { } text ? PaperDraft.Number(page, 1 + text + more) : "";
+        var frame = PageFrame.Fit(content, [.. Items(letters, drawn: null, Foot(1, 0)).Select(i => i.HeightMm)], paper);
         SheetDraft draft = new(frame.Scale, frame.Page, content);
-        Draw(draft, result, laying, LetterSizes.OnPaper, PageFrame.Around(content, frame.Scale), faults.IsDefault ? [] : faults);
-        PanelItem.DrawAll(draft, frame, Items(LayoutPicture.Names(result, frame.Scale), draft));
-        return draft.Finish(LayoutPicture.Title(result), "");
+        faults = faults.IsDefault ? [] : faults;
+        var tooSmall = Draw(draft, result, laying, LetterSizes.OnPaper, PageFrame.Around(content, frame.Scale), faults);
+        (double WidthMm, double HeightMm) size = (frame.Page.Width / frame.Scale, frame.Page.Height / frame.Scale);
+        var closer = CloserView.Of(result, draft, tooSmall, faults, count => count == 1 ? "larger on the last page" : "larger on the last pages", (window, pods) => CloserPage.Draft(size, window, pods));
+        PanelItem.DrawAll(draft, frame, Items(LayoutPicture.Names(result, frame.Scale), draft, Foot(1, closer.Length)));
+        return
+        [
+            draft.Finish(LayoutPicture.Title(result), ""),
+            .. closer.Select((view, i) => CloserPage.Written(view, size, running, Foot(2 + (textPages ?? 0) + i, closer.Length))),
+        ];
     }
 
     private static Sheet Signs(PlanResult result, SheetDraft drawn)
@@ -138,15 +153,24 @@ internal static class SetupPicture
 
     private static Box2 Content(PlanResult result) => LayoutPicture.Content(result.Job.Shop.Board, Shape(result));
 
-    private static void Draw(SheetDraft draft, PlanResult result, Laying laying, LetterSizes sizes, Box2 around, ImmutableArray<PodFault> faults)
+    /// <summary>All but marks and words.</summary>
+    public static void DrawThings(SheetDraft draft, PlanResult result, ImmutableArray<PodFault> faults)
     {
-        var (job, layout, shape) = (result.Job, result.Layout!, Shape(result));
+        var (job, layout) = (result.Job, result.Layout!);
         draft.AddBox(SheetDraft.Paper, "paper", draft.Page);
         BoardDrawing.Draw(draft, job.Shop.Board);
-        PartDrawing.Draw(draft, shape, GrainDeg(result), LayoutPicture.ProgramZero(job, layout.Placement));
-        Before(draft, job, layout);
+        PartDrawing.Draw(draft, Shape(result), GrainDeg(result), LayoutPicture.ProgramZero(job, layout.Placement));
+        StandingDrawing.Draw(draft, job, layout);
         PodDrawing.Bodies(draft, job.Shop.Board, layout, StandingChanges.Of(job, layout).Staying);
         FaultDrawing.Frames(draft, layout, faults);
+    }
+
+    // The pods whose numbers are too small to be read.
+    private static IReadOnlyList<int> Draw(
+        SheetDraft draft, PlanResult result, Laying laying, LetterSizes sizes, Box2 around, ImmutableArray<PodFault> faults)
+    {
+        var (job, layout, shape) = (result.Job, result.Layout!, Shape(result));
+        DrawThings(draft, result, faults);
         foreach (var at in laying.Marks.Select(m => m.At))
         {
             // The dot of a mark, which is drawn last: words keep off the lines through it.
@@ -156,7 +180,7 @@ internal static class SetupPicture
             draft.AddDot(at);
         }
 
-        PodLabels labels = new(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), sizes);
+        PodLabels labels = new(draft, job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), sizes) { LeavesOutTooSmall = true };
         labels.Inside();
         PartDrawing.GrainArrow(draft, shape, GrainDeg(result), sizes.IsTight ? labels.WantedOutside() : []);
 
@@ -170,99 +194,8 @@ internal static class SetupPicture
         FaultDrawing.Words(draft, job.Shop.Board, layout, faults);
 
         PartDrawing.ZeroName(draft, LayoutPicture.ProgramZero(job, layout.Placement));
-        ZoneNames(draft, job.Shop);
+        ZoneNames.Draw(draft, job.Shop);
         PieceNames.Draw(draft, shape, LayoutPicture.Loose(job, layout.Placement));
-    }
-
-    // The pods that stand on the board now and are not part of the layout.
-    private static void Before(SheetDraft draft, Job job, Layout layout)
-    {
-        var board = job.Shop.Board;
-        var toPlug = StandingChanges.Of(job, layout).ToPlug.ToHashSet(StringComparer.Ordinal);
-        foreach (var port in board.Ports.Where(p => toPlug.Contains(p.Name)))
-        {
-            var radius = Symbols.PortRadius(draft, board.PortDiameterMm);
-            Symbols.PortToPlug(draft, SheetDraft.OpenPorts, port.Centre, radius);
-            draft.Take(new Box2(port.Centre.X, port.Centre.Y, port.Centre.X, port.Centre.Y).Grow(1.5 * radius));
-        }
-
-        foreach (var pod in StandingChanges.Of(job, layout).TakeUp)
-        {
-            if (StandingChanges.Placed(pod, job.Shop) is not { } body)
-            {
-                continue;
-            }
-
-            if (body.Type.Footprint is PodFootprint.Round round)
-            {
-                draft.Add(SheetDraft.Before, new Primitive.Disc("before", body.Centre, round.DiameterMm / 2));
-            }
-            else
-            {
-                draft.AddBox(SheetDraft.Before, "before", body.BodyBox);
-            }
-
-            draft.KeepOff(SheetDraft.RingOf(body.BodyBox), isUnderPods: true);
-            if (Open(body, layout, draft.Scale) is var (at, half))
-            {
-                Symbols.Cross(draft, SheetDraft.Before, "before-cross", at, half);
-                draft.KeepOff(new Box2(at.X, at.Y, at.X, at.Y).Grow(half));
-                draft.Take(new Box2(at.X, at.Y, at.X, at.Y).Grow(half));
-            }
-        }
-    }
-
-    // Where the cross of a pod to take up is seen: as near to the pod's middle and as large as the pods of the layout let it be.
-    private static (Point2 At, double Half)? Open(PlacedPod body, Layout layout, double scale)
-    {
-        const int steps = 12;
-        const double leastMm = 0.7;
-        var box = body.BodyBox;
-        List<Box2> over = [.. layout.Pods.Select(p => p.BodyBox.Grow(0.3 * scale)).Where(b => b.Touches(box))];
-        var places = (from i in Enumerable.Range(0, steps + 1)
-                      from j in Enumerable.Range(0, steps + 1)
-                      select new Point2(box.MinX + box.Width * i / steps, box.MinY + box.Height * j / steps))
-            .OrderBy(p => Math.Round((p - body.Centre).Length, 6)).ToList();
-        for (var half = Math.Min(2.5 * scale, 0.3 * Math.Min(body.ExtentXMm, body.ExtentYMm)); half >= leastMm * scale; half *= 0.8)
-        {
-            foreach (var at in places)
-            {
-                var cross = new Box2(at.X, at.Y, at.X, at.Y).Grow(half);
-                if (box.Contains(cross) && !over.Exists(b => b.Touches(cross)))
-                {
-                    return (at, half);
-                }
-            }
-        }
-
-        return null;
-    }
-
-    private static void ZoneNames(SheetDraft draft, Shop shop)
-    {
-        const double sizeMm = 2.6;
-        foreach (var zone in shop.Zones)
-        {
-            draft.AddLine(
-                SheetDraft.Zones, "zone", [.. SheetDraft.RingOf(zone.Area).Points, new(zone.Area.MinX, zone.Area.MinY)]);
-            var words = TextMeasure.Cut(zone.Name, Math.Max(8, zone.Area.Width / draft.Scale - 4), sizeMm, true);
-            var box = draft.TextBox(default, words, sizeMm, true);
-            var places =
-                from down in Enumerable.Range(1, 12)
-                from across in Enumerable.Range(0, 9)
-                select box.Moved(new(
-                    zone.Area.MinX + (zone.Area.Width - box.Width) * across / 8 + (across == 0 ? 1 : across == 8 ? -1 : 0) * draft.Scale + box.Width / 2,
-                    zone.Area.MaxY - down * 4 * draft.Scale));
-            // Off the lines of the part where that can be: a name on its outline would look like an opening in it.
-            List<Box2> free = [.. places.Where(p => zone.Area.Contains(p) && draft.IsFree(p.Grow(0.5 * draft.Scale)))];
-            foreach (var place in free.Where(p => !draft.IsCrossed(p.Grow(0.5 * draft.Scale)) && !draft.HasWord(p)).Concat(free))
-            {
-                draft.AddBox(SheetDraft.Labels, "knockout", place);
-                draft.AddText(SheetDraft.Labels, "text-bold", place.Centre, words, sizeMm, TextAnchor.Middle);
-                draft.Take(place);
-                draft.AddWord(place);
-                break;
-            }
-        }
+        return labels.TooSmall;
     }
 }

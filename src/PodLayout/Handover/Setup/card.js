@@ -2,12 +2,11 @@
 // The card works without this script; it adds zoom, pointing, layers, and ticks that this browser remembers.
 (() => {
   const root = document.documentElement;
-  const memory = "podlayout-card-" + root.dataset.card;
-  const picture = document.querySelector(".view svg");
-  const view = document.querySelector(".view");
-  const told = document.getElementById("told");
   const all = (selector, inside = document) => [...inside.querySelectorAll(selector)];
-
+  const memory = "podlayout-card-" + root.dataset.card;
+  // The board, and parts of it that are shown larger.
+  const views = all(".view");
+  const told = document.getElementById("told");
   // Browsers may refuse to remember anything for a file; the ticks then last as long as the page.
   const kept = {
     read() { try { return JSON.parse(localStorage.getItem(memory)) ?? {}; } catch { return {}; } },
@@ -18,13 +17,16 @@
   // Ticks.
   const boxes = all("input[data-key]");
   const progress = document.getElementById("progress");
-  const group = picture.appendChild(document.createElementNS("http://www.w3.org/2000/svg", "g"));
-  const bodies = new Map();
-  for (const shape of all(".pl-pod[data-of], .pl-port-open-ring[data-of]", picture)) {
-    bodies.set(shape.dataset.of, shape);
-  }
+  const drawings = views.map(view => {
+    const bodies = new Map();
+    for (const shape of all(".pl-pod[data-of], .pl-port-open-ring[data-of]", view)) bodies.set(shape.dataset.of, shape);
+    // Under what covers all beyond a part that is shown larger.
+    const group = document.createElementNS("http://www.w3.org/2000/svg", "g");
+    view.querySelector("svg").insertBefore(group, document.getElementById(view.dataset.id + "edge"));
+    return { bodies, group };
+  });
 
-  function mark(key) {
+  function mark(key, { bodies, group }) {
     const body = bodies.get(key);
     if (!body) return;
     const box = body.getBBox(), size = Math.min(box.width, box.height) * (key.startsWith("P") ? 0.42 : 0.9);
@@ -40,11 +42,11 @@
   }
 
   function showTicks() {
-    group.replaceChildren();
+    for (const drawing of drawings) drawing.group.replaceChildren();
     for (const box of boxes) {
       box.checked = Boolean(state.ticks[box.dataset.key]);
       box.closest("tr, li").classList.toggle("done", box.checked);
-      if (box.checked) mark(box.dataset.key);
+      if (box.checked) for (const drawing of drawings) mark(box.dataset.key, drawing);
     }
     const count = letter => {
       const those = boxes.filter(b => b.dataset.key.startsWith(letter));
@@ -78,16 +80,14 @@
     const names = heads.slice(heads.length - cells.length);
     told.textContent = cells.map((c, i) => `${names[i]} ${c.textContent.trim()}`).join(", ");
     row.classList.add("lit");
-    for (const shape of all("[data-of]", picture)) shape.classList.toggle("lit", shape.dataset.of === key);
+    for (const shape of all(".view [data-of]")) shape.classList.toggle("lit", shape.dataset.of === key);
     if (scroll) row.scrollIntoView({ block: "nearest" });
   }
 
-  picture.addEventListener("pointerover", e => { if (e.pointerType === "mouse" && e.target.dataset.of) point(e.target.dataset.of, false); });
-  picture.addEventListener("click", e => { if (!moved && e.target.dataset.of) point(e.target.dataset.of, true); });
   for (const button of all("button[data-show]")) {
     button.addEventListener("click", () => {
       point(button.dataset.show, false);
-      view.scrollIntoView({ block: "nearest" });
+      views[0].scrollIntoView({ block: "nearest" });
     });
   }
 
@@ -117,8 +117,7 @@
   for (const box of all("input[data-layers]")) {
     const show = () => {
       for (const name of box.dataset.layers.split(" ")) {
-        const layer = document.getElementById("pic-" + name);
-        if (layer) layer.classList.toggle("off", !box.checked);
+        for (const view of views) document.getElementById(view.dataset.id + name)?.classList.toggle("off", !box.checked);
       }
     };
     box.checked = !state.hidden[box.dataset.layers];
@@ -130,87 +129,95 @@
     });
   }
 
-  // Zoom and pan: the part of the picture that is seen.
-  const [x0, y0, w0, h0] = picture.getAttribute("viewBox").split(" ").map(Number), full = { x: x0, y: y0, w: w0, h: h0 };
-  const seen = { ...full };
-  let moved = false;
+  // Zoom and pan of a picture: the part of it that is seen.
+  function moves(view) {
+    const picture = view.querySelector("svg");
+    const [x0, y0, w0, h0] = picture.getAttribute("viewBox").split(" ").map(Number), full = { x: x0, y: y0, w: w0, h: h0 };
+    const seen = { ...full };
+    let moved = false;
 
-  function look() {
-    seen.w = Math.min(full.w, Math.max(full.w / 16, seen.w));
-    seen.h = seen.w * full.h / full.w;
-    seen.x = Math.min(full.x + full.w - seen.w, Math.max(full.x, seen.x));
-    seen.y = Math.min(full.y + full.h - seen.h, Math.max(full.y, seen.y));
-    picture.setAttribute("viewBox", `${seen.x} ${seen.y} ${seen.w} ${seen.h}`);
-    view.classList.toggle("near", seen.w < full.w * 0.999);
-  }
+    function look() {
+      seen.w = Math.min(full.w, Math.max(full.w / 16, seen.w));
+      seen.h = seen.w * full.h / full.w;
+      seen.x = Math.min(full.x + full.w - seen.w, Math.max(full.x, seen.x));
+      seen.y = Math.min(full.y + full.h - seen.h, Math.max(full.y, seen.y));
+      picture.setAttribute("viewBox", `${seen.x} ${seen.y} ${seen.w} ${seen.h}`);
+      view.classList.toggle("near", seen.w < full.w * 0.999);
+    }
 
-  // About a point given as shares of the picture's width and height.
-  function zoom(factor, sx = 0.5, sy = 0.5) {
-    const w = Math.min(full.w, Math.max(full.w / 16, seen.w / factor)), h = w * full.h / full.w;
-    seen.x += (seen.w - w) * sx;
-    seen.y += (seen.h - h) * sy;
-    seen.w = w;
-    look();
-  }
-
-  const shares = (x, y) => {
-    const r = picture.getBoundingClientRect(), scale = Math.min(r.width / seen.w, r.height / seen.h);
-    return [(x - r.x - (r.width - seen.w * scale) / 2) / (seen.w * scale), (y - r.y - (r.height - seen.h * scale) / 2) / (seen.h * scale), scale];
-  };
-  const fit = () => { Object.assign(seen, full); look(); };
-  document.getElementById("nearer").addEventListener("click", () => zoom(1.5));
-  document.getElementById("farther").addEventListener("click", () => zoom(1 / 1.5));
-  document.getElementById("whole").addEventListener("click", fit);
-
-  // The part, its blank, and the words that belong to them, with a little of the board around, as large as the picture lets it.
-  function close() {
-    const boxes = all(".pl-part-edge, .pl-blank-edge, #pic-labels text, #pic-labels .pl-stretch-flag", picture).map(e => e.getBBox());
-    if (boxes.length === 0) return;
-    const left = Math.min(...boxes.map(b => b.x)), right = Math.max(...boxes.map(b => b.x + b.width));
-    const top = Math.min(...boxes.map(b => b.y)), bottom = Math.max(...boxes.map(b => b.y + b.height));
-    seen.w = Math.max(right - left, (bottom - top) * full.w / full.h) * 1.06;
-    seen.x = (left + right - seen.w) / 2;
-    seen.y = (top + bottom - seen.w * full.h / full.w) / 2;
-    look();
-  }
-  document.getElementById("close").addEventListener("click", close);
-  view.addEventListener("wheel", e => {
-    if (!e.ctrlKey && seen.w >= full.w * 0.999 && e.deltaY > 0) return;
-    e.preventDefault();
-    zoom(Math.exp(-e.deltaY / 400), ...shares(e.clientX, e.clientY));
-  }, { passive: false });
-  view.addEventListener("keydown", e => {
-    const step = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key];
-    if (step) { seen.x += step[0] * seen.w / 8; seen.y += step[1] * seen.h / 8; look(); }
-    else if (e.key === "+" || e.key === "=") zoom(1.5);
-    else if (e.key === "-") zoom(1 / 1.5);
-    else if (e.key === "0") fit();
-    else if (e.key === "1") close();
-    else return;
-    e.preventDefault();
-  });
-
-  const fingers = new Map();
-  view.addEventListener("pointerdown", e => { fingers.set(e.pointerId, { x: e.clientX, y: e.clientY }); moved = false; });
-  view.addEventListener("pointermove", e => {
-    const last = fingers.get(e.pointerId);
-    if (!last) return;
-    const now = { x: e.clientX, y: e.clientY }, others = [...fingers.entries()].filter(([id]) => id !== e.pointerId).map(([, p]) => p);
-    if (others.length > 0) {
-      const apart = p => Math.hypot(p.x - others[0].x, p.y - others[0].y);
-      zoom(apart(now) / Math.max(1, apart(last)), ...shares((now.x + others[0].x) / 2, (now.y + others[0].y) / 2));
-      moved = true;
-    } else if (view.classList.contains("near")) {
-      if (!moved && Math.hypot(now.x - last.x, now.y - last.y) < 6) return;
-      const scale = shares(0, 0)[2];
-      seen.x -= (now.x - last.x) / scale;
-      seen.y -= (now.y - last.y) / scale;
-      moved = true;
+    // About a point given as shares of the picture's width and height.
+    function zoom(factor, sx = 0.5, sy = 0.5) {
+      const w = Math.min(full.w, Math.max(full.w / 16, seen.w / factor)), h = w * full.h / full.w;
+      seen.x += (seen.w - w) * sx;
+      seen.y += (seen.h - h) * sy;
+      seen.w = w;
       look();
     }
-    fingers.set(e.pointerId, now);
-  });
-  for (const end of ["pointerup", "pointercancel", "pointerleave"]) view.addEventListener(end, e => fingers.delete(e.pointerId));
+
+    const shares = (x, y) => {
+      const r = picture.getBoundingClientRect(), scale = Math.min(r.width / seen.w, r.height / seen.h);
+      return [(x - r.x - (r.width - seen.w * scale) / 2) / (seen.w * scale), (y - r.y - (r.height - seen.h * scale) / 2) / (seen.h * scale), scale];
+    };
+    const fit = () => { Object.assign(seen, full); look(); };
+
+    // The part, its blank, and the words that belong to them, with a little of the board around, as large as the picture lets it.
+    function close() {
+      const boxes = all(".pl-part-edge, .pl-blank-edge, #pic-labels text, #pic-labels .pl-stretch-flag", picture).map(e => e.getBBox());
+      if (boxes.length === 0) return;
+      const left = Math.min(...boxes.map(b => b.x)), right = Math.max(...boxes.map(b => b.x + b.width));
+      const top = Math.min(...boxes.map(b => b.y)), bottom = Math.max(...boxes.map(b => b.y + b.height));
+      seen.w = Math.max(right - left, (bottom - top) * full.w / full.h) * 1.06;
+      seen.x = (left + right - seen.w) / 2;
+      seen.y = (top + bottom - seen.w * full.h / full.w) / 2;
+      look();
+    }
+    picture.addEventListener("pointerover", e => { if (e.pointerType === "mouse" && e.target.dataset.of) point(e.target.dataset.of, false); });
+    picture.addEventListener("click", e => { if (!moved && e.target.dataset.of) point(e.target.dataset.of, true); });
+    view.addEventListener("wheel", e => {
+      if (!e.ctrlKey && seen.w >= full.w * 0.999 && e.deltaY > 0) return;
+      e.preventDefault();
+      zoom(Math.exp(-e.deltaY / 400), ...shares(e.clientX, e.clientY));
+    }, { passive: false });
+    view.addEventListener("keydown", e => {
+      const step = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[e.key];
+      if (step) { seen.x += step[0] * seen.w / 8; seen.y += step[1] * seen.h / 8; look(); }
+      else if (e.key === "+" || e.key === "=") zoom(1.5);
+      else if (e.key === "-") zoom(1 / 1.5);
+      else if (e.key === "0") fit();
+      else if (e.key === "1" && view === views[0]) close();
+      else return;
+      e.preventDefault();
+    });
+
+    const fingers = new Map();
+    view.addEventListener("pointerdown", e => { fingers.set(e.pointerId, { x: e.clientX, y: e.clientY }); moved = false; });
+    view.addEventListener("pointermove", e => {
+      const last = fingers.get(e.pointerId);
+      if (!last) return;
+      const now = { x: e.clientX, y: e.clientY }, others = [...fingers.entries()].filter(([id]) => id !== e.pointerId).map(([, p]) => p);
+      if (others.length > 0) {
+        const apart = p => Math.hypot(p.x - others[0].x, p.y - others[0].y);
+        zoom(apart(now) / Math.max(1, apart(last)), ...shares((now.x + others[0].x) / 2, (now.y + others[0].y) / 2));
+        moved = true;
+      } else if (view.classList.contains("near")) {
+        if (!moved && Math.hypot(now.x - last.x, now.y - last.y) < 6) return;
+        const scale = shares(0, 0)[2];
+        seen.x -= (now.x - last.x) / scale;
+        seen.y -= (now.y - last.y) / scale;
+        moved = true;
+        look();
+      }
+      fingers.set(e.pointerId, now);
+    });
+    for (const end of ["pointerup", "pointercancel", "pointerleave"]) view.addEventListener(end, e => fingers.delete(e.pointerId));
+    return { zoom, fit, close };
+  }
+
+  const [board] = views.map(moves);
+  document.getElementById("nearer").addEventListener("click", () => board.zoom(1.5));
+  document.getElementById("farther").addEventListener("click", () => board.zoom(1 / 1.5));
+  document.getElementById("whole").addEventListener("click", board.fit);
+  document.getElementById("close").addEventListener("click", board.close);
 
   // Light, dark, or as the machine is set.
   const theme = document.getElementById("theme"), themes = ["", "light", "dark"];

@@ -17,7 +17,7 @@ public class CardInBrowserTests
         await using var browser = await Browser.Start(1280, 900);
         var page = await browser.Open(scratch.Put("card.html", Cards.File(Cards.Plan(name), "card.html")));
         Assert.Equal([], browser.Complaints);
-        Assert.Equal(Cards.Plan(name).Layout!.Pods.Length, await page.Locator(".view .pl-pod").CountAsync());
+        Assert.Equal(Cards.Plan(name).Layout!.Pods.Length, await page.Locator(".view[data-id='pic-'] .pl-pod").CountAsync());
         Assert.Contains($"0 of {Cards.Plan(name).Layout!.Pods.Length}", await page.Locator("#progress").InnerTextAsync(), StringComparison.Ordinal);
     }
 
@@ -43,6 +43,43 @@ public class CardInBrowserTests
         page.Dialog += (_, dialog) => dialog.AcceptAsync();
         await page.Locator("#untick").ClickAsync();
         Assert.False(await page.Locator("input[data-key=P3]").IsCheckedAsync());
+        Assert.Equal([], browser.Complaints);
+    }
+
+    [Fact]
+    public async Task What_is_done_in_the_picture_is_done_in_the_part_that_is_shown_larger_too()
+    {
+        using Scratch scratch = new();
+        await using var browser = await Browser.Start(820, 1180, hasTouch: true);
+        var page = await browser.Open(scratch.Put("card.html", Cards.File(Cards.Plan("block"), "card.html")));
+        var (whole, part) = (page.Locator(".view[data-id='pic-']"), page.Locator(".view[data-part=A]"));
+        Assert.Equal("A: columns 18 to 38, rows 6 to 26", await page.Locator("#picture h3").InnerTextAsync());
+
+        // A tick, a tap, a layer.
+        await page.Locator("input[data-key=P25]").CheckAsync();
+        Assert.Equal(2, await whole.Locator(".done-mark").CountAsync());
+        Assert.Equal(2, await part.Locator(".done-mark").CountAsync());
+        await part.Locator(".pl-pod[data-of=P34]").TapAsync();
+        Assert.Contains("Pod P34", await page.Locator("#told").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Equal(1, await whole.Locator(".pl-pod.lit").CountAsync());
+        Assert.Equal(1, await part.Locator(".pl-pod.lit").CountAsync());
+        await page.Locator("details.layers summary").ClickAsync();
+        await page.GetByLabel("Seals", new() { Exact = true }).UncheckAsync();
+        Assert.False(await page.Locator("#pic-seals").IsVisibleAsync());
+        Assert.False(await page.Locator("#pic-a-seals").IsVisibleAsync());
+        Assert.True(await page.Locator("#pic-a-open-ports").IsVisibleAsync());
+
+        // Each zooms by itself.
+        var before = await whole.Locator("svg").GetAttributeAsync("viewBox");
+        var near = await part.Locator("svg").GetAttributeAsync("viewBox");
+        await part.FocusAsync();
+        await page.Keyboard.PressAsync("+");
+        Assert.Equal(before, await whole.Locator("svg").GetAttributeAsync("viewBox"));
+        Assert.NotEqual(near, await part.Locator("svg").GetAttributeAsync("viewBox"));
+        await page.Keyboard.PressAsync("0");
+        Assert.Equal(near, await part.Locator("svg").GetAttributeAsync("viewBox"));
+        await page.Locator("#nearer").ClickAsync();
+        Assert.NotEqual(before, await whole.Locator("svg").GetAttributeAsync("viewBox"));
         Assert.Equal([], browser.Complaints);
     }
 

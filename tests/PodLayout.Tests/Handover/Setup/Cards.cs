@@ -24,6 +24,7 @@ internal static class Cards
         ["tall"] = () => Grid(600, 1800, 24, HandMade.Square),
         ["wide-60"] = () => Grid(3600, 1500, 60, HandMade.Small),
         ["dense-60"] = () => Grid(1200, 1200, 60, HandMade.Small),
+        ["block"] = () => CrowdedCards.Plan("square block of small pods with no gap"),
         ["inches"] = Inches,
         ["crest"] = Crest,
         ["washed"] = Washed,

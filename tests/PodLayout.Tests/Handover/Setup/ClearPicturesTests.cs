@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Handover;
 using PodLayout.Handover.Picture;
@@ -91,7 +92,7 @@ public class ClearPicturesTests
     {
         var plan = Held(Cards.Plan(name));
         var laying = Laying.Of(plan, plan.Layout!);
-        var (picture, signs) = SetupPicture.OnScreen(plan, laying);
+        var (picture, signs, _) = SetupPicture.OnScreen(plan, laying);
         Assert.Equal([], Styles(signs, "panel").Except(Styles(picture, null)));
         foreach (var sheet in Pictures(plan).Skip(1).Append(LayoutPicture.Draw(plan)))
         {
@@ -189,7 +190,10 @@ public class ClearPicturesTests
     public void Every_pod_says_its_type_and_its_turn_and_every_port_its_name_unless_the_legend_counts_those_without(string name)
     {
         var plan = Cards.Plan(name);
-        foreach (var sheet in Pictures(plan).Append(LayoutPicture.Draw(plan)))
+        var screen = SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout!));
+        ImmutableArray<Sheet> OnPaper(PaperSize paper) => SetupPicture.OnPaper(plan, Laying.Of(plan, plan.Layout!), ("x", ["y"]), 1, paper);
+        foreach (var (sheet, closer) in new ImmutableArray<Sheet>[] { [screen.Picture, .. screen.Closer.Select(c => c.Picture)], OnPaper(PaperSize.A4), OnPaper(PaperSize.Letter), [LayoutPicture.Draw(plan)] }
+            .Select(s => (s[0], s[1..])))
         {
             var drawn = sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives).ToList();
             var labels = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().ToList();
@@ -202,9 +206,13 @@ public class ClearPicturesTests
             }
 
             // On a screen the legend is a sheet of its own.
-            var legend = sheet.Layers.Single(l => l.Name == "panel").Primitives.IsEmpty ? SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout)).Signs : sheet;
+            var legend = sheet.Layers.Single(l => l.Name == "panel").Primitives.IsEmpty ? screen.Signs : sheet;
             var told = string.Join(' ', legend.Layers.Single(l => l.Name == "panel").Primitives.OfType<Primitive.Text>().Select(t => t.Words));
-            var without = plan.Layout.Pods.SelectMany(p => p.OpenPorts).Count() - labels.Count(t => t.Style == "port-name");
+
+            // Named in the picture, or in a part of it that is shown larger.
+            var named = labels.Concat(closer.SelectMany(c => c.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>()))
+                .Where(t => t.Style == "port-name").Select(t => t.Words).Distinct().Count();
+            var without = plan.Layout.Pods.SelectMany(p => p.OpenPorts).Count() - named;
             Assert.Equal(without > 0, told.Contains("no room for its name", StringComparison.Ordinal));
             Assert.True(without <= 0 || told.Contains(without == 1 ? "one port" : $"{without} ports", StringComparison.Ordinal), told);
         }
@@ -307,8 +315,8 @@ public class ClearPicturesTests
     {
         var plan = Cards.Plan("oval");
         var laying = Laying.Of(plan, plan.Layout!);
-        var (picture, signs) = SetupPicture.OnScreen(plan, laying, new PodFault(2, Counts: true), new PodFault(5, Counts: false));
-        var paper = SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "", PaperSize.A4, false, [new(2, Counts: true), new(5, Counts: false)]);
+        var (picture, signs, _) = SetupPicture.OnScreen(plan, laying, new PodFault(2, Counts: true), new PodFault(5, Counts: false));
+        var paper = SetupPicture.OnPaper(plan, laying, ("x", ["y"]), null, PaperSize.A4, false, [new(2, Counts: true), new(5, Counts: false)])[0];
         foreach (var (sheet, legend) in new[] { (picture, signs), (paper, paper) })
         {
             var drawn = sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives).ToList();
@@ -333,7 +341,7 @@ public class ClearPicturesTests
         {
             PodFault[] faults = [.. Enumerable.Range(0, plan.Layout!.Pods.Length).Where(i => i % share == 0).Select(i => new PodFault(i, Counts: true))];
             var laying = Laying.Of(plan, plan.Layout);
-            foreach (var sheet in new[] { SetupPicture.OnScreen(plan, laying, [.. faults]).Picture, SetupPicture.OnPaper(plan, laying, ("Title", ["one line"]), "", PaperSize.A4, faults: [.. faults]) })
+            foreach (var sheet in new[] { SetupPicture.OnScreen(plan, laying, [.. faults]).Picture, SetupPicture.OnPaper(plan, laying, ("Title", ["one line"]), null, PaperSize.A4, faults: [.. faults])[0] })
             {
                 var drawn = sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives.Select((p, i) => (p, l.Name))).ToList();
                 var frames = drawn.Count(d => d.p.Style.StartsWith("fault-frame", StringComparison.Ordinal));
@@ -354,8 +362,8 @@ public class ClearPicturesTests
     {
         var laying = Laying.Of(plan, plan.Layout!);
         yield return SetupPicture.OnScreen(plan, laying).Picture;
-        yield return SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "page 1 of 2", PaperSize.A4);
-        yield return SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "page 1 of 2", PaperSize.Letter);
+        yield return SetupPicture.OnPaper(plan, laying, ("x", ["y"]), 1, PaperSize.A4)[0];
+        yield return SetupPicture.OnPaper(plan, laying, ("x", ["y"]), 1, PaperSize.Letter)[0];
     }
 
     // As if it had been computed: the pods bear more and more.

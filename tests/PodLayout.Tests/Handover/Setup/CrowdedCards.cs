@@ -21,12 +21,15 @@ internal static class CrowdedCards
         ["round the edges, 60"] = () => Scattered(60, p => p),
         ["anywhere"] = () => Anywhere(1, 60, 3500, 1400),
         ["anywhere, near to each other"] = () => Anywhere(2, 60, 3000, 1200),
+        ["anywhere, nearer to each other"] = () => Anywhere(2, 60, 2400, 900),
         ["anywhere, round, square, small and narrow"] = () => Anywhere(3, 48, 3500, 1400),
         ["block of square pods"] = () => Block(120, HandMade.Square, 10, 6, 4, 4),
         ["block of round pods"] = () => Block(120, HandMade.Round, 12, 5, 4, 4),
         ["block of narrow pods"] = () => Block(60, HandMade.Narrow, 10, 6, 4, 4),
         ["pairs of small pods"] = () => Block(60, HandMade.Small, 12, 5, 4, 4),
         ["rows of small pods, one against the other"] = () => Block(60, HandMade.Small, 30, 2, 2, 6),
+        ["block of small pods with no gap"] = () => Block(60, HandMade.Small, 20, 3, 2, 2),
+        ["square block of small pods with no gap"] = () => Block(60, HandMade.Small, 10, 6, 2, 2),
     };
 
     public static IEnumerable<string> Names => ByName.Keys;
@@ -56,7 +59,7 @@ internal static class CrowdedCards
     }
 
     // At random, as long as a port lies under each.
-    private static PlanResult Anywhere(int seed, int count, double width, double length)
+    public static PlanResult Anywhere(int seed, int count, double width, double length)
     {
         Random random = new(seed);
         var board = HandMade.Board(3600, 1500);

@@ -93,6 +93,6 @@ public class PointersTests
 
     private static IEnumerable<Sheet> Pictures(PlanResult plan, Laying laying) =>
     [
-        SetupPicture.OnScreen(plan, laying).Picture, SetupPicture.OnPaper(plan, laying, ("Title", ["one line"]), "", PaperSize.A4),
+        SetupPicture.OnScreen(plan, laying).Picture, SetupPicture.OnPaper(plan, laying, ("Title", ["one line"]), null, PaperSize.A4)[0],
     ];
 }

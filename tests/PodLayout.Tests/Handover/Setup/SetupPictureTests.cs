@@ -15,23 +15,29 @@ public class SetupPictureTests
     {
         var plan = Cards.Plan(name);
         var laying = Laying.Of(plan, plan.Layout!);
-        foreach (var sheet in new[]
+        var screen = SetupPicture.OnScreen(plan, laying);
+        foreach (var sheets in new[]
         {
-            SetupPicture.OnScreen(plan, laying).Picture,
-            SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "page 1 of 2", PaperSize.A4),
-            SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "page 1 of 2", PaperSize.Letter),
+            [screen.Picture, .. screen.Closer.Select(c => c.Picture)],
+            SetupPicture.OnPaper(plan, laying, ("x", ["y"]), 1, PaperSize.A4),
+            SetupPicture.OnPaper(plan, laying, ("x", ["y"]), 1, PaperSize.Letter),
         })
         {
-            // Port names are the last to be placed, and left out where there is no room; they count all the same.
-            var words = sheet.Layers.Where(l => l.Name is "labels" or "groove-numbers").SelectMany(l => l.Primitives).OfType<Primitive.Text>()
-                .Where(t => t.Words is not ("X" or "Y")).Select(t => (t.Words, Box: Around(t))).ToList();
-            for (var i = 0; i < words.Count; i++)
+            HashSet<string> ids = [];
+            foreach (var sheet in sheets)
             {
-                Assert.True(sheet.Extent.Contains(words[i].Box), words[i].Words);
-                Assert.Equal([], words.Skip(i + 1).Where(w => w.Box.Touches(words[i].Box)).Select(w => $"{w.Words} on {words[i].Words}"));
+                // Port names are the last to be placed, and left out where there is no room; they count all the same.
+                var words = sheet.Layers.Where(l => l.Name is "labels" or "groove-numbers").SelectMany(l => l.Primitives).OfType<Primitive.Text>()
+                    .Where(t => t.Words is not ("X" or "Y")).Select(t => (t.Words, Box: Around(t))).ToList();
+                for (var i = 0; i < words.Count; i++)
+                {
+                    Assert.True(sheet.Extent.Contains(words[i].Box), words[i].Words);
+                    Assert.Equal([], words.Skip(i + 1).Where(w => w.Box.Touches(words[i].Box)).Select(w => $"{w.Words} on {words[i].Words}"));
+                }
+
+                ids.UnionWith(words.Select(w => w.Words));
             }
 
-            var ids = words.Select(w => w.Words).ToHashSet();
             Assert.All(Enumerable.Range(1, plan.Layout!.Pods.Length), i => Assert.Contains($"P{i}", ids));
             Assert.All(laying.Marks, m => Assert.Contains(m.Name, ids));
         }
@@ -43,7 +49,7 @@ public class SetupPictureTests
         foreach (var name in new[] { "door", "wide-60", "dense-60", "tall", "oval" })
         {
             var plan = Cards.Plan(name);
-            var sheet = SetupPicture.OnPaper(plan, Laying.Of(plan, plan.Layout!), ("x", ["y"]), "", PaperSize.A4);
+            var sheet = SetupPicture.OnPaper(plan, Laying.Of(plan, plan.Layout!), ("x", ["y"]), null, PaperSize.A4)[0];
             var ids = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().Where(t => t.Style == "pod-id").ToList();
             Assert.Equal(plan.Layout!.Pods.Length, ids.Count);
 
@@ -169,7 +175,7 @@ public class SetupPictureTests
         foreach (var paper in new[] { PaperSize.A4, PaperSize.Letter })
         {
             var sheet = SetupPicture.OnPaper(
-                plan, Laying.Of(plan, plan.Layout!), ("x", ["Gauge", "Face"]), "page 1 of 2", paper, false, default, ["Board"], "DO NOT START: this layout was changed.");
+                plan, Laying.Of(plan, plan.Layout!), ("x", ["Gauge", "Face"]), 1, paper, false, default, ["Board"], "", "DO NOT START: this layout was changed.")[0];
             var words = sheet.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Text>().ToList();
             double Least(Func<Primitive.Text, bool> which) => words.Where(which).Min(t => t.SizeMm / sheet.Scale) * capital;
             Assert.True(Least(t => t.Style is "number" or "number-fifth") >= 2.2);
@@ -193,7 +199,7 @@ public class SetupPictureTests
         var plan = Cards.Plan("standing");
         var without = plan with { Job = plan.Job with { ProgramZero = null } };
         var laying = Laying.Of(plan, plan.Layout!);
-        var sheet = SetupPicture.OnPaper(plan, laying, ("x", ["y"]), "", PaperSize.A4);
+        var sheet = SetupPicture.OnPaper(plan, laying, ("x", ["y"]), null, PaperSize.A4)[0];
         Assert.DoesNotContain(sheet.Layers.SelectMany(l => l.Primitives), p => p is Primitive.Hatch { Style: "grain" });
 
         // The oval's drawing has its zero in its middle, (600, 300) of the board; the program's is 300 mm left of it and 200 mm below, turned with the part.
@@ -203,7 +209,7 @@ public class SetupPictureTests
         Assert.Equal(placement.ZeroOnBoard.X - 300 * cos + 200 * sin, zero.Rings[0].Points[0].X, 1e-6);
         Assert.Equal(placement.ZeroOnBoard.Y - 300 * sin - 200 * cos, zero.Rings[0].Points[0].Y, 1e-6);
         Assert.Contains(sheet.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Text>(), t => t.Words == "program zero");
-        var plain = SetupPicture.OnPaper(without, laying, ("x", ["y"]), "", PaperSize.A4);
+        var plain = SetupPicture.OnPaper(without, laying, ("x", ["y"]), null, PaperSize.A4)[0];
         Assert.DoesNotContain(plain.Layers.SelectMany(l => l.Primitives), p => p.Style == "zero" || p is Primitive.Text { Words: "program zero" });
     }
 
@@ -212,7 +218,7 @@ public class SetupPictureTests
     {
         var plan = Cards.Plan("standing");
         var changes = StandingChanges.Of(plan.Job, plan.Layout!);
-        var sheet = SetupPicture.OnPaper(plan, Laying.Of(plan, plan.Layout!), ("x", ["y"]), "", PaperSize.A4);
+        var sheet = SetupPicture.OnPaper(plan, Laying.Of(plan, plan.Layout!), ("x", ["y"]), null, PaperSize.A4)[0];
         var drawn = sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives).ToList();
         Assert.NotEmpty(changes.Staying);
         Assert.Equal(changes.Staying.Select(i => $"P{i + 1}").Order(), drawn.Where(p => p.Style == "pod-stays").Select(p => p.Of!).Order());

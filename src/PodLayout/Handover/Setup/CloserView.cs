@@ -1,0 +1,155 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using PodLayout.Geometry;
+using PodLayout.Handover.Picture;
+using PodLayout.Layouts;
+using PodLayout.Shops;
+
+namespace PodLayout.Handover.Setup;
+
+/// <summary>
+/// A part of the board shown larger, since the numbers of some of its pods are too small to be read in the picture of the whole. It has
+/// the pods and ports with their numbers; what else is told of the board is read there.
+/// </summary>
+/// <param name="Name">The letter that it is called by in that picture.</param>
+/// <param name="Place">Which grooves lie in it.</param>
+/// <param name="Picture">What is seen.</param>
+internal sealed record CloserView(string Name, string Place, Sheet Picture)
+{
+    // At least so wide and high, in short sides of the smallest of its pods.
+    private const double LeastSides = 8;
+
+    // On each side so much larger at most where words would hide the marks at its corners.
+    private const double MostMoreSides = 1;
+
+    // How much of the marks may be hidden rather than one side lie as much farther out.
+    private const double LargerMark = 0.08;
+
+    // A view that is less than so many times as large as the whole is parted at once.
+    private const double LeastTimes = 1.5;
+
+    /// <summary>Its title.</summary>
+    public string Title => $"{Name}: {Place}";
+
+    /// <summary>The views that are needed, as few as there can be by halves; each is marked in the picture of the whole.</summary>
+    /// <param name="result">The plan.</param>
+    /// <param name="whole">The picture of the whole; the marks are added to it.</param>
+    /// <param name="tooSmall">The pods whose numbers are too small there.</param>
+    /// <param name="faults">Pods that keep a rule no longer, or that are not counted.</param>
+    /// <param name="where">Where the views are found, of which there are so many.</param>
+    /// <param name="begin">An empty sheet for a part of the board and the pods in it, and how large words are there.</param>
+    public static ImmutableArray<CloserView> Of(
+        PlanResult result, SheetDraft whole, IReadOnlyList<int> tooSmall, ImmutableArray<PodFault> faults, Func<int, string> where,
+        Func<Box2, ImmutableArray<PlacedPod>, (SheetDraft Draft, LetterSizes Sizes)> begin)
+    {
+        if (tooSmall.Count == 0)
+        {
+            return [];
+        }
+
+        var board = result.Job.Shop.Board;
+        List<SheetDraft> drafts = [];
+        Part([.. tooSmall]);
+        List<(string Name, SheetDraft Draft)> named = [.. drafts.OrderBy(d => d.Content.MinY).ThenBy(d => d.Content.MinX).Select((d, i) => (Letter(i), d))];
+        whole.PortsWithoutName -= named.SelectMany(n => PortNames(n.Draft)).Except(PortNames(whole)).Count();
+        CloserMark.Draw(whole, [.. named.Select(n => (n.Draft.Content, $"{n.Name}: {where(named.Count)}", n.Name))]);
+        return [.. named.Select(n => new CloserView(n.Name, Grooves(board, n.Draft.Content), CutOut.Of(
+            n.Draft.Finish($"{n.Name}: {Grooves(board, n.Draft.Content)}", "A part of the picture of the board, larger."), n.Draft.Content)))];
+
+        void Part(ImmutableArray<int> pods)
+        {
+            var side = pods.Min(i => Math.Min(result.Layout!.Pods[i].ExtentXMm, result.Layout.Pods[i].ExtentYMm));
+            var window = Clear(whole, Around(result.Layout!, pods, whole.Content), side * MostMoreSides);
+            if (pods.Length == 1 || LeastTimes * window.Width <= whole.Content.Width || LeastTimes * window.Height <= whole.Content.Height)
+            {
+                var (draft, left) = Drawn(result, window, faults, begin);
+                if (pods.Length == 1 || !pods.Any(left.Contains))
+                {
+                    drafts.Add(draft);
+                    return;
+                }
+            }
+
+            var (one, other) = Halves(result.Layout!, pods);
+            Part(one);
+            Part(other);
+        }
+    }
+
+    private static (SheetDraft Draft, IReadOnlyList<int> TooSmall) Drawn(
+        PlanResult result, Box2 window, ImmutableArray<PodFault> faults, Func<Box2, ImmutableArray<PlacedPod>, (SheetDraft Draft, LetterSizes Sizes)> begin)
+    {
+        var layout = result.Layout!;
+        ImmutableArray<int> shown = [.. Enumerable.Range(0, layout.Pods.Length).Where(i => window.Contains(layout.Pods[i].BodyBox))];
+        var (draft, sizes) = begin(window, [.. shown.Select(i => layout.Pods[i])]);
+        SetupPicture.DrawThings(draft, result, faults);
+        PodLabels labels = new(draft, result.Job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), sizes) { Only = shown };
+        labels.Inside();
+        labels.Outside();
+        return (draft, labels.TooSmall);
+    }
+
+    // The pods and those that stand against them, whole, with a little of the board around.
+    private static Box2 Around(Layout layout, ImmutableArray<int> pods, Box2 content)
+    {
+        var side = pods.Min(i => Math.Min(layout.Pods[i].ExtentXMm, layout.Pods[i].ExtentYMm));
+        var inner = Union(pods.Select(i => layout.Pods[i].BodyBox)).Grow(0.5 * side);
+        var box = Union([inner, .. layout.Pods.Select(p => p.BodyBox).Where(inner.Touches)]).Grow(0.25 * side);
+        var (width, height) = (Math.Max(box.Width, LeastSides * side), Math.Max(box.Height, LeastSides * side));
+        static (double From, double To) Within(double middle, double length, double from, double to)
+        {
+            var start = Math.Clamp(middle - length / 2, from, Math.Max(from, to - length));
+            return (start, Math.Min(to, start + length));
+        }
+
+        var (x, y) = (Within(box.Centre.X, width, content.MinX, content.MaxX), Within(box.Centre.Y, height, content.MinY, content.MaxY));
+        return new(x.From, y.From, x.To, y.To);
+    }
+
+    // A little larger where words would hide the marks at its corners.
+    private static Box2 Clear(SheetDraft whole, Box2 window, double mostMm)
+    {
+        const int steps = 3;
+        double[] more = [.. Enumerable.Range(0, steps).Select(i => mostMm * i / (steps - 1))];
+        return (from left in more
+                from below in more
+                from right in more
+                from above in more
+                let box = new Box2(window.MinX - left, window.MinY - below, window.MaxX + right, window.MaxY + above)
+                where whole.Content.Contains(box)
+                orderby Math.Round(CloserMark.Hidden(whole, box) + LargerMark * (left + below + right + above) / mostMm, 6)
+                select box).DefaultIfEmpty(window).First();
+    }
+
+    private static IEnumerable<string> PortNames(SheetDraft draft) =>
+        draft.On(SheetDraft.Labels).OfType<Primitive.Text>().Where(t => t.Style == "port-name").Select(t => t.Words);
+
+    // Parted where they are farthest apart, across the longer way.
+    private static (ImmutableArray<int> One, ImmutableArray<int> Other) Halves(Layout layout, ImmutableArray<int> pods)
+    {
+        var box = Union(pods.Select(i => layout.Pods[i].BodyBox));
+        double At(int pod) => box.Width >= box.Height ? layout.Pods[pod].Centre.X : layout.Pods[pod].Centre.Y;
+        ImmutableArray<int> ordered = [.. pods.OrderBy(At).ThenBy(i => i)];
+        var middle = (At(ordered[0]) + At(ordered[^1])) / 2;
+
+        // Of gaps of one width the one nearest to the middle.
+        var cut = Enumerable.Range(1, ordered.Length - 1).MaxBy(i => (
+            Math.Round(At(ordered[i]) - At(ordered[i - 1]), 6), -Math.Round(Math.Abs((At(ordered[i]) + At(ordered[i - 1])) / 2 - middle), 6)));
+        return (ordered[..cut], ordered[cut..]);
+    }
+
+    private static Box2 Union(IEnumerable<Box2> boxes) => Box2.Around([.. boxes.SelectMany(b => new Point2[] { new(b.MinX, b.MinY), new(b.MaxX, b.MaxY) })]);
+
+    private static string Grooves(GridBoard board, Box2 window)
+    {
+        string Between(string name, Func<int, double> at, double from, double to)
+        {
+            var inside = Enumerable.Range(0, int.MaxValue).SkipWhile(i => at(i) < from).TakeWhile(i => at(i) <= to).ToList();
+            return inside.Count == 0 ? $"no {name}" : string.Create(CultureInfo.InvariantCulture, $"{name}s {inside[0] + 1} to {inside[^1] + 1}");
+        }
+
+        return $"{Between("column", board.ColumnXMm, window.MinX, window.MaxX)}, {Between("row", board.RowYMm, window.MinY, window.MaxY)}";
+    }
+
+    private static string Letter(int index) => index < 26 ? ((char)('A' + index)).ToString() : CsvText.Count(index + 1);
+}
