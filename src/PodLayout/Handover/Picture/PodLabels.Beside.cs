@@ -18,9 +18,12 @@ internal sealed partial class PodLabels
     // come first.
     private (IReadOnlyList<int> Pods, ImmutableArray<LetterSizes.IdSize> Shares) Chosen(ImmutableArray<LetterSizes.IdSize> shares, double worthMm)
     {
-        // The sizes that are not narrower are tried in any case, the others where numbers find no room otherwise.
+        // The sizes that are not narrower are tried in any case, the others where numbers find no room otherwise. Where more than a
+        // share find none, no other order of them will do: a part of the board is then shown larger.
         const int sets = 3, turns = 8;
+        const double hopeless = 0.25;
         var best = (Cost: double.PositiveInfinity, Pods: (IReadOnlyList<int>)podsOutside, Shares: shares);
+        bool IsHopeless() => best.Cost > WithoutMm * hopeless * podsOutside.Count;
         double Try(IReadOnlyList<int> pods, ImmutableArray<LetterSizes.IdSize> of, out List<int> without)
         {
             var (mark, ports) = (draft.Mark(), portsOutside.Count);
@@ -32,20 +35,23 @@ internal sealed partial class PodLabels
             return cost;
         }
 
-        for (var set = 0; set < shares.Length && best.Cost > (set < sets ? 0 : WithoutMm); set++)
+        for (var set = 0; set < shares.Length && (set == 0 || !IsHopeless()) && (set < sets || best.Cost > WithoutMm); set++)
         {
             Try(podsOutside, shares[set..], out _);
         }
 
         var order = best.Pods;
-        for (var turn = 0; turn < turns; turn++)
+        var before = double.NaN;
+        for (var turn = 0; turn < turns && !IsHopeless(); turn++)
         {
-            Try(order, best.Shares, out var without);
-            if (without.Count == 0)
+            // Where it costs the same again another order will not help either.
+            var cost = Try(order, best.Shares, out var without);
+            if (without.Count == 0 || cost == before)
             {
                 break;
             }
 
+            before = cost;
             order = [.. without, .. order.Except(without)];
         }
 
