@@ -93,7 +93,7 @@ internal static partial class CardHtml
     // Each picture has its own scale, and with it the widths of its lines.
     private static IEnumerable<(Sheet Picture, string Scope)> Scoped(Sheet picture, Sheet signs, ImmutableArray<CloserView> closer, ImmutableArray<Sheet> sheets) =>
     [
-        (picture, ".view "), .. closer.Select(c => (c.Picture, $".view[data-part=\"{c.Name}\"] ")), (signs, ".signs "),
+        (picture, ".view "), .. closer.Select(c => (c.Picture, $".view[data-part=\"{c.Number}\"] ")), (signs, ".signs "),
         .. sheets.Select((s, i) => (s, i == 0 ? ".sheet " : string.Create(CultureInfo.InvariantCulture, $".sheet[data-part=\"{i}\"] "))),
     ];
 
@@ -122,8 +122,8 @@ internal static partial class CardHtml
         page.Append("\n</div>\n<p class=\"told\" id=\"told\" role=\"status\">Tap a pod or a port, or press its number in the table.</p>\n");
         foreach (var view in closer)
         {
-            var id = $"pic-{view.Name.ToLowerInvariant()}-";
-            page.Append(CultureInfo.InvariantCulture, $"<h3>{Plain(view.Title)}</h3>\n<div class=\"view\" data-part=\"{view.Name}\" data-id=\"{id}\" tabindex=\"0\" role=\"group\" aria-label=\"Part {view.Name} of the picture, larger: arrow keys move it, + and - zoom, 0 shows all of it\">\n")
+            var id = $"pic-{CsvText.Count(view.Number)}-";
+            page.Append(CultureInfo.InvariantCulture, $"<h3>{Plain(view.Title)}</h3>\n<div class=\"view\" data-part=\"{view.Number}\" data-id=\"{id}\" tabindex=\"0\" role=\"group\" aria-label=\"{view.Name}, a part of the picture, larger: arrow keys move it, + and - zoom, 0 shows all of it\">\n")
                 .Append(SvgWriter.WriteInPage(view.Picture, id)).Append("\n</div>\n");
         }
 

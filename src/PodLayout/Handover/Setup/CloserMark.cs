@@ -4,7 +4,7 @@ using PodLayout.Handover.Picture;
 
 namespace PodLayout.Handover.Setup;
 
-/// <summary>Heavy corners around a part of the picture that is shown larger elsewhere, and where that is.</summary>
+/// <summary>Heavy corners around a part of the picture that is shown larger elsewhere, with its name and where that is.</summary>
 internal static class CloserMark
 {
     private const double LegMm = 4;
@@ -12,13 +12,13 @@ internal static class CloserMark
     private const double ApartMm = 0.5;
 
     /// <param name="draft">The picture of the whole, with its words.</param>
-    /// <param name="parts">Each part with what is said of it, and a letter for where there is no room for that.</param>
-    public static void Draw(SheetDraft draft, ImmutableArray<(Box2 Window, string Words, string Letter)> parts)
+    /// <param name="parts">Each part with what is said of it, and its name for where there is no room for that.</param>
+    public static void Draw(SheetDraft draft, ImmutableArray<(Box2 Window, string Words, string Name)> parts)
     {
-        foreach (var (window, words, letter) in parts)
+        foreach (var (window, words, name) in parts)
         {
             Corners(draft, window);
-            (string, int)[] ways = [(words, 1), (letter, 1), (letter, -1), (words, 2), (letter, 2)];
+            (string, int)[] ways = [(words, 1), (words, 2), (words, 3), (name, 1), (name, -1), (name, 2)];
             var found = from isOnLine in new[] { false, true }
                         from way in ways
                         let place = Place(draft, window, way.Item1, way.Item2, isOnLine)

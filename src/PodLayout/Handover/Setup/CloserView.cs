@@ -11,22 +11,25 @@ namespace PodLayout.Handover.Setup;
 /// A part of the board shown larger, since the numbers of some of its pods are too small to be read in the picture of the whole. It has
 /// the pods and ports with their numbers; what else is told of the board is read there.
 /// </summary>
-/// <param name="Name">The letter that it is called by in that picture.</param>
+/// <param name="Number">Its number, counted from 1. Letters are types of pods.</param>
 /// <param name="Place">Which grooves lie in it.</param>
 /// <param name="Picture">What is seen.</param>
-internal sealed record CloserView(string Name, string Place, Sheet Picture)
+internal sealed record CloserView(int Number, string Place, Sheet Picture)
 {
     // At least so wide and high, in short sides of the smallest of its pods.
     private const double LeastSides = 8;
 
     // On each side so much larger at most where words would hide the marks at its corners.
-    private const double MostMoreSides = 1;
+    private const double MostMoreSides = 1.5;
 
     // How much of the marks may be hidden rather than one side lie as much farther out.
     private const double LargerMark = 0.08;
 
     // A view that is less than so many times as large as the whole is parted at once.
     private const double LeastTimes = 1.5;
+
+    /// <summary>What it is called.</summary>
+    public string Name => Named(Number);
 
     /// <summary>Its title.</summary>
     public string Title => $"{Name}: {Place}";
@@ -50,11 +53,11 @@ internal sealed record CloserView(string Name, string Place, Sheet Picture)
         var board = result.Job.Shop.Board;
         List<SheetDraft> drafts = [];
         Part([.. tooSmall]);
-        List<(string Name, SheetDraft Draft)> named = [.. drafts.OrderBy(d => d.Content.MinY).ThenBy(d => d.Content.MinX).Select((d, i) => (Letter(i), d))];
-        whole.PortsWithoutName -= named.SelectMany(n => PortNames(n.Draft)).Except(PortNames(whole)).Count();
-        CloserMark.Draw(whole, [.. named.Select(n => (n.Draft.Content, $"{n.Name}: {where(named.Count)}", n.Name))]);
-        return [.. named.Select(n => new CloserView(n.Name, Grooves(board, n.Draft.Content), CutOut.Of(
-            n.Draft.Finish($"{n.Name}: {Grooves(board, n.Draft.Content)}", "A part of the picture of the board, larger."), n.Draft.Content)))];
+        List<(int Number, SheetDraft Draft)> numbered = [.. drafts.OrderBy(d => d.Content.MinY).ThenBy(d => d.Content.MinX).Select((d, i) => (i + 1, d))];
+        whole.PortsWithoutName -= numbered.SelectMany(n => PortNames(n.Draft)).Except(PortNames(whole)).Count();
+        CloserMark.Draw(whole, [.. numbered.Select(n => (n.Draft.Content, $"{Named(n.Number)}: {where(numbered.Count)}", Named(n.Number)))]);
+        return [.. numbered.Select(n => new CloserView(n.Number, Grooves(board, n.Draft.Content), CutOut.Of(
+            n.Draft.Finish($"{Named(n.Number)}: {Grooves(board, n.Draft.Content)}", "A part of the picture of the board, larger."), n.Draft.Content)))];
 
         void Part(ImmutableArray<int> pods)
         {
@@ -109,7 +112,7 @@ internal sealed record CloserView(string Name, string Place, Sheet Picture)
     // A little larger where words would hide the marks at its corners.
     private static Box2 Clear(SheetDraft whole, Box2 window, double mostMm)
     {
-        const int steps = 3;
+        const int steps = 4;
         double[] more = [.. Enumerable.Range(0, steps).Select(i => mostMm * i / (steps - 1))];
         return (from left in more
                 from below in more
@@ -151,5 +154,5 @@ internal sealed record CloserView(string Name, string Place, Sheet Picture)
         return $"{Between("column", board.ColumnXMm, window.MinX, window.MaxX)}, {Between("row", board.RowYMm, window.MinY, window.MaxY)}";
     }
 
-    private static string Letter(int index) => index < 26 ? ((char)('A' + index)).ToString() : CsvText.Count(index + 1);
+    private static string Named(int number) => $"View {CsvText.Count(number)}";
 }

@@ -28,7 +28,7 @@ public class CardFromBrowserPrintedTests
         Assert.InRange(pages.Count, 3 + rows / 30 + last, 6 + rows / 15 + last);
         bool IsPicture(int i) => i == 0 || i >= pages.Count - last;
         var ends = string.Join(' ', pages[^1].GetWords().Select(w => w.Text));
-        Assert.Equal(last > 0, ends.Contains("A: columns", StringComparison.Ordinal) && ends.Contains("P25", StringComparison.Ordinal));
+        Assert.Equal(last > 0, ends.Contains("View 1: columns", StringComparison.Ordinal) && ends.Contains("P25", StringComparison.Ordinal));
         for (var i = 0; i < pages.Count; i++)
         {
             // The picture's page may lie on its side.

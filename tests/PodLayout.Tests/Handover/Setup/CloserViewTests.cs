@@ -104,8 +104,8 @@ public partial class CloserViewTests
         var plan = CrowdedCards.Plan("square block of small pods with no gap");
         var (picture, signs, closer) = SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout!));
         var labels = picture.Layers.Single(l => l.Name == "labels").Primitives;
-        Assert.Equal(["A"], closer.Select(c => c.Name));
-        Assert.Contains(labels.OfType<Primitive.Text>(), t => t.Words == "A: shown larger below");
+        Assert.Equal(["View 1"], closer.Select(c => c.Name));
+        Assert.Contains(labels.OfType<Primitive.Text>(), t => t.Words == "View 1: shown larger below");
 
         // Heavy corners: two strokes from each, as far as no words lie there.
         var window = Window(closer[0].Picture);
@@ -191,6 +191,6 @@ public partial class CloserViewTests
         return new(text.At.X - width / 2, text.At.Y - height / 2, text.At.X + width / 2, text.At.Y + height / 2);
     }
 
-    [GeneratedRegex("^[A-Z]: columns ([0-9]+) to ([0-9]+), rows ([0-9]+) to ([0-9]+)$")]
+    [GeneratedRegex("^View [1-9]: columns ([0-9]+) to ([0-9]+), rows ([0-9]+) to ([0-9]+)$")]
     private static partial Regex Said();
 }
