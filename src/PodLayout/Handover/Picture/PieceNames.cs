@@ -71,7 +71,7 @@ internal static class PieceNames
             foreach (var place in middles.Select(p => box.Moved(p)).Where(
                 b => draft.IsFree(b.Grow(0.4 * draft.Scale)) && !draft.IsCrossed(b) && Corners(b.Grow(0.6 * draft.Scale)).All(piece.Contains)))
             {
-                Write(draft, piece.Name, place, size);
+                draft.AddName(place, piece.Name, size);
                 return true;
             }
         }
@@ -92,7 +92,7 @@ internal static class PieceNames
                     draft.AddLeader(from + (to - from) * Math.Min(0.5, within / (to - from).Length), to);
                 }
 
-                Write(draft, name, box, share * SizeMm);
+                draft.AddName(box, name, share * SizeMm);
                 return;
             }
         }
@@ -127,22 +127,13 @@ internal static class PieceNames
             {
                 best = (cost, box, null);
             }
-            else if (length >= LeastMm && !draft.HasWordBeyond(at, end) && !draft.CrossesLeader(at, end) && !draft.IsAtDot(at, end)
-                && !draft.IsOnPort(at + (end - at) * (LeastMm / length), end) && !draft.RunsAlongLine(at, end))
+            else if (length >= LeastMm && !draft.IsOnPort(at + (end - at) * (LeastMm / length), end) && draft.IsPointerClear(at, end))
             {
                 best = (cost, box, (at, end));
             }
         }
 
         return best is var (_, place, line) ? (place, line) : null;
-    }
-
-    private static void Write(SheetDraft draft, string name, Box2 place, double size)
-    {
-        draft.AddBox(SheetDraft.Labels, "knockout", place);
-        draft.AddText(SheetDraft.Labels, "text-bold", place.Centre, name, size, TextAnchor.Middle);
-        draft.Take(place);
-        draft.AddWord(place);
     }
 
     private static IEnumerable<Point2> Corners(Box2 b) =>

@@ -16,12 +16,8 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     private readonly Dictionary<string, ImmutableArray<Primitive>.Builder> layers =
         Order.ToDictionary(name => name, _ => ImmutableArray.CreateBuilder<Primitive>(), StringComparer.Ordinal);
 
-    private readonly List<Box2> taken = [];
+    private readonly Nearby all = new(content, [], [], [], [], []);
     private readonly List<Box2> signs = [];
-    private readonly List<Box2> words = [];
-    private readonly List<(Point2 A, Point2 B, bool IsUnderPods)> lines = [];
-    private readonly List<(Point2 A, Point2 B)> leaders = [];
-    private readonly List<Box2> ports = [];
     private readonly List<Point2> dots = [];
     private readonly List<(string Twin, Box2 Box, ImmutableArray<Primitive> Drawn)> yielding = [];
 
@@ -55,7 +51,7 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     public Box2 Page { get; } = page;
 
     /// <summary>The board and the part: labels stay inside, off the numbers and the panel.</summary>
-    public Box2 Content { get; } = content;
+    public Box2 Content => all.Content;
 
     /// <summary>The least radius of a port's sign, mm of paper.</summary>
     public double LeastPortMm { get; init; } = 0.75;
@@ -81,23 +77,22 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
         Add(layer, new Primitive.Text(style, at, words, paperSize * Scale, anchor, angleDeg) { WidthMm = widthMm * Scale });
 
     /// <summary>Keeps later text off this place.</summary>
-    public void Take(Box2 box) => taken.Add(box);
+    public void Take(Box2 box) => all.Taken.Add(box);
 
-    public bool IsFree(Box2 box) => Content.Contains(box) && IsUntaken(box);
+    /// <summary>Whether a box lies on the board and on nothing that is taken.</summary>
+    public bool IsFree(Box2 box) => all.IsFree(box);
 
     /// <summary>What there is so far in a part of the sheet.</summary>
-    public Nearby Near(Box2 reach) => new(
-        Content, [.. taken.Where(reach.Touches)], [.. words.Where(reach.Touches)], [.. ports.Where(reach.Touches)],
-        [.. leaders.Where(l => EdgePath.Touches(reach, l.A, l.B))], [.. LinesOver(reach)]);
+    public Nearby Near(Box2 reach) => all.Within(reach);
 
     /// <summary>Whether nothing that keeps text off stands on a place, which may lie off the board.</summary>
-    public bool IsUntaken(Box2 box) => !taken.Exists(t => t.Touches(box));
+    public bool IsUntaken(Box2 box) => all.IsUntaken(box);
 
     /// <summary>Keeps words in pods off a sign that stands on them.</summary>
     public void KeepOff(Box2 sign) => signs.Add(sign);
 
     /// <summary>Keeps words off a line, which pods may hide.</summary>
-    public void KeepOff(Point2 from, Point2 to, bool isUnderPods = false) => lines.Add((from, to, isUnderPods));
+    public void KeepOff(Point2 from, Point2 to, bool isUnderPods = false) => all.Lines.Add((from, to, isUnderPods));
 
     /// <summary>Keeps words off a closed line, which pods may hide.</summary>
     public void KeepOff(Ring ring, bool isUnderPods = false)
@@ -124,14 +119,14 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     {
         AddLine(Labels, "leader", from, to);
         KeepOff(from, to);
-        leaders.Add((from, to));
+        all.Leaders.Add((from, to));
     }
 
     /// <summary>Whether a straight line crosses one that leads from a word to what it names.</summary>
-    public bool CrossesLeader(Point2 from, Point2 to) => leaders.Exists(l => EdgePath.Cross(from, to, l.A, l.B));
+    public bool CrossesLeader(Point2 from, Point2 to) => all.CrossesLeader(from, to);
 
     /// <summary>The sign of a port of the board: words outside pods hide it only where there is no other room.</summary>
-    public void AddPort(Point2 at, double radius) => ports.Add(new Box2(at.X, at.Y, at.X, at.Y).Grow(0.75 * radius));
+    public void AddPort(Point2 at, double radius) => all.Ports.Add(new Box2(at.X, at.Y, at.X, at.Y).Grow(0.75 * radius));
 
     /// <summary>The last primitives of a layer are a word that gives way, as long as its twin stays.</summary>
     public void AddYielding(string twin, string layer, int count, Box2 box) => yielding.Add((twin, box, [.. layers[layer].TakeLast(count)]));
@@ -160,10 +155,10 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     }
 
     /// <summary>Whether the sign of a port lies under a box.</summary>
-    public bool IsOnPort(Box2 box) => ports.Exists(p => p.Touches(box));
+    public bool IsOnPort(Box2 box) => all.IsOnPort(box);
 
     /// <summary>Whether the sign of a port lies under a straight line.</summary>
-    public bool IsOnPort(Point2 from, Point2 to) => ports.Exists(p => EdgePath.Touches(p, from, to));
+    public bool IsOnPort(Point2 from, Point2 to) => all.IsOnPort(from, to);
 
     /// <summary>The dot of a mark: lines from elsewhere run past it.</summary>
     public void AddDot(Point2 at) => dots.Add(at);
@@ -176,27 +171,37 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
             && (apart <= 1.5 * clear ? (to - from).Dot(d - from) > 0.3 * apart * (to - from).Length : EdgePath.Distance(from, to, d) < clear));
     }
 
+    /// <summary>Whether a line from a place to a word can be followed: it runs over no word, across and along no other line, and past the dots of marks.</summary>
+    public bool IsPointerClear(Point2 place, Point2 to) =>
+        !HasWordBeyond(place, to) && !CrossesLeader(place, to) && !IsAtDot(place, to) && !RunsAlongLine(place, to);
+
+    /// <summary>Writes a name on a ground of its own; its place is then taken.</summary>
+    public void AddName(Box2 place, string words, double paperSize)
+    {
+        AddBox(Labels, "knockout", place);
+        AddText(Labels, "text-bold", place.Centre, words, paperSize, TextAnchor.Middle);
+        Take(place);
+        AddWord(place);
+    }
+
     /// <summary>A word that stands in the drawing: lines to labels run round it.</summary>
-    public void AddWord(Box2 box) => words.Add(box);
+    public void AddWord(Box2 box) => all.Words.Add(box);
 
     /// <summary>Whether a word stands on a place.</summary>
-    public bool HasWord(Box2 box) => words.Exists(w => w.Touches(box));
-
-    /// <summary>Whether a word stands on a line.</summary>
-    public bool HasWord(Point2 from, Point2 to) => words.Exists(w => EdgePath.Touches(w, from, to));
+    public bool HasWord(Box2 box) => all.HasWord(box);
 
     /// <summary>Whether a word stands on a line from a place that cannot be moved: one that covers the place itself is left aside.</summary>
-    public bool HasWordBeyond(Point2 place, Point2 to) => words.Exists(w => !w.Contains(place) && EdgePath.Touches(w, place, to));
+    public bool HasWordBeyond(Point2 place, Point2 to) => all.Words.Exists(w => !w.Contains(place) && EdgePath.Touches(w, place, to));
 
     /// <summary>The signs that words are kept off, as far as they touch a box.</summary>
     public IEnumerable<Box2> SignsOn(Box2 box) => signs.Where(s => s.Touches(box));
 
     /// <summary>The lines that words are kept off, as far as they touch a box; on pods, those that pods do not hide.</summary>
     public IEnumerable<(Point2 A, Point2 B)> LinesOver(Box2 box, bool onPods = false) =>
-        lines.Where(l => !(onPods && l.IsUnderPods) && EdgePath.Touches(box, l.A, l.B)).Select(l => (l.A, l.B));
+        all.Lines.Where(l => !(onPods && l.IsUnderPods) && EdgePath.Touches(box, l.A, l.B)).Select(l => (l.A, l.B));
 
     /// <summary>Whether a line that words are kept off touches a box.</summary>
-    public bool IsCrossed(Box2 box) => LinesOver(box).Any();
+    public bool IsCrossed(Box2 box) => all.IsCrossed(box);
 
     /// <summary>Whether a straight line runs along one that words are kept off, so that it cannot be seen.</summary>
     public bool RunsAlongLine(Point2 from, Point2 to)
@@ -216,16 +221,16 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
 
     /// <summary>How far the labels have come, to go back to.</summary>
     public (int Labels, int Taken, int Words, int Lines, int Leaders) Mark() =>
-        (layers[Labels].Count, taken.Count, words.Count, lines.Count, leaders.Count);
+        (layers[Labels].Count, all.Taken.Count, all.Words.Count, all.Lines.Count, all.Leaders.Count);
 
     /// <summary>Takes the labels back that were drawn since.</summary>
     public void Back((int Labels, int Taken, int Words, int Lines, int Leaders) mark)
     {
         layers[Labels].Count = mark.Labels;
-        taken.RemoveRange(mark.Taken, taken.Count - mark.Taken);
-        words.RemoveRange(mark.Words, words.Count - mark.Words);
-        lines.RemoveRange(mark.Lines, lines.Count - mark.Lines);
-        leaders.RemoveRange(mark.Leaders, leaders.Count - mark.Leaders);
+        all.Taken.RemoveRange(mark.Taken, all.Taken.Count - mark.Taken);
+        all.Words.RemoveRange(mark.Words, all.Words.Count - mark.Words);
+        all.Lines.RemoveRange(mark.Lines, all.Lines.Count - mark.Lines);
+        all.Leaders.RemoveRange(mark.Leaders, all.Leaders.Count - mark.Leaders);
     }
 
     /// <summary>How much of a straight line runs over what is taken, mm of paper.</summary>
@@ -233,7 +238,7 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     {
         const int samples = 24;
         return Enumerable.Range(1, samples).Select(i => from + (to - from) * ((double)i / samples))
-            .Count(p => taken.Any(t => t.Contains(p))) * (to - from).Length / samples / Scale;
+            .Count(p => all.Taken.Exists(t => t.Contains(p))) * (to - from).Length / samples / Scale;
     }
 
     /// <summary>The box that a line of text fills, with its middle at a point.</summary>

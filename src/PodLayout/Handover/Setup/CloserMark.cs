@@ -26,7 +26,7 @@ internal static class CloserMark
                         select (Box: place.Value, Text: way.Item1);
             foreach (var (box, text) in found.Take(1))
             {
-                Write(draft, box, text);
+                draft.AddName(box, text, WordsMm);
             }
         }
     }
@@ -90,14 +90,6 @@ internal static class CloserMark
                       }
                       select size.Moved(p)).Where(b => draft.IsFree(b) && !draft.HasWord(b) && (isOnLine || !draft.IsCrossed(b)));
         return places.OrderBy(b => draft.IsOnPort(b) ? 1 : 0).Select(b => (Box2?)b).FirstOrDefault();
-    }
-
-    private static void Write(SheetDraft draft, Box2 place, string words)
-    {
-        draft.AddBox(SheetDraft.Labels, "knockout", place);
-        draft.AddText(SheetDraft.Labels, "text-bold", place.Centre, words, WordsMm, TextAnchor.Middle);
-        draft.Take(place);
-        draft.AddWord(place);
     }
 
     private static Box2 Around(Point2 middle, double half) => new Box2(middle.X, middle.Y, middle.X, middle.Y).Grow(half);

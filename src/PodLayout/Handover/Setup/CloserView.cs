@@ -63,7 +63,7 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
         {
             var side = pods.Min(i => Math.Min(result.Layout!.Pods[i].ExtentXMm, result.Layout.Pods[i].ExtentYMm));
             var window = Clear(whole, Around(result.Layout!, pods, whole.Content), side * MostMoreSides);
-            if (pods.Length == 1 || LeastTimes * window.Width <= whole.Content.Width || LeastTimes * window.Height <= whole.Content.Height)
+            if (pods.Length == 1 || LeastTimes * Math.Max(window.Width, window.Height) <= Math.Max(whole.Content.Width, whole.Content.Height))
             {
                 var (draft, left) = Drawn(result, window, faults, begin);
                 if (pods.Length == 1 || !pods.Any(left.Contains))

@@ -112,8 +112,7 @@ internal static class MarkFlag
 
                 cost += draft.Covered(mark.At, end) * WorthOfCoverMm
                     + (draft.MakesYield(b => b.Touches(box) || EdgePath.Touches(b, mark.At, end)) ? WorthOfNumberMm : 0);
-                if (cost < best.Cost && !draft.HasWordBeyond(mark.At, end) && !draft.IsOnPort(mark.At, end) && !draft.CrossesLeader(mark.At, end)
-                    && !draft.IsAtDot(mark.At, end) && !draft.RunsAlongLine(mark.At, end))
+                if (cost < best.Cost && !draft.IsOnPort(mark.At + (end - mark.At) * (LeastMm * u / (end - mark.At).Length), end) && draft.IsPointerClear(mark.At, end))
                 {
                     best = (cost, middle, end);
                 }

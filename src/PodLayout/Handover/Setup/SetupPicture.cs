@@ -44,7 +44,7 @@ internal static class SetupPicture
         var content = Content(result);
         var (draft, sizes) = OnScreen(content, DatumMm, result.Layout!.Pods);
         var tooSmall = Draw(draft, result, laying, sizes, draft.Page, faults);
-        var closer = CloserView.Of(result, draft, tooSmall, faults, _ => "shown larger below", (window, pods) => OnScreen(window, AroundMm, pods));
+        var closer = CloserView.Of(result, draft, tooSmall, faults, _ => "shown larger below", (window, pods) => OnScreen(window, window.Contains(default(Point2)) ? DatumMm : AroundMm, pods));
         return (draft.Finish(LayoutPicture.Title(result), LayoutPicture.Description(result)), Signs(result, draft), closer);
     }
 

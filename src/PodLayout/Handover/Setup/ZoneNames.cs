@@ -26,10 +26,7 @@ internal static class ZoneNames
             List<Box2> free = [.. places.Where(p => zone.Area.Contains(p) && draft.IsFree(p.Grow(0.5 * draft.Scale)))];
             foreach (var place in free.Where(p => !draft.IsCrossed(p.Grow(0.5 * draft.Scale)) && !draft.HasWord(p)).Concat(free))
             {
-                draft.AddBox(SheetDraft.Labels, "knockout", place);
-                draft.AddText(SheetDraft.Labels, "text-bold", place.Centre, words, sizeMm, TextAnchor.Middle);
-                draft.Take(place);
-                draft.AddWord(place);
+                draft.AddName(place, words, sizeMm);
                 break;
             }
         }

@@ -53,7 +53,7 @@ public partial class CloserViewTests
             // Grooves every 30 mm from 15 mm on, counted from 1.
             var said = Said().Match(title).Groups.Values.Skip(1).Select(g => int.Parse(g.Value, CultureInfo.InvariantCulture)).ToList();
             Assert.Equal([First(window.MinX), Last(window.MaxX), First(window.MinY), Last(window.MaxY)], said);
-            foreach (var number in sheet.Layers.Single(l => l.Name == "groove-numbers").Primitives.OfType<Primitive.Text>())
+            foreach (var number in sheet.Layers.Single(l => l.Name == "groove-numbers").Primitives.OfType<Primitive.Text>().Where(t => t.Style is "number" or "number-fifth"))
             {
                 var at = 15 + 30 * (int.Parse(number.Words, CultureInfo.InvariantCulture) - 1);
                 var isBeside = number.At.X < window.MinX || number.At.X > window.MaxX;

@@ -30,15 +30,21 @@ internal static class CrowdedCards
         ["rows of small pods, one against the other"] = () => Block(60, HandMade.Small, 30, 2, 2, 6),
         ["block of small pods with no gap"] = () => Block(60, HandMade.Small, 20, 3, 2, 2),
         ["square block of small pods with no gap"] = () => Block(60, HandMade.Small, 10, 6, 2, 2),
+        ["block of small pods with no gap, at the datum"] = () => Block(60, HandMade.Small, 10, 6, 2, 2, (1, 1)),
+        ["two blocks of small pods with no gap"] = () => Two(Block(60, HandMade.Small, 5, 6, 2, 2, (1, 1)), Block(60, HandMade.Small, 5, 6, 2, 2, (101, 29))),
     };
 
     public static IEnumerable<string> Names => ByName.Keys;
 
     public static PlanResult Plan(string name) => ByName[name]();
 
+    private static PlanResult Two(PlanResult one, PlanResult other) =>
+        one with { Layout = one.Layout! with { Pods = [.. one.Layout.Pods, .. other.Layout!.Pods] } };
+
     // In the middle of the board, so many grooves from one to the next.
-    private static PlanResult Block(double portsMm, PodType type, int columns, int rows, int across, int along)
+    private static PlanResult Block(double portsMm, PodType type, int columns, int rows, int across, int along, (int Column, int Row)? first = null)
     {
+        var (column0, row0) = first ?? (17, 9);
         var board = HandMade.Board(3600, 1500);
         if (portsMm != 120)
         {
@@ -54,8 +60,8 @@ internal static class CrowdedCards
 
         var pods = (from row in Enumerable.Range(0, rows)
                     from column in Enumerable.Range(0, columns)
-                    select HandMade.Pod(board, type, false, 17 + column * across, 9 + row * along)).ToImmutableArray();
-        return Laid(board, HandMade.Rectangle(0, 0, 3300, 1200), new(150, 150), pods);
+                    select HandMade.Pod(board, type, false, column0 + column * across, row0 + row * along)).ToImmutableArray();
+        return Laid(board, HandMade.Rectangle(0, 0, 3300, 1200), first is null ? new(150, 150) : new(20, 20), pods);
     }
 
     // At random, as long as a port lies under each.
