@@ -1,5 +1,7 @@
 using System.Text;
+using PodLayout.Geometry;
 using PodLayout.Handover.Setup;
+using PodLayout.Holding;
 using PodLayout.Layouts;
 using PodLayout.Parts;
 using PodLayout.Programs;
@@ -104,7 +106,7 @@ internal static class Cards
     {
         PodType narrow = new("60x30", new PodFootprint.Rectangle(60, 30), 5, 6, 60, true, 20, 1);
         var board = HandMade.Board(1500, 1050) with { PortDiameterMm = 8 };
-        PodLayout.Geometry.Ring outline = new(
+        Ring outline = new(
             [new(0, 0), new(40, 0), new(120, 28), new(250, 40), new(380, 28), new(460, 0), new(500, 0), new(500, 60), new(380, 105), new(250, 120), new(120, 105), new(0, 60)]);
         PartShape shape = new(outline, [], []) { Blank = [HandMade.Rectangle(-20, -20, 520, 140)] };
         var job = HandMade.Job(new("Crest rail", shape, 28, "cherry", 0), board, new(600, 240), 0, new(200, 200, null, 20, 50));
@@ -124,6 +126,17 @@ internal static class Cards
         var oval = HandMade.Oval();
         return oval with { Job = oval.Job with { Shop = oval.Job.Shop with { WorksInInches = true } } };
     }
+
+    /// <summary>As if it had been computed: the pods bear more and more.</summary>
+    public static PlanResult Held(PlanResult plan, Point2 at = default, Point2 push = default) => plan with
+    {
+        Layout = plan.Layout! with
+        {
+            Holding = new(
+                3, 2, 1.5, null, new(at, 10, new(push.X, push.Y, 1), "outline", FailureMode.Slides, 4),
+                [.. plan.Layout.Pods.Select((_, i) => new PodHold(70, 500, 100 + i, 2))], 70, 101.3, 50, 40, []),
+        },
+    };
 
     /// <summary>So many pods of one type in rows, under a plate that leaves a margin all round.</summary>
     public static PlanResult Grid(double width, double length, int count, PodType type)
