@@ -114,6 +114,13 @@ internal static class PaperTable
             widths = Capped(low);
         }
 
+        // A heading is broken only where there is no room for it in one line.
+        for (var i = 0; i < widths.Length; i++)
+        {
+            var whole = Math.Max(widths[i], PadMm + TypeFace.Of(isBold: true).Width(table.Columns[i], HeadMm) + 0.1);
+            widths[i] = widths.Sum() - widths[i] + whole <= room ? whole : widths[i];
+        }
+
         // What is left over goes between the columns, as far as it helps the eye along the row.
         var spare = Math.Min(6, (room - widths.Sum()) / widths.Length);
         return [.. widths.Select(w => w + spare)];
