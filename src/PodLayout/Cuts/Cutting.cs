@@ -39,7 +39,7 @@ public static class Cutting
     }
 
     private static ProgramZero? ZeroOf(CutRequest request, ToolPath? path, ProgramSetting setting) => request.Program is not { } p ? null
-        : new(p.FilePath, p.ZZero, p.Offset) { Tools = path is null ? [] : [.. ProgramTool.Of(path, setting)] };
+        : new(p.FilePath, p.ZZero, p.Offset) { Tools = path is null ? [] : [.. ProgramTool.Of(path, setting)], IsInInches = path?.InInches };
 
     // A wrong unit explains more than a wrong zero, and a wrong zero explains what the heights would say: it is told before them.
     private static Outcome<Job> Zero(Job job, ToolPath? path, CutRequest request)

@@ -38,7 +38,7 @@ internal static class LayoutFiling
             ShopOf(job.Shop),
             job.ProgramZero is not { } zero ? null : new(
                 zero.File, zero.Z, Xy(zero.InDrawing),
-                zero.Tools.IsEmpty ? null : [.. zero.Tools.Select(t => new ProgramToolEntry(t.Number, Mm(t.DiameterMm), Mm(t.DeepestZMm)))]),
+                zero.Tools.IsEmpty ? null : [.. zero.Tools.Select(t => new ProgramToolEntry(t.Number, Mm(t.DiameterMm), Mm(t.DeepestZMm)))], zero.IsInInches),
             job.Standing is not { } standing ? null : new(
                 new(Xy(standing.LaidAt.ZeroOnBoard), Deg(standing.LaidAt.AngleDeg)),
                 [.. standing.Pods.Select(p => new StandingPodEntry(p.Type, p.Turned, p.Column + 1, p.Row + 1))],

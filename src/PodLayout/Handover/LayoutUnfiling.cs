@@ -43,6 +43,7 @@ internal static class LayoutUnfiling
             ProgramZero = file.Program is { } program ? new(program.File, program.ZZero, Point(program.ZeroInDrawingMm))
             {
                 Tools = [.. (program.Tools ?? []).Select(t => new ProgramTool(t.Number, t.DiameterMm, t.DeepestZMm))],
+                IsInInches = program.IsInInches,
             } : null,
             Offcuts = [.. (file.Offcuts ?? []).Select(o => new Offcut(o.Name, Point(o.InsideMm), o.WidthMm, o.HeightMm, o.MassKg, o.IsLarge, o.IsAround))],
             IsBlankStated = file.IsBlankStated,

@@ -12,4 +12,7 @@ public sealed record ProgramZero(string File, ZZero Z, Point2 InDrawing)
 {
     /// <summary>The tools that it moves, in order of first use; empty in files of before they were kept.</summary>
     public ImmutableArray<ProgramTool> Tools { get; init; } = [];
+
+    /// <summary>Whether any of its lines is in inches; null where that was not kept. The control then shows inches.</summary>
+    public bool? IsInInches { get; init; }
 }

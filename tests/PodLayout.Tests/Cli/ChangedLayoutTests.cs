@@ -172,6 +172,15 @@ public class ChangedLayoutTests
         Assert.Equal(
             deepest.Select(d => (d.Key, d.Value)), PageTables.Rows(page, "Tools of the program").Select(r => (r["Tool"], PaperText.Number(r["Deepest Z mm"]))));
 
+        // The program is in millimetres, which the control shows, also where the card is in inches: 27 mm of part are 1.063 in.
+        Assert.Equal(ExitCodes.LayoutFound, Ran.Of("card", scratch.Put("same.json", json.ToJsonString()), "--lengths", "in", "--out", scratch.Path("inches")).Code);
+        var inches = File.ReadAllText(scratch.Path("inches/card.html"));
+        Assert.Equal(
+            deepest.Select(d => (d.Value, Math.Round(d.Value / 25.4, 3))),
+            PageTables.Rows(inches, "Tools of the program").Select(r => (PaperText.Number(r["Deepest Z mm"]), PaperText.Number(r["Deepest Z in"]))));
+        Assert.Contains("-27 mm (-1.063 in)", inches, StringComparison.Ordinal);
+        Assert.Contains("part.nc, in millimetres", inches, StringComparison.Ordinal);
+
         // A file of before these were kept is read, and tells them as it did.
         json.AsObject().Remove("offcuts");
         Assert.Equal(ExitCodes.LayoutFound, Ran.Of("card", scratch.Put("old.json", json.ToJsonString()), "--out", scratch.Path("old")).Code);

@@ -8,4 +8,6 @@ namespace PodLayout.Handover.Format;
 /// <param name="ZZero">Where its Z zero lies.</param>
 /// <param name="ZeroInDrawingMm">Where its X and Y zero lies in the drawing.</param>
 /// <param name="Tools">The tools that it moves, in order of first use; files of before it was written have no such member.</param>
-public sealed record ProgramEntry(string File, ZZero ZZero, XyMm ZeroInDrawingMm, ImmutableArray<ProgramToolEntry>? Tools = null);
+/// <param name="IsInInches">Whether any of its lines is in inches; files of before it was written have no such member.</param>
+public sealed record ProgramEntry(
+    string File, ZZero ZZero, XyMm ZeroInDrawingMm, ImmutableArray<ProgramToolEntry>? Tools = null, bool? IsInInches = null);

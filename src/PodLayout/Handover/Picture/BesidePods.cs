@@ -70,13 +70,14 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     /// <param name="port">The port; null for the pod itself.</param>
     /// <param name="size">The words' box about zero.</param>
     /// <param name="anywhere">Whether they may stand far off, with a line that runs over the signs of ports.</param>
-    public Place? Find(PlacedPod pod, Port? port, Box2 size, bool anywhere = false) =>
-        Find(pod, port, size, draft.Near(Reach(pod, Math.Max(size.Width, size.Height), anywhere)), anywhere);
+    /// <param name="isAtOwn">Whether they must stand nearer to their pod than to others.</param>
+    public Place? Find(PlacedPod pod, Port? port, Box2 size, bool anywhere = false, bool isAtOwn = false) =>
+        Find(pod, port, size, draft.Near(Reach(pod, Math.Max(size.Width, size.Height), anywhere)), anywhere, isAtOwn);
 
     private Box2 Reach(PlacedPod pod, double widestMm, bool anywhere) =>
         pod.BodyBox.Grow((Math.Min(Apart[^1], anywhere ? Apart[^1] : sizes.FarthestMm) + 1) * draft.Scale + widestMm);
 
-    private Place? Find(PlacedPod pod, Port? port, Box2 size, Nearby near, bool anywhere)
+    private Place? Find(PlacedPod pod, Port? port, Box2 size, Nearby near, bool anywhere, bool isAtOwn = false)
     {
         var u = draft.Scale;
         var body = pod.BodyBox;
@@ -102,7 +103,7 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
 
                 var farther = Nearest(others, box) - Between(body, box);
                 var isAtOther = farther <= close * NearerMm * u;
-                if (isAtOther && port is not null)
+                if (isAtOther && (port is not null || isAtOwn))
                 {
                     continue;
                 }

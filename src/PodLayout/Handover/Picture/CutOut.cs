@@ -6,18 +6,16 @@ namespace PodLayout.Handover.Picture;
 /// <summary>A sheet of which only a part of the board is shown.</summary>
 internal static class CutOut
 {
-    // What covers ends beyond the page, whose last row of dots would else show what lies there.
-    private const double BeyondMm = 2;
-
     /// <summary>The same sheet without what lies outside a part of it; what reaches out of it is covered up to the page's edge.</summary>
     /// <param name="sheet">The sheet.</param>
+    /// <remarks>The cover ends far beyond the page: a browser shows what lies beside it where its frame has another shape.</remarks>
     /// <param name="window">The part, board coordinates. Numbers of grooves and words of the page stand around it.</param>
     public static Sheet Of(Sheet sheet, Box2 window) => sheet with
     {
         Layers = [.. sheet.Layers.Select(layer => layer.Name switch
         {
             SheetDraft.Paper or SheetDraft.Numbers or SheetDraft.Panel => layer,
-            SheetDraft.Edge => layer with { Primitives = [new Primitive.Area("paper", [SheetDraft.RingOf(sheet.Extent.Grow(BeyondMm * sheet.Scale)), SheetDraft.RingOf(window)]), new Primitive.Area("rule", [SheetDraft.RingOf(window)])] },
+            SheetDraft.Edge => layer with { Primitives = [new Primitive.Area("paper", [SheetDraft.RingOf(sheet.Extent.Grow(Math.Max(sheet.Extent.Width, sheet.Extent.Height))), SheetDraft.RingOf(window)]), new Primitive.Area("rule", [SheetDraft.RingOf(window)])] },
             _ => layer with { Primitives = [.. layer.Primitives.Select(p => Within(p, window)).OfType<Primitive>()] },
         })],
     };

@@ -11,6 +11,7 @@ internal static class FaultDrawing
     private const double ApartMm = 0.75;
     private const double WordsMm = 2.6;
     private const double MarginMm = 0.5;
+    private const double HalfLineMm = 0.45;
 
     // Words and frames around more pods than these would leave no room for the numbers of their neighbours: the frames then lie on
     // the pods' own edges, and the tables say the rest.
@@ -38,36 +39,54 @@ internal static class FaultDrawing
                 continue;
             }
 
-            draft.KeepOff(SheetDraft.RingOf(around));
-            draft.Take(around);
+            // The line is heavy: words keep off both its sides.
+            draft.KeepOff(SheetDraft.RingOf(around.Grow(-HalfLineMm * draft.Scale)));
+            draft.KeepOff(SheetDraft.RingOf(around.Grow(HalfLineMm * draft.Scale)));
+            draft.Take(around.Grow(HalfLineMm * draft.Scale));
         }
     }
 
-    /// <summary>The words, each beside its pod; where there is no room, a mark of exclamation on the frame.</summary>
+    /// <summary>
+    /// The words, each beside its pod; where there is no room that is clearly its own, a mark of exclamation in it or on its frame;
+    /// where there is none for that either, the frame alone.
+    /// </summary>
     public static void Words(SheetDraft draft, GridBoard board, Layout layout, ImmutableArray<PodFault> faults)
     {
         BesidePods beside = new(draft, board, layout, LetterSizes.OnPaper);
-        foreach (var fault in faults.Length > Few ? [] : faults)
+        foreach (var fault in faults.Length > Few ? [] : faults.Where(f => draft.Content.Contains(layout.Pods[f.Pod].BodyBox)))
         {
             var (pod, u) = (layout.Pods[fault.Pod], draft.Scale);
             var words = fault.Counts ? "breaks a rule" : "not counted";
-            if (beside.Find(pod, null, draft.TextBox(default, words, WordsMm, true).Grow(MarginMm * u)) is { } place)
+            if (beside.Find(pod, null, draft.TextBox(default, words, WordsMm, true).Grow(MarginMm * u), isAtOwn: true) is { } place)
             {
                 beside.Take(place);
                 Tag(draft, SheetDraft.Labels, place.Box, words);
                 continue;
             }
 
-            var body = pod.BodyBox;
-            var size = draft.TextBox(default, "!", WordsMm, true).Grow(MarginMm * u);
-            var corners = new Point2[] { new(body.MaxX, body.MaxY), new(body.MinX, body.MaxY), new(body.MinX, body.MinY), new(body.MaxX, body.MinY) };
-            // The frame alone rather than over a number or a port.
-            foreach (var corner in corners.Select(c => size.Moved(c)).Where(c => !draft.HasWord(c) && !draft.IsOnPort(c)).Take(1))
+            foreach (var spot in InOrOn(draft, pod, layout).Take(1))
             {
-                Tag(draft, SheetDraft.Labels, corner, "!");
-                draft.AddWord(corner);
+                Tag(draft, SheetDraft.Labels, spot, "!");
+                draft.AddWord(spot);
             }
         }
+    }
+
+    // In the pod, then on its corners and sides where no other pod is; on no number and no port.
+    private static IEnumerable<Box2> InOrOn(SheetDraft draft, PlacedPod pod, Layout layout)
+    {
+        const int steps = 8;
+        var (body, size) = (pod.BodyBox, draft.TextBox(default, "!", WordsMm, true).Grow(MarginMm * draft.Scale));
+        IEnumerable<Box2> Over(Box2 box) => from j in Enumerable.Range(0, steps + 1)
+                                            from i in Enumerable.Range(0, steps + 1)
+                                            where pod.Type.Footprint is PodFootprint.Rectangle || (i is > 0 and < steps && j is > 0 and < steps)
+                                            select size.Moved(new(box.MaxX - box.Width * i / steps, box.MaxY - box.Height * j / steps));
+        var inner = new Box2(body.MinX + size.Width / 2, body.MinY + size.Height / 2, body.MaxX - size.Width / 2, body.MaxY - size.Height / 2);
+        var inside = inner.Width > 0 && inner.Height > 0 ? Over(inner) : [];
+        var on = Over(body).Where(b => !layout.Pods.Any(p => p != pod && p.BodyBox.Touches(b)) && draft.Content.Contains(b));
+        return inside.Concat(on).Where(b => !draft.HasWord(b) && !draft.IsOnPort(b) && !OnOpenPort(b));
+
+        bool OnOpenPort(Box2 box) => pod.OpenPorts.Any(p => box.Grow(1.5 * draft.LeastPortMm * draft.Scale).Contains(p.Centre));
     }
 
     /// <summary>The legend's item.</summary>

@@ -44,15 +44,21 @@ internal static class PodDrawing
                 Symbols.Turned(draft, SheetDraft.Seals, corner, inwards);
             }
 
-            foreach (var port in board.Ports.Where(p => pod.BodyBox.Contains(p.Centre) && !pod.OpenPorts.Contains(p)))
+            foreach (var port in board.Ports.Where(p => pod.BodyBox.Contains(p.Centre) && !openPorts.Contains(p)))
             {
                 Symbols.Port(draft, SheetDraft.OpenPorts, port.Centre, radius, port.State);
             }
 
-            foreach (var port in pod.OpenPorts)
+        }
+
+        // Over all that is plugged, and off words where a pod that was moved by hand has left its port behind.
+        foreach (var port in layout.Pods.SelectMany(p => p.OpenPorts))
+        {
+            draft.Belongs = LayoutFiling.PortId(openPorts.IndexOf(port));
+            Symbols.OpenPort(draft, SheetDraft.OpenPorts, port.Centre, radius);
+            if (!layout.Pods.Any(p => p.BodyBox.Contains(port.Centre)))
             {
-                draft.Belongs = LayoutFiling.PortId(openPorts.IndexOf(port));
-                Symbols.OpenPort(draft, SheetDraft.OpenPorts, port.Centre, radius);
+                draft.Take(new Box2(port.Centre.X, port.Centre.Y, port.Centre.X, port.Centre.Y).Grow(1.3 * radius));
             }
         }
 

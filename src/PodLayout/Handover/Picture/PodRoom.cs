@@ -17,7 +17,7 @@ internal sealed class PodRoom
     public PodRoom(SheetDraft draft, GridBoard board, PlacedPod pod)
     {
         (Draft, Pod) = (draft, pod);
-        signs = [.. PodDrawing.Signs(draft, board, pod), .. draft.SignsOn(pod.BodyBox)];
+        signs = [.. PodDrawing.Signs(draft, board, pod), .. draft.SignsOn(pod.BodyBox), .. draft.WordsOn(pod.BodyBox)];
         lines = [.. draft.LinesOver(pod.BodyBox, onPods: true)];
         seal = [.. PodDrawing.SealEdge(pod) is { } ring ? EdgePath.Sides(ring) : []];
     }

@@ -196,6 +196,9 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>The signs that words are kept off, as far as they touch a box.</summary>
     public IEnumerable<Box2> SignsOn(Box2 box) => signs.Where(s => s.Touches(box));
 
+    /// <summary>The words that touch a box.</summary>
+    public IEnumerable<Box2> WordsOn(Box2 box) => all.Words.Where(w => w.Touches(box));
+
     /// <summary>The lines that words are kept off, as far as they touch a box; on pods, those that pods do not hide.</summary>
     public IEnumerable<(Point2 A, Point2 B)> LinesOver(Box2 box, bool onPods = false) =>
         all.Lines.Where(l => !(onPods && l.IsUnderPods) && EdgePath.Touches(box, l.A, l.B)).Select(l => (l.A, l.B));

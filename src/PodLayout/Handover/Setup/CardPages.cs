@@ -30,7 +30,7 @@ internal sealed record CardPages(ImmutableArray<Sheet> Text, ImmutableArray<Shee
         var isSame = CardPicture.First(card).SequenceEqual(CardPicture.First(Paged(card, options.Paper)));
         var sheets = isSame ? Pictures : CardPicture.OnPaper(result, card, options, Text.Length);
         var total = Text.Length + sheets.Length;
-        return [.. sheets.Select((sheet, i) => CardPicture.ForBrowser(sheet, PaperDraft.Number(i == 0 ? 1 : 1 + Text.Length + i, total)))];
+        return [.. sheets.Select((sheet, i) => CardPicture.ForBrowser(sheet, PaperDraft.Number(i == 0 ? 1 : 1 + Text.Length + i, total), Running(card, options.Paper)))];
     }
 
     // On paper whoever is sent to the warnings is told the page, which is known once the pages are filled.

@@ -18,14 +18,14 @@ internal static class CardPicture
 
     /// <summary>
     /// The same sheet for a page whose margins are those of the sheet, so that they hold the foot that the browser writes: without
-    /// a foot of its own.
+    /// a foot of its own, and without what names the card on each page.
     /// </summary>
-    public static Sheet ForBrowser(Sheet sheet, string foot) => sheet with
+    public static Sheet ForBrowser(Sheet sheet, string foot, string running) => sheet with
     {
         Extent = sheet.Extent.Grow(-PageFrame.MarginMm * sheet.Scale),
         Layers = [.. sheet.Layers.Select(l => l.Name != SheetDraft.Panel ? l : l with
         {
-            Primitives = [.. l.Primitives.Where(p => p is not Primitive.Text text || text.Words != foot)],
+            Primitives = [.. l.Primitives.Where(p => p.Style != "page-rule" && (p is not Primitive.Text text || (text.Words != foot && text.Words != running)))],
         })],
     };
 

@@ -17,6 +17,8 @@ internal static class CloserMark
     {
         foreach (var (window, words, name) in parts)
         {
+            // Under pods and words a thin line all round; the corners are seen where it is not.
+            draft.AddBox(SheetDraft.Before, "rule", window);
             Corners(draft, window);
             (string, int)[] ways = [(words, 1), (words, 2), (words, 3), (name, 1), (name, -1), (name, 2)];
             var found = from isOnLine in new[] { false, true }
@@ -36,7 +38,7 @@ internal static class CloserMark
     {
         const int steps = 10;
         var points = Legs(draft, window).SelectMany(leg => Enumerable.Range(0, steps).Select(i => leg.From + leg.Way * ((i + 0.5) / steps)));
-        return points.Average(at => !IsClear(draft, at) ? 1 : draft.IsUntaken(Around(at, 0)) ? 0 : 0.5);
+        return points.Average(at => !IsClear(draft, at) ? 1 : draft.IsUntaken(Around(at, 0)) && !draft.IsCrossed(Around(at, 0.3 * draft.Scale)) ? 0 : 0.5);
     }
 
     // Not over words.

@@ -18,13 +18,19 @@ internal static class CloserPage
 
     private const double HeadingMm = 4.2;
 
+    /// <summary>Width of the room for a picture as a share of its height.</summary>
+    /// <param name="page">The page as it lies.</param>
+    public static double Shape((double WidthMm, double HeightMm) page) => Room(page).Width / Room(page).Height;
+
+    private static (double Width, double Height) Room((double WidthMm, double HeightMm) page) => (page.WidthMm - 2 * BesideMm, page.HeightMm - AboveMm - BelowMm);
+
     /// <summary>An empty sheet for a part of the board.</summary>
     /// <param name="page">The page as it lies.</param>
     /// <param name="window">The part.</param>
     /// <param name="pods">The pods in it.</param>
     public static (SheetDraft Draft, LetterSizes Sizes) Draft((double WidthMm, double HeightMm) page, Box2 window, ImmutableArray<PlacedPod> pods)
     {
-        var (width, height) = (page.WidthMm - 2 * BesideMm, page.HeightMm - AboveMm - BelowMm);
+        var (width, height) = Room(page);
         var scale = PageFrame.RoundUp(new[]
         {
             window.Width / width, window.Height / height, pods.Select(p => Math.Min(p.ExtentXMm, p.ExtentYMm)).DefaultIfEmpty(0).Min() / MostPodMm,

@@ -20,7 +20,7 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
     private const double LeastSides = 8;
 
     // On each side so much larger at most where words would hide the marks at its corners.
-    private const double MostMoreSides = 1.5;
+    private const double MostMoreSides = 1;
 
     // How much of the marks may be hidden rather than one side lie as much farther out.
     private const double LargerMark = 0.08;
@@ -40,10 +40,11 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
     /// <param name="tooSmall">The pods whose numbers are too small there.</param>
     /// <param name="faults">Pods that keep a rule no longer, or that are not counted.</param>
     /// <param name="where">Where the views are found, of which there are so many.</param>
+    /// <param name="shape">Width of the room for a view as a share of its height.</param>
     /// <param name="begin">An empty sheet for a part of the board and the pods in it, and how large words are there.</param>
     public static ImmutableArray<CloserView> Of(
         PlanResult result, SheetDraft whole, IReadOnlyList<int> tooSmall, ImmutableArray<PodFault> faults, Func<int, string> where,
-        Func<Box2, ImmutableArray<PlacedPod>, (SheetDraft Draft, LetterSizes Sizes)> begin)
+        double shape, Func<Box2, ImmutableArray<PlacedPod>, (SheetDraft Draft, LetterSizes Sizes)> begin)
     {
         if (tooSmall.Count == 0)
         {
@@ -52,6 +53,10 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
 
         var board = result.Job.Shop.Board;
         List<SheetDraft> drafts = [];
+
+        // As in the whole, where the letters are explained; names of ports matter more than one that all pods have.
+        var names = result.Layout!.Pods.Select(p => p.Type).Distinct().Count() > 1
+            ? LayoutPicture.Names(result, whole.Scale) : LayoutPicture.Names(result, double.PositiveInfinity);
         Part([.. tooSmall]);
         List<(int Number, SheetDraft Draft)> numbered = [.. drafts.OrderBy(d => d.Content.MinY).ThenBy(d => d.Content.MinX).Select((d, i) => (i + 1, d))];
         whole.PortsWithoutName -= numbered.SelectMany(n => PortNames(n.Draft)).Except(PortNames(whole)).Count();
@@ -62,10 +67,10 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
         void Part(ImmutableArray<int> pods)
         {
             var side = pods.Min(i => Math.Min(result.Layout!.Pods[i].ExtentXMm, result.Layout.Pods[i].ExtentYMm));
-            var window = Clear(whole, Around(result.Layout!, pods, whole.Content), side * MostMoreSides);
+            var window = Filled(result.Layout!, Clear(whole, Around(result.Layout!, pods, whole.Content), side * MostMoreSides), shape, whole.Content);
             if (pods.Length == 1 || LeastTimes * Math.Max(window.Width, window.Height) <= Math.Max(whole.Content.Width, whole.Content.Height))
             {
-                var (draft, left) = Drawn(result, window, faults, begin);
+                var (draft, left) = Drawn(result, window, names, faults, begin);
                 if (pods.Length == 1 || !pods.Any(left.Contains))
                 {
                     drafts.Add(draft);
@@ -80,15 +85,16 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
     }
 
     private static (SheetDraft Draft, IReadOnlyList<int> TooSmall) Drawn(
-        PlanResult result, Box2 window, ImmutableArray<PodFault> faults, Func<Box2, ImmutableArray<PlacedPod>, (SheetDraft Draft, LetterSizes Sizes)> begin)
+        PlanResult result, Box2 window, IReadOnlyDictionary<string, string> names, ImmutableArray<PodFault> faults, Func<Box2, ImmutableArray<PlacedPod>, (SheetDraft Draft, LetterSizes Sizes)> begin)
     {
         var layout = result.Layout!;
         ImmutableArray<int> shown = [.. Enumerable.Range(0, layout.Pods.Length).Where(i => window.Contains(layout.Pods[i].BodyBox))];
         var (draft, sizes) = begin(window, [.. shown.Select(i => layout.Pods[i])]);
         SetupPicture.DrawThings(draft, result, faults);
-        PodLabels labels = new(draft, result.Job.Shop.Board, layout, LayoutPicture.Names(result, draft.Scale), sizes) { Only = shown };
+        PodLabels labels = new(draft, result.Job.Shop.Board, layout, names, sizes) { Only = shown };
         labels.Inside();
         labels.Outside();
+        FaultDrawing.Words(draft, result.Job.Shop.Board, layout, faults);
         return (draft, labels.TooSmall);
     }
 
@@ -122,6 +128,19 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
                 where whole.Content.Contains(box)
                 orderby Math.Round(CloserMark.Hidden(whole, box) + LargerMark * (left + below + right + above) / mostMm, 6)
                 select box).DefaultIfEmpty(window).First();
+    }
+
+    // With pods that its edge would cut, as long as it is drawn no smaller for them.
+    private static Box2 Filled(Layout layout, Box2 window, double shape, Box2 content)
+    {
+        var most = (Width: Math.Max(window.Width, window.Height * shape), Height: Math.Max(window.Height, window.Width / shape));
+        foreach (var pod in layout.Pods.Select(p => p.BodyBox.Grow(0.1 * Math.Min(p.ExtentXMm, p.ExtentYMm))).OrderBy(b => Math.Round((b.Centre - window.Centre).Length, 6)))
+        {
+            var with = Union([window, pod]);
+            window = window.Touches(pod) && with.Width <= most.Width && with.Height <= most.Height && content.Contains(with) ? with : window;
+        }
+
+        return window;
     }
 
     private static IEnumerable<string> PortNames(SheetDraft draft) =>

@@ -119,7 +119,7 @@ internal static class PartSteps
         yield return new CardBlock.Facts(
         [
             .. overBoard,
-            ("Program", zero.File),
+            ("Program", zero.File + (zero.IsInInches is { } inches ? inches ? ", in inches" : ", in millimetres" : "")),
             ("Program's X and Y zero, from the datum", unit.Place(turn.Apply(zero.InDrawing) + placement.ZeroOnBoard)),
             ("Program's Z zero", zero.Z switch
             {
@@ -128,20 +128,21 @@ internal static class PartSteps
                 ZZero.PodFace => "on the pods' face",
                 _ => "on the board's face",
             }),
-            ("Z of the part's upper face", unit.LengthAndUnit(setting.FaceZMm)),
-            ("Z of the pod face", unit.LengthAndUnit(setting.UndersideZMm)),
-            ("Z of the board's face", unit.LengthAndUnit(setting.BoardZMm)),
+            ("Z of the part's upper face", OnControl(setting.FaceZMm, zero, unit)),
+            ("Z of the pod face", OnControl(setting.UndersideZMm, zero, unit)),
+            ("Z of the board's face", OnControl(setting.BoardZMm, zero, unit)),
             ("Part turned", Degrees(placement.AngleDeg)),
             ("Work offset as set", ""),
         ]);
         if (!zero.Tools.IsEmpty)
         {
             yield return new CardBlock.Words("The tools that the program moves, each with the deepest Z that the control shows for it.");
+            ImmutableArray<CardUnit> units = IsOther(zero, unit) ? [Other(unit), unit] : [unit];
             yield return new CardBlock.Table(
-                "Tools of the program", "Set", ["Tool", $"Diameter {unit.Name}", $"Deepest Z {unit.Name}"],
+                "Tools of the program", "Set", ["Tool", $"Diameter {unit.Name}", .. units.Select(u => $"Deepest Z {u.Name}")],
                 [
                     .. zero.Tools.Select(t => new CardRow($"T{CsvText.Count(t.Number)}",
-                        [$"tool {CsvText.Count(t.Number)}", unit.Length(t.DiameterMm), unit.Length(t.DeepestZMm)])),
+                        [$"tool {CsvText.Count(t.Number)}", unit.Length(t.DiameterMm), .. units.Select(u => u.Length(t.DeepestZMm))])),
                 ]);
         }
 
@@ -151,6 +152,14 @@ internal static class PartSteps
                 $"The part lies turned by {Degrees(placement.AngleDeg)}: the program has to be turned by as much about its zero, or it cuts beside the part.", IsStrong: true);
         }
     }
+
+    // The control shows the program's unit, which may be another than the card's, or is not known.
+    private static bool IsOther(ProgramZero zero, CardUnit unit) => zero.IsInInches is { } inches ? inches != unit.InInches : unit.InInches;
+
+    private static CardUnit Other(CardUnit unit) => new(!unit.InInches);
+
+    private static string OnControl(double zMm, ProgramZero zero, CardUnit unit) =>
+        IsOther(zero, unit) ? $"{Other(unit).LengthAndUnit(zMm)} ({unit.LengthAndUnit(zMm)})" : unit.LengthAndUnit(zMm);
 
     private static string Degrees(double degrees) =>
         degrees.ToString("0.###", CultureInfo.InvariantCulture) + " degrees" + (degrees == 0 ? "" : " counter-clockwise");

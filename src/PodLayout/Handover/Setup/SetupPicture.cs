@@ -44,7 +44,7 @@ internal static class SetupPicture
         var content = Content(result);
         var (draft, sizes) = OnScreen(content, DatumMm, result.Layout!.Pods);
         var tooSmall = Draw(draft, result, laying, sizes, draft.Page, faults);
-        var closer = CloserView.Of(result, draft, tooSmall, faults, _ => "shown larger below", (window, pods) => OnScreen(window, window.Contains(default(Point2)) ? DatumMm : AroundMm, pods));
+        var closer = CloserView.Of(result, draft, tooSmall, faults, _ => "shown larger below", ScreenWidthMm / ScreenHeightMm, (window, pods) => OnScreen(window, window.Contains(default(Point2)) ? DatumMm : AroundMm, pods));
         return (draft.Finish(LayoutPicture.Title(result), LayoutPicture.Description(result)), Signs(result, draft), closer);
     }
 
@@ -120,7 +120,7 @@ internal static class SetupPicture
         faults = faults.IsDefault ? [] : faults;
         var tooSmall = Draw(draft, result, laying, LetterSizes.OnPaper, PageFrame.Around(content, frame.Scale), faults);
         (double WidthMm, double HeightMm) size = (frame.Page.Width / frame.Scale, frame.Page.Height / frame.Scale);
-        var closer = CloserView.Of(result, draft, tooSmall, faults, count => count == 1 ? "larger on the last page" : "larger on the last pages", (window, pods) => CloserPage.Draft(size, window, pods));
+        var closer = CloserView.Of(result, draft, tooSmall, faults, count => count == 1 ? "larger on the last page" : "larger on the last pages", CloserPage.Shape(size), (window, pods) => CloserPage.Draft(size, window, pods));
         PanelItem.DrawAll(draft, frame, Items(LayoutPicture.Names(result, frame.Scale), draft, Foot(1, closer.Length)));
         return
         [

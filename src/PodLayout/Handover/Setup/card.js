@@ -23,15 +23,34 @@
     // Under what covers all beyond a part that is shown larger.
     const group = document.createElementNS("http://www.w3.org/2000/svg", "g");
     view.querySelector("svg").insertBefore(group, document.getElementById(view.dataset.id + "edge"));
-    return { bodies, group };
+    return { bodies, group, places: new Map(), signs: all("text, .pl-port-open-ring", view).map(e => e.getBBox()) };
   });
 
-  function mark(key, { bodies, group }) {
+  // Where in a pod a tick hides no word and no port: as large as may be, else where it hides least.
+  function clear(box, short, signs) {
+    const reach = (a, b) => Math.max(0, Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x)) * Math.max(0, Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y));
+    const near = signs.filter(s => reach(s, box) > 0);
+    let best = null;
+    for (const share of [0.42, 0.34, 0.27, 0.21]) {
+      const size = share * short, edge = 0.12 * size;
+      for (let j = 0; j <= 6; j++) {
+        for (let i = 6; i >= 0; i--) {
+          const at = { x: box.x + edge + (box.width - size - 2 * edge) * i / 6, y: box.y + edge + (box.height - size - 2 * edge) * j / 6, width: size, height: size };
+          const hidden = near.reduce((sum, s) => sum + reach(s, at), 0) / (size * size);
+          if (best === null || hidden < best[0] - 1e-9) best = [hidden, size, at.x, at.y];
+        }
+      }
+      if (best[0] === 0) break;
+    }
+    return best.slice(1);
+  }
+
+  function mark(key, { bodies, group, places, signs }) {
     const body = bodies.get(key);
     if (!body) return;
-    const box = body.getBBox(), size = Math.min(box.width, box.height) * (key.startsWith("P") ? 0.42 : 0.9);
-    const x = key.startsWith("P") ? box.x + box.width - size * 1.15 : box.x + box.width / 2 - size / 2;
-    const y = key.startsWith("P") ? box.y + size * 0.15 : box.y + box.height / 2 - size / 2;
+    const box = body.getBBox(), short = Math.min(box.width, box.height), isPod = key.startsWith("P");
+    if (isPod && !places.has(key)) places.set(key, clear(box, short, signs));
+    const [size, x, y] = isPod ? places.get(key) : [0.9 * short, box.x + box.width / 2 - 0.45 * short, box.y + box.height / 2 - 0.45 * short];
     for (const [name, width] of [["done-mark under", 0.34], ["done-mark", 0.18]]) {
       const path = document.createElementNS("http://www.w3.org/2000/svg", "path");
       path.setAttribute("class", name);
