@@ -72,19 +72,20 @@ internal static class FaultDrawing
         }
     }
 
-    // In the pod, then on its corners and sides where no other pod is; on no number and no port.
+    // In the pod, then on its corners and sides where no other pod is; on no number and no open port, and rather on no port at all.
     private static IEnumerable<Box2> InOrOn(SheetDraft draft, PlacedPod pod, Layout layout)
     {
         const int steps = 8;
         var (body, size) = (pod.BodyBox, draft.TextBox(default, "!", WordsMm, true).Grow(MarginMm * draft.Scale));
         IEnumerable<Box2> Over(Box2 box) => from j in Enumerable.Range(0, steps + 1)
                                             from i in Enumerable.Range(0, steps + 1)
-                                            where pod.Type.Footprint is PodFootprint.Rectangle || (i is > 0 and < steps && j is > 0 and < steps)
                                             select size.Moved(new(box.MaxX - box.Width * i / steps, box.MaxY - box.Height * j / steps));
         var inner = new Box2(body.MinX + size.Width / 2, body.MinY + size.Height / 2, body.MaxX - size.Width / 2, body.MaxY - size.Height / 2);
-        var inside = inner.Width > 0 && inner.Height > 0 ? Over(inner) : [];
+        var inside = inner.Width > 0 && inner.Height > 0 ? Over(inner).Where(IsInside) : [];
         var on = Over(body).Where(b => !layout.Pods.Any(p => p != pod && p.BodyBox.Touches(b)) && draft.Content.Contains(b));
-        return inside.Concat(on).Where(b => !draft.HasWord(b) && !draft.IsOnPort(b) && !OnOpenPort(b));
+        return inside.OrderBy(b => draft.IsOnPort(b) ? 1 : 0).Concat(on.Where(b => !draft.IsOnPort(b))).Where(b => !draft.HasWord(b) && !OnOpenPort(b));
+
+        bool IsInside(Box2 box) => pod.Type.Footprint is not PodFootprint.Round round || SheetDraft.RingOf(box).Points.All(p => (p - pod.Centre).Length <= round.DiameterMm / 2);
 
         bool OnOpenPort(Box2 box) => pod.OpenPorts.Any(p => box.Grow(1.5 * draft.LeastPortMm * draft.Scale).Contains(p.Centre));
     }

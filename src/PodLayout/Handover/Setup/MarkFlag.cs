@@ -38,8 +38,9 @@ internal static class MarkFlag
            let way = new Point2(i, j) * StepMm where way.Length <= FarthestMm select way,
     ];
 
-    // Round the flag and off the lines, mm of paper.
+    // Round the flag and off the lines, mm of paper; between numbers of grooves rather more.
     private const double RoundMm = 0.3;
+    private const double WellRoundMm = 0.6;
 
     /// <param name="draft">The sheet.</param>
     /// <param name="board">The board.</param>
@@ -51,7 +52,7 @@ internal static class MarkFlag
     {
         var closeShare = sizes.CloseFlag;
         draft.Add(SheetDraft.Laying, new Primitive.Disc("datum-fill", mark.At, 0.7 * draft.Scale));
-        if (BesidePart(0, NearMm, isClose: false) || BesidePart(0, NearMm, isClose: true) || Between(draft, board, mark, around, sizes)
+        if (BesidePart(0, NearMm, isClose: false) || BesidePart(0, NearMm, isClose: true) || Between(draft, board, mark, around, sizes, WellRoundMm) || Between(draft, board, mark, around, sizes, RoundMm)
             || BesidePart(LittleMm, NearMm, isClose: false) || BesidePart(LittleMm, NearMm, isClose: true) || OnPod(draft, board, mark, closeShare)
             || BesidePart(double.PositiveInfinity, double.PositiveInfinity, isClose: true, closeShare))
         {
@@ -84,7 +85,7 @@ internal static class MarkFlag
 
     // In a gap between pods and words, or off the board beyond the numbers of the grooves; its line may run over a pod but over no
     // word and no port.
-    private static bool Between(SheetDraft draft, GridBoard board, LayingMark mark, Box2 around, LetterSizes sizes)
+    private static bool Between(SheetDraft draft, GridBoard board, LayingMark mark, Box2 around, LetterSizes sizes, double roundMm)
     {
         var u = draft.Scale;
         (double Total, double Share, Point2 Middle, Point2 End) chosen = (double.PositiveInfinity, 0, mark.At, mark.At);
@@ -103,7 +104,7 @@ internal static class MarkFlag
             {
                 var middle = mark.At + way * u;
                 var end = middle - way * (radius / way.Length);
-                var (cost, box) = ((end - mark.At).Length / u, Around(middle, radius + RoundMm * u));
+                var (cost, box) = ((end - mark.At).Length / u, Around(middle, radius + roundMm * u));
                 if (cost < LeastMm || cost >= best.Cost || way.Length * u <= radius || !around.Contains(box) || !draft.IsUntaken(box)
                     || draft.IsCrossed(box) || edges.Any(e => EdgePath.Touches(box, e.A, e.B)))
                 {
@@ -129,7 +130,7 @@ internal static class MarkFlag
             return false;
         }
 
-        var flag = Around(chosen.Middle, (Symbols.FlagMm(mark.Name, isClose: true) * chosen.Share + RoundMm) * u);
+        var flag = Around(chosen.Middle, (Symbols.FlagMm(mark.Name, isClose: true) * chosen.Share + roundMm) * u);
         draft.Yield(SheetDraft.Numbers, b => b.Touches(flag) || EdgePath.Touches(b, mark.At, chosen.End));
         return Place(draft, mark, chosen.Middle, chosen.End, chosen.Share);
     }
