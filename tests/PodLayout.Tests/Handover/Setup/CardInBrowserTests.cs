@@ -69,6 +69,21 @@ public class CardInBrowserTests
         Assert.False(await page.Locator("#pic-1-seals").IsVisibleAsync());
         Assert.True(await page.Locator("#pic-1-open-ports").IsVisibleAsync());
 
+        // Ticks hide no number, no name and no port.
+        foreach (var id in Enumerable.Range(1, 60))
+        {
+            await page.Locator($"input[data-key=P{id}]").CheckAsync();
+        }
+
+        var hidden = await page.EvaluateAsync<string[]>("""
+            (() => {
+              const view = document.querySelector(".view[data-part='1']"), boxes = s => [...view.querySelectorAll(s)].map(e => [e.getBBox(), e.textContent]);
+              const touch = (a, b) => a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+              return boxes(".done-mark").flatMap(([m]) => boxes("#pic-1-labels text, .pl-port-open").filter(([b]) => touch(m, b)).map(([, w]) => w));
+            })()
+            """);
+        Assert.Equal([], hidden);
+
         // Each zooms by itself.
         var before = await whole.Locator("svg").GetAttributeAsync("viewBox");
         async Task<double[]> Seen() => [.. (await part.Locator("svg").GetAttributeAsync("viewBox"))!.Split(' ').Select(v => Math.Round(PaperText.Number(v), 3))];

@@ -170,4 +170,29 @@ public class ClearPicturesTests
             Assert.Equal([new(580, 220), new(1120, 220), new(1120, 380), new(580, 380)], ((Primitive.Area)drawn.Single(p => p.Style == "blank-edge")).Rings[0].Points);
         }
     }
+
+    [Fact]
+    public void Where_pods_were_moved_over_each_other_open_ports_are_open_ports_and_numbers_are_read()
+    {
+        // The second block of pods half a pod off the first, their ports where they were; the third beside it leaves its ports alone.
+        var plan = CrowdedCards.Plan("square block of small pods with no gap");
+        var board = plan.Job.Shop.Board;
+        plan = plan with
+        {
+            Layout = plan.Layout! with
+            {
+                Pods = [.. plan.Layout.Pods.Select((p, i) => i % 10 is 3 or 7 ? HandMade.Pod(board, p.Type, false, p.Column + (i % 10 == 3 ? 1 : 40), p.Row) with { OpenPorts = p.OpenPorts } : p)],
+            },
+        };
+        var screen = SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout!));
+        foreach (var sheet in (Sheet[])[screen.Picture, .. screen.Closer.Select(c => c.Picture), .. SetupPicture.OnPaper(plan, Laying.Of(plan, plan.Layout), ("x", ["y"]), 1, PaperSize.A4)])
+        {
+            var signs = sheet.Layers.Single(l => l.Name == "open-ports").Primitives.OfType<Primitive.Disc>().ToList();
+            var open = signs.Where(d => d.Style == "port-open-ring").ToList();
+            Assert.DoesNotContain(signs, d => d.Style == "port-plugged" && open.Exists(o => (o.Centre - d.Centre).Length < o.RadiusMm));
+            var words = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().ToList();
+            Assert.DoesNotContain(words, w => open.Exists(o => Around(o).Grow(-0.3 * o.RadiusMm).Touches(Inside(w))));
+            Assert.Equal([], words.SelectMany(w => words.Where(o => o != w && Inside(o).Touches(Inside(w))).Select(o => $"{o.Words} on {w.Words}")));
+        }
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Handover.Picture;
 using PodLayout.Handover.Setup;
@@ -52,6 +53,29 @@ public class FaultFramesTests
 
                 // Ports are drawn over frames that lie on the pods' edges.
                 Assert.All(drawn.Where(d => d.p.Style == "fault-frame-small"), d => Assert.Equal("pods", d.Name));
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("round the edges, upright")]
+    [InlineData("round the edges")]
+    [InlineData("anywhere, near to each other")]
+    public void Words_and_marks_of_exclamation_belong_to_no_other_pod(string name)
+    {
+        var plan = CrowdedCards.Plan(name);
+        var laying = Laying.Of(plan, plan.Layout!);
+        static double Off(Box2 a, Box2 b) => double.Hypot(Math.Max(0, Math.Max(a.MinX - b.MaxX, b.MinX - a.MaxX)), Math.Max(0, Math.Max(a.MinY - b.MaxY, b.MinY - a.MaxY)));
+        for (var first = 0; first < 5; first++)
+        {
+            ImmutableArray<PodFault> faults = [.. Enumerable.Range(0, plan.Layout!.Pods.Length).Where(i => i % 5 == first).Select(i => new PodFault(i, Counts: true)).Take(12)];
+            var faulty = faults.Select(f => plan.Layout.Pods[f.Pod].BodyBox).ToList();
+            var others = plan.Layout.Pods.Select(p => p.BodyBox).Except(faulty).ToList();
+            foreach (var sheet in new[] { SetupPicture.OnScreen(plan, laying, faults).Picture, SetupPicture.OnPaper(plan, laying, ("x", ["y"]), null, PaperSize.A4, faults: faults)[0] })
+            {
+                var grounds = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Area>().Where(a => a.Style == "fault-ground").Select(a => Box2.Around(a.Rings[0].Points)).ToList();
+                Assert.NotEmpty(grounds);
+                Assert.All(grounds, g => Assert.True(faulty.Min(b => Off(b, g)) < others.Min(b => Off(b, g)) || faulty.Exists(b => b.Contains(g))));
             }
         }
     }
