@@ -47,7 +47,7 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<PanelCo
         return frames.MinBy(f => f.Scale)!;
     }
 
-    /// <summary>The column of each item and how far down in it the item begins, mm; where they do not fit, the last column takes the rest.</summary>
+    /// <summary>The column of each item and how far down in it the item begins, mm; what fits in no column stands in the first empty one, and the last takes the rest.</summary>
     public static List<(int Column, double DownMm)> Filled(IReadOnlyList<double> itemHeights, IReadOnlyList<double> columnHeights)
     {
         List<(int, double)> places = [];
@@ -55,7 +55,8 @@ internal sealed record PageFrame(double Scale, Box2 Page, ImmutableArray<PanelCo
         double used = 0;
         foreach (var item in itemHeights)
         {
-            while (used + item > columnHeights[column] + 1e-9 && column < columnHeights.Count - 1)
+            while (used + item > columnHeights[column] + 1e-9 && column < columnHeights.Count - 1
+                && (used > 0 || columnHeights.Skip(column + 1).Any(h => item <= h + 1e-9)))
             {
                 column++;
                 used = 0;

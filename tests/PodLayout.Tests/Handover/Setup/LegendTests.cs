@@ -84,4 +84,12 @@ public class LegendTests
         var words = SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout!)).Signs.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Text>().Select(t => t.Words);
         Assert.Contains("edge of the blank, as it is laid down", string.Join(' ', words), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_column_is_not_left_empty_for_rows_that_are_too_high_for_each()
+    {
+        Assert.Equal([(0, 0), (1, 0)], PageFrame.Filled([7.4, 15.9], [15, 15, 15]));
+        Assert.Equal([(0, 0), (2, 0)], PageFrame.Filled([7.4, 15.9], [15, 15, 16]));
+        Assert.Equal([(0, 0), (1, 0), (2, 0)], PageFrame.Filled([7, 9, 3], [10, 11, 10]));
+    }
 }
