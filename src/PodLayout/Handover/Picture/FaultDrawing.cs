@@ -87,7 +87,7 @@ internal static class FaultDrawing
 
         bool IsInside(Box2 box) => pod.Type.Footprint is not PodFootprint.Round round || SheetDraft.RingOf(box).Points.All(p => (p - pod.Centre).Length <= round.DiameterMm / 2);
 
-        bool OnOpenPort(Box2 box) => pod.OpenPorts.Any(p => box.Grow(1.5 * draft.LeastPortMm * draft.Scale).Contains(p.Centre));
+        bool OnOpenPort(Box2 box) => layout.Pods.SelectMany(p => p.OpenPorts).Any(p => box.Grow(1.5 * draft.LeastPortMm * draft.Scale).Contains(p.Centre));
     }
 
     /// <summary>The legend's item.</summary>

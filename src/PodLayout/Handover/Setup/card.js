@@ -119,7 +119,7 @@
       row.setAttribute("role", "row");
       for (const cell of row.cells) {
         cell.setAttribute("role", { col: "columnheader", row: "rowheader" }[cell.scope] ?? "cell");
-        if (row.parentNode !== table.tHead) cell.dataset.name = heads[cell.cellIndex];
+        if (row.parentNode !== table.tHead && (cell.textContent.trim() || cell.querySelector("input"))) cell.dataset.name = heads[cell.cellIndex];
       }
     }
   }

@@ -75,6 +75,8 @@ public class FaultFramesTests
             {
                 var grounds = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Area>().Where(a => a.Style == "fault-ground").Select(a => Box2.Around(a.Rings[0].Points)).ToList();
                 Assert.NotEmpty(grounds);
+                var open = plan.Layout.Pods.SelectMany(p => p.OpenPorts).Select(p => p.Centre).ToList();
+                Assert.DoesNotContain(grounds, g => open.Exists(g.Contains));
                 Assert.All(grounds, g => Assert.True(faulty.Min(b => Off(b, g)) < others.Min(b => Off(b, g)) || faulty.Exists(b => b.Contains(g))));
             }
         }
