@@ -11,6 +11,9 @@ internal static class CloserMark
     private const double WordsMm = 2.6;
     private const double ApartMm = 0.5;
 
+    // Round words, mm of paper.
+    private const double RoundMm = 0.45;
+
     /// <param name="draft">The picture of the whole, with its words.</param>
     /// <param name="parts">Each part with what is said of it, and its name for where there is no room for that.</param>
     public static void Draw(SheetDraft draft, ImmutableArray<(Box2 Window, string Words, string Name)> parts)
@@ -34,18 +37,21 @@ internal static class CloserMark
     }
 
     /// <summary>How much of the corners of a part words would hide, as a share; half of what lies on pods counts too.</summary>
-    public static double Hidden(SheetDraft draft, Box2 window)
+    /// <param name="near">What is drawn there.</param>
+    /// <param name="window">The part.</param>
+    /// <param name="scale">Board millimetres for a millimetre of paper.</param>
+    public static double Hidden(Nearby near, Box2 window, double scale)
     {
         const int steps = 10;
-        var points = Legs(draft, window).SelectMany(leg => Enumerable.Range(0, steps).Select(i => leg.From + leg.Way * ((i + 0.5) / steps)));
-        return points.Average(at => !IsClear(draft, at) ? 1 : draft.IsUntaken(Around(at, 0)) && !draft.IsCrossed(Around(at, 0.3 * draft.Scale)) ? 0 : 0.5);
+        var points = Legs(window, scale).SelectMany(leg => Enumerable.Range(0, steps).Select(i => leg.From + leg.Way * ((i + 0.5) / steps)));
+        return points.Average(at => near.HasWord(Around(at, RoundMm * scale)) ? 1 : near.IsUntaken(Around(at, 0)) && !near.IsCrossed(Around(at, 0.3 * scale)) ? 0 : 0.5);
     }
 
     // Not over words.
     private static void Corners(SheetDraft draft, Box2 window)
     {
         const int steps = 40;
-        foreach (var (from, way) in Legs(draft, window))
+        foreach (var (from, way) in Legs(window, draft.Scale))
         {
             for (var step = 0; step < steps; step++)
             {
@@ -63,15 +69,15 @@ internal static class CloserMark
         }
     }
 
-    private static bool IsClear(SheetDraft draft, Point2 at) => !draft.HasWord(Around(at, 0.45 * draft.Scale));
+    private static bool IsClear(SheetDraft draft, Point2 at) => !draft.HasWord(Around(at, RoundMm * draft.Scale));
 
     // Two from each corner.
-    private static IEnumerable<(Point2 From, Point2 Way)> Legs(SheetDraft draft, Box2 window)
+    private static IEnumerable<(Point2 From, Point2 Way)> Legs(Box2 window, double scale)
     {
         var corners = SheetDraft.RingOf(window).Points;
         return from i in Enumerable.Range(0, corners.Length)
                from to in new[] { corners[(i + 1) % corners.Length], corners[(i + corners.Length - 1) % corners.Length] }
-               select (corners[i], (to - corners[i]) * Math.Min(0.4, LegMm * draft.Scale / (to - corners[i]).Length));
+               select (corners[i], (to - corners[i]) * Math.Min(0.4, LegMm * scale / (to - corners[i]).Length));
     }
 
     // So many rows off the part's edge, or inside it; rather off ports.

@@ -51,23 +51,20 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
             return [];
         }
 
-        var board = result.Job.Shop.Board;
+        var layout = result.Layout!;
         List<SheetDraft> drafts = [];
 
         // As in the whole, where the letters are explained; names of ports matter more than one that all pods have.
-        var names = result.Layout!.Pods.Select(p => p.Type).Distinct().Count() > 1
-            ? LayoutPicture.Names(result, whole.Scale) : LayoutPicture.Names(result, double.PositiveInfinity);
-        Part([.. tooSmall]);
+        var names = LayoutPicture.Names(result, layout.Pods.Select(p => p.Type).Distinct().Count() > 1 ? whole.Scale : double.PositiveInfinity);
+        Show([.. tooSmall]);
         List<(int Number, SheetDraft Draft)> numbered = [.. drafts.OrderBy(d => d.Content.MinY).ThenBy(d => d.Content.MinX).Select((d, i) => (i + 1, d))];
         whole.PortsWithoutName -= numbered.SelectMany(n => PortNames(n.Draft)).Except(PortNames(whole)).Count();
         CloserMark.Draw(whole, [.. numbered.Select(n => (n.Draft.Content, $"{Named(n.Number)}: {where(numbered.Count)}", Named(n.Number)))]);
-        return [.. numbered.Select(n => new CloserView(n.Number, Grooves(board, n.Draft.Content), CutOut.Of(
-            n.Draft.Finish($"{Named(n.Number)}: {Grooves(board, n.Draft.Content)}", "A part of the picture of the board, larger."), n.Draft.Content)))];
+        return [.. numbered.Select(n => Finished(n.Number, n.Draft, result.Job.Shop.Board))];
 
-        void Part(ImmutableArray<int> pods)
+        void Show(ImmutableArray<int> pods)
         {
-            var side = pods.Min(i => Math.Min(result.Layout!.Pods[i].ExtentXMm, result.Layout.Pods[i].ExtentYMm));
-            var window = Filled(result.Layout!, Clear(whole, Around(result.Layout!, pods, whole.Content), side * MostMoreSides), shape, whole.Content);
+            var window = Filled(layout, Clear(whole, Around(layout, pods, whole.Content), MostMoreSides * Side(layout, pods)), shape, whole.Content);
             if (pods.Length == 1 || LeastTimes * Math.Max(window.Width, window.Height) <= Math.Max(whole.Content.Width, whole.Content.Height))
             {
                 var (draft, left) = Drawn(result, window, names, faults, begin);
@@ -78,11 +75,20 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
                 }
             }
 
-            var (one, other) = Halves(result.Layout!, pods);
-            Part(one);
-            Part(other);
+            var (one, other) = Halves(layout, pods);
+            Show(one);
+            Show(other);
         }
     }
+
+    private static CloserView Finished(int number, SheetDraft draft, GridBoard board)
+    {
+        var place = Grooves(board, draft.Content);
+        return new(number, place, CutOut.Of(draft.Finish($"{Named(number)}: {place}", "A part of the picture of the board, larger."), draft.Content));
+    }
+
+    // The shortest side of these pods.
+    private static double Side(Layout layout, ImmutableArray<int> pods) => pods.Min(i => Math.Min(layout.Pods[i].ExtentXMm, layout.Pods[i].ExtentYMm));
 
     private static (SheetDraft Draft, IReadOnlyList<int> TooSmall) Drawn(
         PlanResult result, Box2 window, IReadOnlyDictionary<string, string> names, ImmutableArray<PodFault> faults, Func<Box2, ImmutableArray<PlacedPod>, (SheetDraft Draft, LetterSizes Sizes)> begin)
@@ -101,7 +107,7 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
     // The pods and those that stand against them, whole, with a little of the board around.
     private static Box2 Around(Layout layout, ImmutableArray<int> pods, Box2 content)
     {
-        var side = pods.Min(i => Math.Min(layout.Pods[i].ExtentXMm, layout.Pods[i].ExtentYMm));
+        var side = Side(layout, pods);
         var inner = Union(pods.Select(i => layout.Pods[i].BodyBox)).Grow(0.5 * side);
         var box = Union([inner, .. layout.Pods.Select(p => p.BodyBox).Where(inner.Touches)]).Grow(0.25 * side);
         var (width, height) = (Math.Max(box.Width, LeastSides * side), Math.Max(box.Height, LeastSides * side));
@@ -120,13 +126,14 @@ internal sealed record CloserView(int Number, string Place, Sheet Picture)
     {
         const int steps = 4;
         double[] more = [.. Enumerable.Range(0, steps).Select(i => mostMm * i / (steps - 1))];
+        var near = whole.Near(window.Grow(mostMm + whole.Scale));
         return (from left in more
                 from below in more
                 from right in more
                 from above in more
                 let box = new Box2(window.MinX - left, window.MinY - below, window.MaxX + right, window.MaxY + above)
                 where whole.Content.Contains(box)
-                orderby Math.Round(CloserMark.Hidden(whole, box) + LargerMark * (left + below + right + above) / mostMm, 6)
+                orderby Math.Round(CloserMark.Hidden(near, box, whole.Scale) + LargerMark * (left + below + right + above) / mostMm, 6)
                 select box).DefaultIfEmpty(window).First();
     }
 
