@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using System.Xml;
 using PodLayout.Geometry;
@@ -42,7 +43,7 @@ public static class SvgWriter
         using (var xml = XmlWriter.Create(text, settings))
         {
             Begin(xml, sheet, id);
-            Layers(xml, sheet, id);
+            Layers(xml, sheet, id, isInPage: true);
             xml.WriteEndElement();
         }
 
@@ -65,7 +66,7 @@ public static class SvgWriter
             xml.WriteAttributeString("height", Number(e.Height / sheet.Scale) + "mm");
         });
         xml.WriteElementString("style", Css(sheet, "", c => c));
-        Layers(xml, sheet, id);
+        Layers(xml, sheet, id, isInPage: false);
         xml.WriteEndElement();
     }
 
@@ -88,19 +89,20 @@ public static class SvgWriter
         xml.WriteEndElement();
     }
 
-    private static void Layers(XmlWriter xml, Sheet sheet, string id)
+    private static void Layers(XmlWriter xml, Sheet sheet, string id, bool isInPage)
     {
         foreach (var layer in sheet.Layers.Where(l => !l.Primitives.IsEmpty))
         {
             xml.WriteStartElement("g");
             xml.WriteAttributeString("id", id + layer.Name);
-            WritePrimitives(xml, layer.Primitives);
+            WritePrimitives(xml, layer.Primitives, isInPage ? id + layer.Name : null);
             xml.WriteEndElement();
         }
     }
 
-    // A board has thousands of ports: what discs of one style share is written once.
-    private static void WritePrimitives(XmlWriter xml, ImmutableArray<Primitive> primitives)
+    // A board has thousands of ports: what discs of one style share is written once, and in a page the disc itself. Programs that cut
+    // or engrave read circles, not every one markers.
+    private static void WritePrimitives(XmlWriter xml, ImmutableArray<Primitive> primitives, string? markerId)
     {
         for (var first = 0; first < primitives.Length;)
         {
@@ -117,18 +119,51 @@ public static class SvgWriter
                 continue;
             }
 
-            xml.WriteStartElement("g");
-            xml.WriteAttributeString("class", "pl-" + primitives[first].Style);
-            foreach (var one in primitives[first..end].OfType<Primitive.Disc>())
+            ImmutableArray<Primitive.Disc> discs = [.. primitives[first..end].OfType<Primitive.Disc>()];
+            if (markerId is not null && discs.All(d => d.RadiusMm == discs[0].RadiusMm))
             {
-                xml.WriteStartElement("circle");
-                Circle(xml, one);
+                Marked(xml, discs, string.Create(CultureInfo.InvariantCulture, $"{markerId}-{first}"));
+            }
+            else
+            {
+                xml.WriteStartElement("g");
+                xml.WriteAttributeString("class", "pl-" + discs[0].Style);
+                foreach (var one in discs)
+                {
+                    xml.WriteStartElement("circle");
+                    Circle(xml, one);
+                    xml.WriteEndElement();
+                }
+
                 xml.WriteEndElement();
             }
 
-            xml.WriteEndElement();
             first = end;
         }
+    }
+
+    // One disc, at each corner of a line that is not drawn.
+    private static void Marked(XmlWriter xml, ImmutableArray<Primitive.Disc> discs, string id)
+    {
+        xml.WriteStartElement("marker");
+        xml.WriteAttributeString("id", id);
+        xml.WriteAttributeString("markerUnits", "userSpaceOnUse");
+        xml.WriteAttributeString("overflow", "visible");
+        xml.WriteStartElement("circle");
+        xml.WriteAttributeString("class", "pl-" + discs[0].Style);
+        xml.WriteAttributeString("r", Number(discs[0].RadiusMm));
+        xml.WriteEndElement();
+        xml.WriteEndElement();
+        xml.WriteStartElement("path");
+        xml.WriteAttributeString("fill", "none");
+        foreach (var place in new[] { "start", "mid", "end" })
+        {
+            xml.WriteAttributeString("marker-" + place, $"url(#{id})");
+        }
+
+        xml.WriteAttributeString("d", string.Concat(discs.Select((disc, i) => i == 0 ? "M" + Pair(disc.Centre)
+            : disc.Centre.Y == discs[i - 1].Centre.Y ? "H" + Number(disc.Centre.X) : "L" + Pair(disc.Centre))));
+        xml.WriteEndElement();
     }
 
     private static string Css(Sheet sheet, string scope, Func<string, string> colour)
