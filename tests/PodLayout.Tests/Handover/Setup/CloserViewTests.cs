@@ -157,6 +157,24 @@ public partial class CloserViewTests
         }
     }
 
+    [Fact]
+    public void In_the_page_each_port_of_the_board_is_where_it_is_though_one_disc_is_written_for_all()
+    {
+        var plan = CrowdedCards.Plan("square block of small pods with no gap");
+        var line = PortLine().Match(Cards.Text(plan, "card.html"));
+        HashSet<Point2> places = [];
+        var at = default(Point2);
+        foreach (Match step in Step().Matches(line.Groups[1].Value))
+        {
+            var numbers = step.Groups[2].Value.Split(' ').Select(PaperText.Number).ToList();
+            at = step.Groups[1].Value == "H" ? new(numbers[0], at.Y) : new(numbers[0], -numbers[1]);
+            Assert.True(places.Add(at));
+        }
+
+        Assert.Equal(plan.Job.Shop.Board.Ports.Select(p => p.Centre).Order(Comparer<Point2>.Create((p, q) => (p.Y, p.X).CompareTo((q.Y, q.X)))), places.Order(Comparer<Point2>.Create((p, q) => (p.Y, p.X).CompareTo((q.Y, q.X)))));
+        Assert.Equal(1416, places.Count);
+    }
+
     // 820 x 1180 pixels leave 773.5 x 920 for a picture: see ReadableOnTabletTests.
     private static IEnumerable<string> Read(Sheet sheet) => Numbers(sheet)
         .Where(t => t.SizeMm * Math.Min(773.5 / sheet.Extent.Width, 920 / sheet.Extent.Height) >= 9).Select(t => t.Words);
@@ -190,6 +208,12 @@ public partial class CloserViewTests
         var (width, height) = (text.WidthMm ?? (text.Style == "pod-id" ? 0.56 : 0.5) * text.Words.Length * text.SizeMm, 0.7 * text.SizeMm);
         return new(text.At.X - width / 2, text.At.Y - height / 2, text.At.X + width / 2, text.At.Y + height / 2);
     }
+
+    [GeneratedRegex("marker-mid=\"url\\(#pic-ports-0\\)\"[^>]* d=\"([^\"]*)\"")]
+    private static partial Regex PortLine();
+
+    [GeneratedRegex("([MHL])([^MHL]+)")]
+    private static partial Regex Step();
 
     [GeneratedRegex("^View [1-9]: columns ([0-9]+) to ([0-9]+), rows ([0-9]+) to ([0-9]+)$")]
     private static partial Regex Said();
