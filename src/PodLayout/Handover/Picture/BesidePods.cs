@@ -29,6 +29,9 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     private const double NearerMm = 0.4;
     private const double AtOther = 15;
 
+    // So near to another pod, and nearer to it than to its own, a number would be read as the other's whatever line it has.
+    private const double AgainstOtherMm = 1.2;
+
     // So much clearer is a number that is farther from another pod than from its own by a millimetre.
     private const double ClearlyMm = 1;
     private const double Unclear = 2;
@@ -38,6 +41,19 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
 
     // Of places that are as near, the one whose middle is nearer to what it names.
     private const double OffMiddle = 0.1;
+
+    /// <summary>How near to pods that are not theirs words may stand.</summary>
+    public enum Closeness
+    {
+        /// <summary>As near as there is room, with a line to their own.</summary>
+        Any,
+
+        /// <summary>Nearer to their own, or off the others, with a line.</summary>
+        OffOthers,
+
+        /// <summary>Nearer to their own.</summary>
+        AtOwn,
+    }
 
     /// <summary>A place for words of a size.</summary>
     /// <param name="Box">The place.</param>
@@ -50,13 +66,14 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     /// <param name="port">The port; null for the pod itself.</param>
     /// <param name="sizes">The words' boxes about zero, the most welcome first.</param>
     /// <param name="worthMm">How much longer the line may be for each step that the words are larger, mm of paper.</param>
-    public (int Index, Place Place)? Best(PlacedPod pod, Port? port, IReadOnlyList<Box2> sizes, double worthMm = WorthMm)
+    /// <param name="closeness">How near to other pods they may stand.</param>
+    public (int Index, Place Place)? Best(PlacedPod pod, Port? port, IReadOnlyList<Box2> sizes, double worthMm = WorthMm, Closeness closeness = Closeness.Any)
     {
         (int Index, Place Place)? best = null;
         var near = draft.Near(Reach(pod, sizes.Max(s => Math.Max(s.Width, s.Height)), anywhere: false));
         for (var i = 0; i < sizes.Count; i++)
         {
-            if (Find(pod, port, sizes[i], near, anywhere: false) is { } place && !(best is var (index, other) && other.Cost <= place.Cost + worthMm * (i - index)))
+            if (Find(pod, port, sizes[i], near, anywhere: false, closeness) is { } place && !(best is var (index, other) && other.Cost <= place.Cost + worthMm * (i - index)))
             {
                 best = (i, place);
             }
@@ -70,14 +87,14 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     /// <param name="port">The port; null for the pod itself.</param>
     /// <param name="size">The words' box about zero.</param>
     /// <param name="anywhere">Whether they may stand far off, with a line that runs over the signs of ports.</param>
-    /// <param name="isAtOwn">Whether they must stand nearer to their pod than to others.</param>
-    public Place? Find(PlacedPod pod, Port? port, Box2 size, bool anywhere = false, bool isAtOwn = false) =>
-        Find(pod, port, size, draft.Near(Reach(pod, Math.Max(size.Width, size.Height), anywhere)), anywhere, isAtOwn);
+    /// <param name="closeness">How near to other pods they may stand.</param>
+    public Place? Find(PlacedPod pod, Port? port, Box2 size, bool anywhere = false, Closeness closeness = Closeness.Any) =>
+        Find(pod, port, size, draft.Near(Reach(pod, Math.Max(size.Width, size.Height), anywhere)), anywhere, closeness);
 
     private Box2 Reach(PlacedPod pod, double widestMm, bool anywhere) =>
         pod.BodyBox.Grow((Math.Min(Apart[^1], anywhere ? Apart[^1] : sizes.FarthestMm) + 1) * draft.Scale + widestMm);
 
-    private Place? Find(PlacedPod pod, Port? port, Box2 size, Nearby near, bool anywhere, bool isAtOwn = false)
+    private Place? Find(PlacedPod pod, Port? port, Box2 size, Nearby near, bool anywhere, Closeness closeness)
     {
         var u = draft.Scale;
         var body = pod.BodyBox;
@@ -101,9 +118,10 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
                     continue;
                 }
 
-                var farther = Nearest(others, box) - Between(body, box);
+                var nearest = Nearest(others, box);
+                var farther = nearest - Between(body, box);
                 var isAtOther = farther <= close * NearerMm * u;
-                if (isAtOther && (port is not null || isAtOwn))
+                if (isAtOther && (port is not null || closeness == Closeness.AtOwn || (closeness == Closeness.OffOthers && nearest < AgainstOtherMm * u)))
                 {
                     continue;
                 }

@@ -57,7 +57,7 @@ internal static class FaultDrawing
         {
             var (pod, u) = (layout.Pods[fault.Pod], draft.Scale);
             var words = fault.Counts ? "breaks a rule" : "not counted";
-            if (beside.Find(pod, null, draft.TextBox(default, words, WordsMm, true).Grow(MarginMm * u), isAtOwn: true) is { } place)
+            if (beside.Find(pod, null, draft.TextBox(default, words, WordsMm, true).Grow(MarginMm * u), closeness: BesidePods.Closeness.AtOwn) is { } place)
             {
                 beside.Take(place);
                 Tag(draft, SheetDraft.Labels, place.Box, words);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Geometry;
 
 namespace PodLayout.Handover.Picture;
 
@@ -10,6 +11,9 @@ internal sealed partial class PodLabels
 
     // What a number that is one step smaller costs, mm of line.
     private const double SmallerMm = 0.5;
+
+    // Words that are no farther apart than this, mm of paper, are read as one pod's.
+    private const double TwinsMm = 0.6;
 
     // And one that finds no room at all, more than all others together.
     private const double WithoutMm = 10000;
@@ -68,17 +72,19 @@ internal sealed partial class PodLabels
             var pod = layout.Pods[i];
             PodRoom room = new(draft, board, pod);
             PodBlock[] blocks = [.. of.Shares.Select(s => PodBlock.InLine(LayoutFiling.PodId(i), TypeOf(pod), FaceOf(pod, s.Share * sizes.LeastId, s.Narrow)))];
-            var found = beside.Best(pod, null, [.. blocks.Select(b => b.At(default, draft.Scale))], worthMm);
-            if ((found is not var (index, at) || of.Shares[index].Share < Fair || (!sizes.Narrower.IsEmpty && (at.Leader is not null || of.Shares[index].Narrow < 1)))
+            Box2[] boxes = [.. blocks.Select(b => b.At(default, draft.Scale))];
+            var found = beside.Best(pod, null, boxes, worthMm, BesidePods.Closeness.OffOthers);
+            if ((found is not var (index, at) || of.Shares[index].Share < Fair || (!sizes.Narrower.IsEmpty && (at.Leader is not null || of.Shares[index].Narrow < 1)) || draft.HasWord(at.Box.Grow(TwinsMm * draft.Scale)))
                 && Small(room, i))
             {
                 return;
             }
 
-            // Far off rather than too small to be read.
-            if (found is null && sizes.IsTight && beside.Find(pod, null, blocks[^1].At(default, draft.Scale), anywhere: true) is { } far)
+            // Against another pod, or far off, rather than too small to be read, unless it is read elsewhere.
+            if (found is null && !LeavesOutTooSmall)
             {
-                found = (blocks.Length - 1, far);
+                found = beside.Best(pod, null, boxes, worthMm)
+                    ?? (sizes.IsTight && beside.Find(pod, null, boxes[^1], anywhere: true) is { } far ? (boxes.Length - 1, far) : null);
             }
 
             if (found is var (best, place))

@@ -10,6 +10,9 @@ internal sealed class PodRoom
     // Tries for the names of more ports than this would be too many: they are then put down one after the other.
     private const int MostTries = 512;
 
+    // Half of what the part's edge is wide, and a little.
+    private const double HalfLineMm = 0.35;
+
     private readonly List<Box2> signs;
     private readonly List<(Point2 A, Point2 B)> lines;
     private readonly List<(Point2 A, Point2 B)> seal;
@@ -122,7 +125,7 @@ internal sealed class PodRoom
 
     private bool IsFree(Box2 place, IReadOnlyList<Box2> besides) => IsInBody(place)
         && !signs.Exists(s => s.Touches(place)) && !besides.Any(s => s.Touches(place))
-        && (OverSeal || !Crosses(place.Grow(0.15 * Draft.Scale), seal)) && (OverLines || !Crosses(place, lines));
+        && (OverSeal || !Crosses(place.Grow(0.15 * Draft.Scale), seal)) && (OverLines || !Crosses(place.Grow(HalfLineMm * Draft.Scale), lines));
 
     private bool IsInBody(Box2 place) => Pod.Type.Footprint is PodFootprint.Rectangle || new Point2(
         Math.Max(Math.Abs(place.MinX - Pod.Centre.X), Math.Abs(place.MaxX - Pod.Centre.X)),

@@ -39,7 +39,7 @@ internal static partial class CardHtml
     {
         var (picture, signs, closer) = SetupPicture.OnScreen(result, card.Laying, card.Faults);
         var script = Encoding.UTF8.GetString(Embedded.Bytes("card.js"));
-        var style = $"\n{CardColours.Css(Scoped(picture, signs, closer, sheets))}{Encoding.UTF8.GetString(Embedded.Bytes("card.css"))}{Paper(card, options, sheets[0])}\n";
+        var style = $"\n{CardColours.Css(Scoped(picture, signs, closer, sheets))}{Style(picture, closer)}{Paper(card, options, sheets[0])}\n";
         StringBuilder page = new();
         page.Append(CultureInfo.InvariantCulture, $"""
             <!DOCTYPE html>
@@ -96,6 +96,19 @@ internal static partial class CardHtml
         (picture, ".view "), .. closer.Select(c => (c.Picture, $".view[data-part=\"{c.Number}\"] ")), (signs, ".signs "),
         .. sheets.Select((s, i) => (s, i == 0 ? ".sheet " : string.Create(CultureInfo.InvariantCulture, $".sheet[data-part=\"{i}\"] "))),
     ];
+
+    // On a low screen a picture is scrolled rather than made so small that its numbers cannot be read, and it stands beside the tables
+    // only where it is wide enough for them there.
+    private static string Style(Sheet picture, ImmutableArray<CloserView> closer)
+    {
+        var pictures = closer.Select(c => (Place: $".view[data-part=\"{c.Number}\"]", Least: SetupPicture.LeastPixelsOf(c.Picture))).Prepend((Place: ".view", Least: SetupPicture.LeastPixelsOf(picture))).ToList();
+        var heights = pictures.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.Place} {{ --least: {Math.Ceiling(p.Least.Height):0}px; }}\n"));
+
+        // In the style sheet: 17 pixels are a rem, but in its conditions 16; two margins and a gap, five ninths, and a frame. A bar to scroll by may take 15.
+        const string beside = "(min-width: 75rem)";
+        var wide = Math.Max(75, Math.Ceiling(((pictures.Max(p => p.Least.Width) + 4) * 9 / 5 + 4 * 17 + 15) / 16));
+        return string.Concat(heights) + Encoding.UTF8.GetString(Embedded.Bytes("card.css")).Replace(beside, string.Create(CultureInfo.InvariantCulture, $"(min-width: {wide:0}rem)"), StringComparison.Ordinal);
+    }
 
     private static string PrintedSheet(Sheet sheet, int part) => string.Create(
         CultureInfo.InvariantCulture, $"<div class=\"sheet\" data-part=\"{part}\" aria-hidden=\"true\">{SvgWriter.WriteInPage(sheet, part == 0 ? "sheet-" : $"sheet-{part}-")}</div>");

@@ -57,6 +57,18 @@ internal static class SetupPicture
         return (new(scale, page, content) { LeastPortMm = LeastPortMm(pods, scale), NumbersYield = true }, LetterSizes.OnScreen(LeastPixels / Pixels(page) / scale));
     }
 
+    /// <summary>
+    /// How large a picture must be on a screen for its numbers to be read there, in pixels. No more than there is room for on a tablet
+    /// that is held upright, which it is drawn for.
+    /// </summary>
+    public static (double Width, double Height) LeastPixelsOf(Sheet picture)
+    {
+        var least = picture.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Text>().Where(t => t.Style is "pod-id" or "stretch-number")
+            .Select(t => t.SizeMm).DefaultIfEmpty(double.PositiveInfinity).Min();
+        var pixels = Math.Min(LeastPixels / least, Pixels(picture.Extent));
+        return (picture.Extent.Width * pixels, picture.Extent.Height * pixels);
+    }
+
     // For a millimetre of the board.
     private static double Pixels(Box2 page) => Math.Min(TabletWidth / page.Width, TabletHeight / page.Height);
 

@@ -99,6 +99,38 @@ public class CardInBrowserTests
         Assert.Equal([], browser.Complaints);
     }
 
+    [Theory]
+    [InlineData("rows on an upright board")]
+    [InlineData("round the edges, upright")]
+    [InlineData("rows of small pods")]
+    [InlineData("rows of small pods, one against the other")]
+    public async Task Numbers_are_read_without_zooming_on_a_low_screen_and_on_a_tablet_however_it_is_held(string name)
+    {
+        using Scratch scratch = new();
+        var file = scratch.Put("card.html", Cards.File(CrowdedCards.Plan(name), "card.html"));
+        await using var browser = await Browser.Start(820, 1180);
+        var page = await browser.Open(file);
+        foreach (var (width, height) in new[] { (820, 1070), (1180, 710), (1280, 650), (1400, 890), (1900, 940) })
+        {
+            await page.SetViewportSizeAsync(width, height);
+            var largest = await page.EvaluateAsync<Dictionary<string, double>>("""
+                (() => {
+                  const sizes = {};
+                  for (const text of document.querySelectorAll(".view .pl-pod-id, .view .pl-stretch-number")) {
+                    const pixels = text.getAttribute("font-size") * text.getScreenCTM().a;
+                    sizes[text.textContent] = Math.max(pixels, sizes[text.textContent] ?? 0);
+                  }
+                  return sizes;
+                })()
+                """);
+
+            // The picture leaves room for the tables: never wider than the page.
+            Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+            Assert.True(largest.Count > 48);
+            Assert.Equal([], largest.Where(t => t.Value < 9).Select(t => $"{t.Key} {t.Value:0.0} at {width} x {height}"));
+        }
+    }
+
     [Fact]
     public async Task Layers_go_and_come_back_and_print_shows_them_all()
     {

@@ -79,15 +79,15 @@ public partial class CloserViewTests
         {
             var window = Window(sheet);
             var words = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().ToList();
-            Assert.All(words, w => Assert.True(window.Contains(Ink(w)), w.Words));
+            Assert.All(words, w => Assert.True(window.Contains(DrawnSheets.Ink(w)), w.Words));
             foreach (var word in words)
             {
-                Assert.Equal([], words.Where(w => w != word && Ink(w).Touches(Ink(word))).Select(w => $"{w.Words} on {word.Words}"));
+                Assert.Equal([], words.Where(w => w != word && DrawnSheets.Ink(w).Touches(DrawnSheets.Ink(word))).Select(w => $"{w.Words} on {word.Words}"));
             }
 
             foreach (var word in words.Where(w => w.Style == "pod-id"))
             {
-                Assert.Equal([], plan.Layout!.Pods.Where((p, i) => $"P{i + 1}" != word.Words && p.BodyBox.Touches(Ink(word))).Select(p => $"{word.Words} on {p.Column}-{p.Row}"));
+                Assert.Equal([], plan.Layout!.Pods.Where((p, i) => $"P{i + 1}" != word.Words && p.BodyBox.Touches(DrawnSheets.Ink(word))).Select(p => $"{word.Words} on {p.Column}-{p.Row}"));
             }
 
             // What covers the page around it lies over all but the numbers of the grooves and the page's own words.
@@ -175,9 +175,8 @@ public partial class CloserViewTests
         Assert.Equal(1416, places.Count);
     }
 
-    // 820 x 1180 pixels leave 773.5 x 920 for a picture: see ReadableOnTabletTests.
     private static IEnumerable<string> Read(Sheet sheet) => Numbers(sheet)
-        .Where(t => t.SizeMm * Math.Min(773.5 / sheet.Extent.Width, 920 / sheet.Extent.Height) >= 9).Select(t => t.Words);
+        .Where(t => t.SizeMm * DrawnSheets.TabletPixels(sheet) >= DrawnSheets.LeastPixels).Select(t => t.Words);
 
     private static IEnumerable<(string Title, Sheet Sheet)> Views(PlanResult plan)
     {
@@ -201,13 +200,6 @@ public partial class CloserViewTests
 
     private static Box2 Bounds(Primitive pod) => pod is Primitive.Disc disc
         ? new Box2(disc.Centre.X, disc.Centre.Y, disc.Centre.X, disc.Centre.Y).Grow(disc.RadiusMm) : Box2.Around(((Primitive.Area)pod).Rings[0].Points);
-
-    // As in ReadableOnTabletTests; plain type is narrower.
-    private static Box2 Ink(Primitive.Text text)
-    {
-        var (width, height) = (text.WidthMm ?? (text.Style == "pod-id" ? 0.56 : 0.5) * text.Words.Length * text.SizeMm, 0.7 * text.SizeMm);
-        return new(text.At.X - width / 2, text.At.Y - height / 2, text.At.X + width / 2, text.At.Y + height / 2);
-    }
 
     [GeneratedRegex("marker-mid=\"url\\(#pic-ports-0\\)\"[^>]* d=\"([^\"]*)\"")]
     private static partial Regex PortLine();

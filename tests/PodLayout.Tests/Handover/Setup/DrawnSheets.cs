@@ -52,7 +52,25 @@ internal static class DrawnSheets
         return Enumerable.Range(0, count + 1).Any(i => box.Contains(line.A + (line.B - line.A) * ((double)i / count)));
     }
 
-    // The ink of a word: digits and capitals are about .55 em wide and .7 em high.
+    // Type of nine pixels is what can still be read at arm's length. Common practice, no source.
+    public const double LeastPixels = 9;
+
+    // A tablet held upright shows 820 x 1180 CSS pixels. Of the width the page's margins take 1.25 rem of 17 pixels on each side and the
+    // frame two pixels on each side: 773.5 are left for a picture; in height it has 86 of 100 of what the browser's bars leave, which
+    // take up to 110 pixels: from memory.
+    public static double TabletPixels(double width, double height) => Math.Min((820 - 2 * 1.25 * 17 - 4) / width, 0.86 * (1180 - 110) / height);
+
+    public static double TabletPixels(Sheet sheet) => TabletPixels(sheet.Extent.Width, sheet.Extent.Height);
+
+    // The ink of a word: a capital is about 0.7 of the type high, and a digit 0.56 wide in a usual bold face, 0.5 in a plain one.
+    public static Box2 Ink(Primitive.Text text)
+    {
+        var (width, height) = (text.WidthMm ?? (text.Style is "port-name" or "pod-type" ? 0.5 : 0.56) * text.Words.Length * text.SizeMm, 0.7 * text.SizeMm);
+        var left = text.Anchor switch { TextAnchor.Start => 0, TextAnchor.Middle => width / 2, _ => width };
+        return new(text.At.X - left, text.At.Y - height / 2, text.At.X - left + width, text.At.Y + height / 2);
+    }
+
+    // The same, no larger than it is in any face: digits and capitals are about .55 em wide and .7 em high.
     public static Box2 Inside(Primitive.Text text)
     {
         double width = text.Words.Length * 0.5 * text.SizeMm, height = 0.65 * text.SizeMm;

@@ -7,19 +7,9 @@ using PodLayout.Handover.Setup;
 
 namespace PodLayout.Tests.Handover.Setup;
 
-/// <summary>
-/// A tablet held upright shows 820 x 1180 CSS pixels. Of the width the page's margins take 1.25 rem of 17 pixels on each side and the
-/// frame two pixels on each side: 773.5 are left for the picture; in height it has 86 of 100 of what the browser's bars leave, which take
-/// up to 110 pixels: from memory.
-/// </summary>
+/// <summary>What is read on a tablet that is held upright, without zooming.</summary>
 public partial class ReadableOnTabletTests
 {
-    private const double Width = 820 - 2 * 1.25 * 17 - 4;
-    private const double Height = 0.86 * (1180 - 110);
-
-    // Type of nine pixels is what can still be read at arm's length. Common practice, no source.
-    private const double LeastPixels = 9;
-
     public static TheoryData<string> Plans() => [.. CrowdedCards.Names];
 
     [Theory]
@@ -32,7 +22,7 @@ public partial class ReadableOnTabletTests
         foreach (var picture in pictures)
         {
             var box = picture.Attribute("viewBox")!.Value.Split(' ').Select(v => double.Parse(v, CultureInfo.InvariantCulture)).ToList();
-            var pixels = Math.Min(Width / box[2], Height / box[3]);
+            var pixels = DrawnSheets.TabletPixels(box[2], box[3]);
             foreach (var text in picture.Descendants().Where(e => e.Name.LocalName == "text"))
             {
                 var kind = text.Attribute("class")!.Value.Split(' ');
@@ -53,7 +43,7 @@ public partial class ReadableOnTabletTests
 
         Assert.Equal(plan.Layout!.Pods.Select((_, i) => $"P{i + 1}").Order(StringComparer.Ordinal), pods.Keys.Order(StringComparer.Ordinal));
         Assert.Equal(Laying.Of(plan, plan.Layout).Marks.Select(m => m.Name).Order(StringComparer.Ordinal), marks.Keys.Order(StringComparer.Ordinal));
-        Assert.Equal([], pods.Concat(marks).Where(w => w.Value < LeastPixels).Select(w => $"{w.Key} {w.Value:0.0}"));
+        Assert.Equal([], pods.Concat(marks).Where(w => w.Value < DrawnSheets.LeastPixels).Select(w => $"{w.Key} {w.Value:0.0}"));
     }
 
     [Theory]
@@ -66,9 +56,9 @@ public partial class ReadableOnTabletTests
         var rings = sheet.Layers.SelectMany(l => l.Primitives).OfType<Primitive.Disc>().Where(d => d.Style == "port-open-ring").ToList();
         foreach (var word in words.Where(w => w.Style == "pod-id"))
         {
-            Assert.Equal([], words.Where(w => w != word && Ink(w).Touches(Ink(word))).Select(w => $"{w.Words} on {word.Words}"));
-            Assert.DoesNotContain(rings, r => new Box2(r.Centre.X, r.Centre.Y, r.Centre.X, r.Centre.Y).Grow(0.9 * r.RadiusMm).Touches(Ink(word)));
-            Assert.Equal([], plan.Layout!.Pods.Where((p, i) => $"P{i + 1}" != word.Words && p.BodyBox.Touches(Ink(word))).Select(p => $"{word.Words} on {p.Column}-{p.Row}"));
+            Assert.Equal([], words.Where(w => w != word && DrawnSheets.Ink(w).Touches(DrawnSheets.Ink(word))).Select(w => $"{w.Words} on {word.Words}"));
+            Assert.DoesNotContain(rings, r => new Box2(r.Centre.X, r.Centre.Y, r.Centre.X, r.Centre.Y).Grow(0.9 * r.RadiusMm).Touches(DrawnSheets.Ink(word)));
+            Assert.Equal([], plan.Layout!.Pods.Where((p, i) => $"P{i + 1}" != word.Words && p.BodyBox.Touches(DrawnSheets.Ink(word))).Select(p => $"{word.Words} on {p.Column}-{p.Row}"));
         }
     }
 
@@ -86,9 +76,12 @@ public partial class ReadableOnTabletTests
 
             // With its type and the sign of a turn it stands on a ground of its own.
             var box = labels.OfType<Primitive.Area>().Where(a => a.Style == "knockout" && a.Of == word.Words).Select(a => Box2.Around([.. a.Rings[0].Points]))
-                .FirstOrDefault(b => b.Contains(new Box2(word.At.X, word.At.Y, word.At.X, word.At.Y)), Ink(word));
+                .FirstOrDefault(b => b.Contains(new Box2(word.At.X, word.At.Y, word.At.X, word.At.Y)), DrawnSheets.Ink(word));
             var own = Between(bodies[word.Words], box);
             Assert.True(hasLine || bodies.All(b => b.Key == word.Words || Between(b.Value, box) > 1.25 * own), word.Words);
+
+            // With a line it is not against another pod: a millimetre of this sheet is about five pixels.
+            Assert.True(bodies.All(b => b.Key == word.Words || Between(b.Value, box) is var other && (other > own || other > 1.1 * sheet.Scale)), word.Words);
         }
     }
 
@@ -98,7 +91,7 @@ public partial class ReadableOnTabletTests
     {
         var plan = CrowdedCards.Plan(name);
         var sheet = SetupPicture.OnScreen(plan, Laying.Of(plan, plan.Layout!)).Picture;
-        var pixels = Math.Min(Width / sheet.Extent.Width, Height / sheet.Extent.Height);
+        var pixels = DrawnSheets.TabletPixels(sheet);
         var marks = Laying.Of(plan, plan.Layout!).Marks.ToDictionary(m => m.Name, m => m.At);
         foreach (var flag in sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().Where(t => t.Style == "stretch-number"))
         {
@@ -122,14 +115,6 @@ public partial class ReadableOnTabletTests
 
     private static double Between(Box2 a, Box2 b) =>
         double.Hypot(Math.Max(0, Math.Max(a.MinX - b.MaxX, b.MinX - a.MaxX)), Math.Max(0, Math.Max(a.MinY - b.MaxY, b.MinY - a.MaxY)));
-
-    // A capital is about 0.7 of the type high, and a digit 0.56 wide in a usual bold face.
-    private static Box2 Ink(Primitive.Text text)
-    {
-        var (width, height) = (text.WidthMm ?? 0.56 * text.Words.Length * text.SizeMm, 0.7 * text.SizeMm);
-        var left = text.Anchor switch { TextAnchor.Start => 0, TextAnchor.Middle => width / 2, _ => width };
-        return new(text.At.X - left, text.At.Y - height / 2, text.At.X - left + width, text.At.Y + height / 2);
-    }
 
     [GeneratedRegex(@"<div class=""view""[^>]*>\s*(<svg.*?</svg>)", RegexOptions.Singleline)]
     private static partial Regex Shown();
