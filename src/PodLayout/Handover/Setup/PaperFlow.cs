@@ -9,24 +9,39 @@ internal static class PaperFlow
     // Sums of heights are taken in different orders, mm.
     private const double RoundingMm = 1e-6;
 
+    // The last runs stand together as far as they are no taller than this, so that the last page is not one of a line, mm.
+    private const double TailMm = 45;
+
     public static void Fill(PaperDraft draft, IReadOnlyList<PaperRun> runs)
     {
-        for (var first = 0; first < runs.Count;)
+        List<List<PaperRun>> bundles = [[]];
+        foreach (var run in runs)
         {
-            var last = first;
-            while (last < runs.Count - 1 && runs[last].LeadsOn)
+            bundles[^1].Add(run);
+            if (!run.LeadsOn)
             {
-                last++;
+                bundles.Add([]);
             }
+        }
 
-            Bundle(draft, [.. runs.Skip(first).Take(last - first + 1)]);
-            first = last + 1;
+        bundles.RemoveAll(b => b.Count == 0);
+        while (bundles.Count > 1 && Height([.. bundles[^2], .. bundles[^1]]) <= TailMm)
+        {
+            bundles[^2].AddRange(bundles[^1]);
+            bundles.RemoveAt(bundles.Count - 1);
+        }
+
+        foreach (var bundle in bundles)
+        {
+            Bundle(draft, bundle);
         }
     }
 
+    private static double Height(IReadOnlyList<PaperRun> runs) => runs.Sum(r => r.HeightMm + r.GapMm) - runs[^1].GapMm;
+
     private static void Bundle(PaperDraft draft, List<PaperRun> runs)
     {
-        var whole = runs.Sum(r => r.HeightMm + r.GapMm) - runs[^1].GapMm;
+        var whole = Height(runs);
         if (whole <= draft.FullRoom)
         {
             draft.Need(whole - RoundingMm);

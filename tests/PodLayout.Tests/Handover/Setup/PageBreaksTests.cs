@@ -120,6 +120,17 @@ public partial class PageBreaksTests
         }
     }
 
+    [Fact]
+    public void The_last_page_is_never_one_of_a_line()
+    {
+        for (var lines = 5; lines <= 120; lines++)
+        {
+            var pages = Written(RandomCards.Alone([.. Enumerable.Range(0, lines).Select(b => new CardBlock.Words($"b{b}w0"))]), isLetter: false);
+            Assert.Equal(lines, pages.Sum(p => p.Count(t => Tag().IsMatch(t.Words))));
+            Assert.InRange(pages[^1].Count(t => Tag().IsMatch(t.Words)), 4, 60);
+        }
+    }
+
     private static void Check(bool isLetter, Action<SetupCard, List<List<Primitive.Text>>> holds) =>
         Prop.ForAll(Gen.Choose(0, 10_000_000).ToArbitrary(), seed =>
         {
