@@ -17,7 +17,7 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     /// <summary>How much longer the line to words is for each step that they are larger, mm of paper.</summary>
     public const double WorthMm = 2.5;
 
-    private const int Around = 40;
+    private const int Steps = 40;
 
     // A word on a port that stays plugged hides it, and a line over one is not clear: this is worth so many mm of line.
     private const double OverPort = 5;
@@ -38,6 +38,15 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
 
     // Of two places that are as good the one above: numbers of many pods then stand on one side of them.
     private const double Below = 0.3;
+
+    // So far from its corners a line ends on the edge of a pod, as a share of that side.
+    private const double OffCorner = 0.25;
+
+    // So far off other pods a line runs, mm of paper: along their edges it would be lost.
+    private const double OffOthersMm = 0.3;
+
+    // Words that are no farther apart than this are read as one pod's, mm of paper.
+    private const double TwinsMm = 0.6;
 
     // Of places that are as near, the one whose middle is nearer to what it names.
     private const double OffMiddle = 0.1;
@@ -70,7 +79,7 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     public (int Index, Place Place)? Best(PlacedPod pod, Port? port, IReadOnlyList<Box2> sizes, double worthMm = WorthMm, Closeness closeness = Closeness.Any)
     {
         (int Index, Place Place)? best = null;
-        var near = draft.Near(Reach(pod, sizes.Max(s => Math.Max(s.Width, s.Height)), anywhere: false));
+        var near = draft.Near(Reach(Around(pod, port), sizes.Max(s => Math.Max(s.Width, s.Height)), anywhere: false));
         for (var i = 0; i < sizes.Count; i++)
         {
             if (Find(pod, port, sizes[i], near, anywhere: false, closeness) is { } place && !(best is var (index, other) && other.Cost <= place.Cost + worthMm * (i - index)))
@@ -89,21 +98,25 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     /// <param name="anywhere">Whether they may stand far off, with a line that runs over the signs of ports.</param>
     /// <param name="closeness">How near to other pods they may stand.</param>
     public Place? Find(PlacedPod pod, Port? port, Box2 size, bool anywhere = false, Closeness closeness = Closeness.Any) =>
-        Find(pod, port, size, draft.Near(Reach(pod, Math.Max(size.Width, size.Height), anywhere)), anywhere, closeness);
+        Find(pod, port, size, draft.Near(Reach(Around(pod, port), Math.Max(size.Width, size.Height), anywhere)), anywhere, closeness);
 
-    private Box2 Reach(PlacedPod pod, double widestMm, bool anywhere) =>
-        pod.BodyBox.Grow((Math.Min(Apart[^1], anywhere ? Apart[^1] : sizes.FarthestMm) + 1) * draft.Scale + widestMm);
+    // A port that its pod has left behind is named where it is.
+    private static Box2 Around(PlacedPod pod, Port? port) => port is null || pod.BodyBox.Contains(port.Centre)
+        ? pod.BodyBox : new(port.Centre.X, port.Centre.Y, port.Centre.X, port.Centre.Y);
+
+    private Box2 Reach(Box2 body, double widestMm, bool anywhere) =>
+        body.Grow((Math.Min(Apart[^1], anywhere ? Apart[^1] : sizes.FarthestMm) + 1) * draft.Scale + widestMm);
 
     private Place? Find(PlacedPod pod, Port? port, Box2 size, Nearby near, bool anywhere, Closeness closeness)
     {
         var u = draft.Scale;
-        var body = pod.BodyBox;
+        var body = Around(pod, port);
 
         // Small words stand closer.
         var close = Math.Min(1, size.Height / u / 2.2);
         double clear = close * ClearMm * u, against = close * Apart[0];
         var reach = body.Grow((Apart[^1] + 1) * u + Math.Max(size.Width, size.Height));
-        var others = layout.Pods.Where(p => p != pod).Select(p => p.BodyBox).Where(b => b.Touches(reach)).ToList();
+        var others = layout.Pods.Where(p => p != pod || body != pod.BodyBox).Select(p => p.BodyBox).Where(b => b.Touches(reach)).ToList();
         (double Cost, Place Place)? best = null;
         foreach (var apart in Apart.TakeWhile(a => (anywhere || a <= sizes.FarthestMm) && (best is not var (cost, _) || a < cost)))
         {
@@ -129,7 +142,8 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
                 cost += (near.IsOnPort(box) ? OverPort : 0) + (isAtOther ? AtOther : 0);
                 if (sizes.IsTight && port is null)
                 {
-                    cost += Unclear * Math.Max(0, 1 - farther / (ClearlyMm * u)) + (box.Centre.Y < body.MinY ? Below : 0);
+                    cost += Unclear * Math.Max(0, 1 - farther / (ClearlyMm * u)) + (box.Centre.Y < body.MinY ? Below : 0)
+                        + (near.HasWord(box.Grow(TwinsMm * u)) ? Unclear : 0);
                 }
 
                 if (best is var (least, _) && cost >= least || near.IsCrossed(box.Grow(clear)))
@@ -152,6 +166,9 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
         return best?.Place;
     }
 
+    /// <summary>Whether words here stand so close to others that both are read as one pod's.</summary>
+    public bool IsAtWords(Box2 box) => draft.HasWord(box.Grow(TwinsMm * draft.Scale));
+
     /// <summary>Draws the line and the ground of words, and takes their place.</summary>
     public void Take(Place place)
     {
@@ -170,9 +187,9 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     {
         var around = new Box2(box.MinX - size.Width / 2, box.MinY - size.Height / 2, box.MaxX + size.Width / 2, box.MaxY + size.Height / 2);
         var length = 2 * (around.Width + around.Height);
-        for (var i = 0; i < Around; i++)
+        for (var i = 0; i < Steps; i++)
         {
-            var at = length * i / Around;
+            var at = length * i / Steps;
             var middle = at < around.Width ? new Point2(around.MinX + at, around.MinY)
                 : (at -= around.Width) < around.Height ? new(around.MaxX, around.MinY + at)
                 : (at -= around.Height) < around.Width ? new(around.MaxX - at, around.MaxY)
@@ -189,7 +206,7 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
         var to = Nearest(box, middle);
         if (port is null)
         {
-            return (Nearest(pod.BodyBox, to), to);
+            return (OnEdge(pod, to), to);
         }
 
         var ring = 1.25 * Symbols.PortRadius(draft, board.PortDiameterMm);
@@ -197,8 +214,33 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
         return way.Length <= ring ? (middle, to) : (middle + way * (ring / way.Length), to);
     }
 
+    // Where a line from a place ends on a pod's edge: off its corners, which another pod may share.
+    private static Point2 OnEdge(PlacedPod pod, Point2 from)
+    {
+        if (pod.Type.Footprint is PodFootprint.Round round)
+        {
+            var way = from - pod.Centre;
+            return pod.Centre + way * Math.Min(1, round.DiameterMm / 2 / way.Length);
+        }
+
+        var body = pod.BodyBox;
+        double x = OffCorner * body.Width, y = OffCorner * body.Height;
+        var ends = new List<Point2>();
+        if (from.X < body.MinX || from.X > body.MaxX)
+        {
+            ends.Add(new(Math.Clamp(from.X, body.MinX, body.MaxX), Math.Clamp(from.Y, body.MinY + y, body.MaxY - y)));
+        }
+
+        if (from.Y < body.MinY || from.Y > body.MaxY)
+        {
+            ends.Add(new(Math.Clamp(from.X, body.MinX + x, body.MaxX - x), Math.Clamp(from.Y, body.MinY, body.MaxY)));
+        }
+
+        return ends.Count == 0 ? Nearest(body, from) : ends.MinBy(e => Math.Round((from - e).Length, 6));
+    }
+
     private bool IsClear(Point2 from, Point2 to, List<Box2> others, Nearby near, bool overPorts) =>
-        !near.HasWord(from, to) && !draft.IsAtDot(from, to) && !near.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o, from, to))
+        !near.HasWord(from, to) && !draft.IsAtDot(from, to) && !near.CrossesLeader(from, to) && !others.Exists(o => EdgePath.Touches(o.Grow(OffOthersMm * draft.Scale), from, to))
         && (overPorts || !near.IsOnPort(from, to));
 
     private static double Nearest(List<Box2> others, Box2 box)

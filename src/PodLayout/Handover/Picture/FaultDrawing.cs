@@ -13,18 +13,24 @@ internal static class FaultDrawing
     private const double MarginMm = 0.5;
     private const double HalfLineMm = 0.45;
 
-    // Words and frames around more pods than these would leave no room for the numbers of their neighbours: the frames then lie on
-    // the pods' own edges, and the tables say the rest.
+    // Half of the line of a frame in a pod.
+    private const double HalfSmallMm = 0.375;
+
+    // Words beside more pods than these would leave no room for the numbers of their neighbours: the tables say the rest.
     private const int Few = 12;
 
-    /// <summary>The frames; words keep off them.</summary>
+    /// <summary>
+    /// The frames; words keep off them. Where many pods break a rule, or where others stand close to one that does, they lie in the
+    /// pods, against their edges: around them they would lie on their neighbours.
+    /// </summary>
     public static void Frames(SheetDraft draft, Layout layout, ImmutableArray<PodFault> faults)
     {
-        var isMany = faults.Length > Few;
-        var (style, layer) = isMany ? ("fault-frame" + SheetDraft.Small, SheetDraft.Pods) : ("fault-frame", SheetDraft.Support);
+        var isInside = faults.Length > Few || faults.Any(f => layout.Pods.Any(p => p != layout.Pods[f.Pod] && p.BodyBox.Touches(Around(layout.Pods[f.Pod]))));
+        var (style, layer) = isInside ? ("fault-frame" + SheetDraft.Small, SheetDraft.Pods) : ("fault-frame", SheetDraft.Support);
+        Box2 Around(PlacedPod pod) => pod.BodyBox.Grow((ApartMm + HalfLineMm) * draft.Scale);
         foreach (var pod in faults.Select(f => layout.Pods[f.Pod]))
         {
-            var around = pod.BodyBox.Grow(isMany ? 0 : ApartMm * draft.Scale);
+            var around = pod.BodyBox.Grow((isInside ? -HalfSmallMm : ApartMm) * draft.Scale);
             if (pod.Type.Footprint is PodFootprint.Round)
             {
                 draft.Add(layer, new Primitive.Disc(style, pod.Centre, around.Width / 2));
@@ -34,8 +40,9 @@ internal static class FaultDrawing
                 draft.AddBox(layer, style, around);
             }
 
-            if (isMany)
+            if (isInside)
             {
+                draft.KeepOff(SheetDraft.RingOf(around));
                 continue;
             }
 
@@ -98,7 +105,8 @@ internal static class FaultDrawing
             var u = draft.Scale;
             Box2 body = new(at.X - 2.8 * u, at.Y - 1.3 * u, at.X + 2.8 * u, at.Y + 1.3 * u);
             draft.AddBox(SheetDraft.Panel, "pod", body);
-            draft.AddBox(SheetDraft.Panel, "fault-frame", body.Grow(ApartMm * u));
+            var isInside = drawn?.Shows("fault-frame" + SheetDraft.Small) == true;
+            draft.AddBox(SheetDraft.Panel, isInside ? "fault-frame" + SheetDraft.Small : "fault-frame", body.Grow((isInside ? -HalfSmallMm : ApartMm) * u));
             if (drawn?.Shows("fault-words") != false)
             {
                 Tag(draft, SheetDraft.Panel, draft.TextBox(at, "!", 2, true).Grow(0.3 * u), "!");

@@ -12,9 +12,6 @@ internal sealed partial class PodLabels
     // What a number that is one step smaller costs, mm of line.
     private const double SmallerMm = 0.5;
 
-    // Words that are no farther apart than this, mm of paper, are read as one pod's.
-    private const double TwinsMm = 0.6;
-
     // And one that finds no room at all, more than all others together.
     private const double WithoutMm = 10000;
 
@@ -70,11 +67,11 @@ internal sealed partial class PodLabels
         Each(of.Pods, i =>
         {
             var pod = layout.Pods[i];
-            PodRoom room = new(draft, board, pod);
+            PodRoom room = new(draft, board, layout, pod) { OverPlugged = true };
             PodBlock[] blocks = [.. of.Shares.Select(s => PodBlock.InLine(LayoutFiling.PodId(i), TypeOf(pod), FaceOf(pod, s.Share * sizes.LeastId, s.Narrow)))];
             Box2[] boxes = [.. blocks.Select(b => b.At(default, draft.Scale))];
             var found = beside.Best(pod, null, boxes, worthMm, BesidePods.Closeness.OffOthers);
-            if ((found is not var (index, at) || of.Shares[index].Share < Fair || (!sizes.Narrower.IsEmpty && (at.Leader is not null || of.Shares[index].Narrow < 1)) || draft.HasWord(at.Box.Grow(TwinsMm * draft.Scale)))
+            if ((found is not var (index, at) || of.Shares[index].Share < Fair || (!sizes.Narrower.IsEmpty && (at.Leader is not null || of.Shares[index].Narrow < 1)) || beside.IsAtWords(at.Box))
                 && Small(room, i))
             {
                 return;

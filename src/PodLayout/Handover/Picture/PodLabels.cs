@@ -21,6 +21,9 @@ internal sealed partial class PodLabels(
 
     private const double Step = 0.9;
 
+    // The longest line to a port's name that runs over the signs of plugged ports, mm of paper.
+    private const double MostPortLineMm = 14;
+
     private readonly BesidePods beside = new(draft, board, layout, sizes);
     private readonly List<int> podsOutside = [];
     private readonly List<(int Pod, Port Port)> portsOutside = [];
@@ -37,11 +40,17 @@ internal sealed partial class PodLabels(
     /// <summary>What finds room in the pods.</summary>
     public void Inside() => Each(Only ?? [.. Enumerable.Range(0, layout.Pods.Length)], i =>
     {
-        PodRoom room = new(draft, board, layout.Pods[i]);
-        if (!WithPorts(room, i) && !Alone(room, i))
+        PodRoom room = new(draft, board, layout, layout.Pods[i]);
+        foreach (var isOverPlugged in new[] { false, true })
         {
-            podsOutside.Add(i);
+            room.OverPlugged = isOverPlugged;
+            if (WithPorts(room, i) || Alone(room, i))
+            {
+                return;
+            }
         }
+
+        podsOutside.Add(i);
     });
 
     /// <summary>Around the pods whose words will stand beside them, before they do.</summary>
@@ -61,9 +70,17 @@ internal sealed partial class PodLabels(
             TooSmall = Numbers(Chosen(shares, worthMm), worthMm).Without;
         }
 
+        // Ports that pods have left behind, whose names stand here though the pods' do not.
+        foreach (var i in Enumerable.Range(0, layout.Pods.Length).Except(Only ?? [.. Enumerable.Range(0, layout.Pods.Length)]))
+        {
+            portsOutside.AddRange(layout.Pods[i].OpenPorts.Where(p => IsOnBoardHere(p) && !layout.Pods.Any(o => o.BodyBox.Contains(p.Centre))).Select(p => (i, p)));
+        }
+
         PortsOutside();
         draft.Belongs = null;
     }
+
+    private bool IsOnBoardHere(Port port) => draft.Content.Contains(new Box2(port.Centre.X, port.Centre.Y, port.Centre.X, port.Centre.Y));
 
     private void Each(IEnumerable<int> pods, Action<int> write)
     {
@@ -278,7 +295,14 @@ internal sealed partial class PodLabels(
     {
         draft.Belongs = LayoutFiling.PodId(index);
         double[] written = [.. Sizes(sizes.Port, sizes.Least)];
-        if (beside.Best(layout.Pods[index], port, [.. written.Select(s => draft.TextBox(default, port.Name, s))]) is not var (best, place))
+        Box2[] boxes = [.. written.Select(s => draft.TextBox(default, port.Name, s))];
+        var found = beside.Best(layout.Pods[index], port, boxes);
+        if (found is null && beside.Find(layout.Pods[index], port, boxes[^1], anywhere: true) is { Cost: < MostPortLineMm } far)
+        {
+            found = (boxes.Length - 1, far);
+        }
+
+        if (found is not var (best, place))
         {
             return false;
         }

@@ -14,13 +14,20 @@ internal sealed class PodRoom
     private const double HalfLineMm = 0.35;
 
     private readonly List<Box2> signs;
+    private readonly List<Box2> plugged;
     private readonly List<(Point2 A, Point2 B)> lines;
     private readonly List<(Point2 A, Point2 B)> seal;
 
-    public PodRoom(SheetDraft draft, GridBoard board, PlacedPod pod)
+    public PodRoom(SheetDraft draft, GridBoard board, Layout layout, PlacedPod pod)
     {
         (Draft, Pod) = (draft, pod);
-        signs = [.. PodDrawing.Signs(draft, board, pod), .. draft.SignsOn(pod.BodyBox), .. draft.WordsOn(pod.BodyBox)];
+        List<Point2> stayPlugged =
+        [
+            .. board.Ports.Where(p => p.State == PortState.Working && pod.BodyBox.Contains(p.Centre) && !layout.Pods.Any(o => o.OpenPorts.Any(q => q.Centre == p.Centre))).Select(p => p.Centre),
+        ];
+        var isPlugged = PodDrawing.Signs(draft, board, pod).ToLookup(s => stayPlugged.Exists(p => (s.Centre - p).Length < 1e-6));
+        plugged = [.. isPlugged[true]];
+        signs = [.. isPlugged[false], .. draft.SignsOn(pod.BodyBox), .. draft.WordsOn(pod.BodyBox)];
         lines = [.. draft.LinesOver(pod.BodyBox, onPods: true)];
         seal = [.. PodDrawing.SealEdge(pod) is { } ring ? EdgePath.Sides(ring) : []];
     }
@@ -28,6 +35,9 @@ internal sealed class PodRoom
     public SheetDraft Draft { get; }
 
     public PlacedPod Pod { get; }
+
+    /// <summary>Whether words may hide ports that stay plugged under the pod.</summary>
+    public bool OverPlugged { get; set; }
 
     /// <summary>Whether words may interrupt the seal's line.</summary>
     public bool OverSeal { get; set; }
@@ -85,7 +95,7 @@ internal sealed class PodRoom
     public void Write(PodBlock block, Point2 middle)
     {
         var box = block.At(middle, Draft.Scale);
-        if (Crosses(box, seal) || Crosses(box, lines))
+        if (Crosses(box, seal) || Crosses(box, lines) || plugged.Exists(p => p.Touches(box)))
         {
             Draft.AddBox(SheetDraft.Labels, "knockout", box);
         }
@@ -99,6 +109,11 @@ internal sealed class PodRoom
     {
         foreach (var (port, place) in ports)
         {
+            if (plugged.Exists(p => p.Touches(place)))
+            {
+                Draft.AddBox(SheetDraft.Labels, "knockout", place);
+            }
+
             Draft.AddText(SheetDraft.Labels, "port-name", place.Centre, port.Name, size, TextAnchor.Middle);
             signs.Add(place);
             Draft.AddWord(place);
@@ -124,7 +139,7 @@ internal sealed class PodRoom
     }
 
     private bool IsFree(Box2 place, IReadOnlyList<Box2> besides) => IsInBody(place)
-        && !signs.Exists(s => s.Touches(place)) && !besides.Any(s => s.Touches(place))
+        && !signs.Exists(s => s.Touches(place)) && (OverPlugged || !plugged.Exists(s => s.Touches(place))) && !besides.Any(s => s.Touches(place))
         && (OverSeal || !Crosses(place.Grow(0.15 * Draft.Scale), seal)) && (OverLines || !Crosses(place.Grow(HalfLineMm * Draft.Scale), lines));
 
     private bool IsInBody(Box2 place) => Pod.Type.Footprint is PodFootprint.Rectangle || new Point2(

@@ -163,6 +163,9 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     /// <summary>The dot of a mark: lines from elsewhere run past it.</summary>
     public void AddDot(Point2 at) => dots.Add(at);
 
+    /// <summary>Whether the dot of a mark touches a box.</summary>
+    public bool HasDot(Box2 box) => dots.Exists(d => box.Grow(0.9 * Scale).Contains(d));
+
     /// <summary>Whether a straight line from elsewhere comes to the dot of a mark; one from a dot close by must lead away from it.</summary>
     public bool IsAtDot(Point2 from, Point2 to)
     {

@@ -80,6 +80,13 @@ internal sealed partial record CardUnit(bool InInches)
     {
         var index = (int)Math.Floor((coordinate - first + Tolerances.ContactMm) / board.PitchMm);
         var rest = coordinate - first - index * board.PitchMm;
+
+        // What is written as a whole pitch is the next groove.
+        if (index >= -1 && Edge(rest) == Edge(board.PitchMm))
+        {
+            (index, rest) = (index + 1, 0);
+        }
+
         return index >= 0
             ? $"{CsvText.Count(index + 1)} + {Edge(Math.Max(0, rest))}"
             : $"1 - {Edge(first - coordinate)}";

@@ -18,15 +18,21 @@ internal static class CloserMark
     /// <param name="parts">Each part with what is said of it, and its name for where there is no room for that.</param>
     public static void Draw(SheetDraft draft, ImmutableArray<(Box2 Window, string Words, string Name)> parts)
     {
-        foreach (var (window, words, name) in parts)
+        foreach (var (window, _, _) in parts)
         {
             // Under pods and words a thin line all round; the corners are seen where it is not.
             draft.AddBox(SheetDraft.Before, "rule", window);
             Corners(draft, window);
+        }
+
+        foreach (var (window, words, name) in parts)
+        {
+            // In another part, or on its edge, a name would be taken for that one's.
+            Box2[] others = [.. parts.Select(p => p.Window).Where(w => w != window)];
             (string, int)[] ways = [(words, 1), (words, 2), (words, 3), (name, 1), (name, -1), (name, 2)];
-            var found = from isOnLine in new[] { false, true }
+            var found = from places in new (bool AtOthers, bool OnLine)[] { (false, false), (false, true), (true, false), (true, true) }
                         from way in ways
-                        let place = Place(draft, window, way.Item1, way.Item2, isOnLine)
+                        let place = Place(draft, window, way.Item1, way.Item2, places.OnLine, places.AtOthers ? [] : others)
                         where place is not null
                         select (Box: place.Value, Text: way.Item1);
             foreach (var (box, text) in found.Take(1))
@@ -69,7 +75,7 @@ internal static class CloserMark
         }
     }
 
-    private static bool IsClear(SheetDraft draft, Point2 at) => !draft.HasWord(Around(at, RoundMm * draft.Scale));
+    private static bool IsClear(SheetDraft draft, Point2 at) => Around(at, RoundMm * draft.Scale) is var round && !draft.HasWord(round) && !draft.HasDot(round);
 
     // Two from each corner.
     private static IEnumerable<(Point2 From, Point2 Way)> Legs(Box2 window, double scale)
@@ -81,7 +87,7 @@ internal static class CloserMark
     }
 
     // So many rows off the part's edge, or inside it; rather off ports.
-    private static Box2? Place(SheetDraft draft, Box2 window, string words, int rows, bool isOnLine)
+    private static Box2? Place(SheetDraft draft, Box2 window, string words, int rows, bool isOnLine, Box2[] others)
     {
         const int steps = 24;
         var u = draft.Scale;
@@ -96,7 +102,7 @@ internal static class CloserMark
                           new(window.MaxX + wide, window.MaxY - (window.Height - size.Height) * i / steps - size.Height / 2),
                           new(window.MinX - wide, window.MaxY - (window.Height - size.Height) * i / steps - size.Height / 2),
                       }
-                      select size.Moved(p)).Where(b => draft.IsFree(b) && !draft.HasWord(b) && (isOnLine || !draft.IsCrossed(b)));
+                      select size.Moved(p)).Where(b => draft.IsFree(b) && !draft.HasWord(b) && (isOnLine || !draft.IsCrossed(b)) && !others.Any(o => o.Touches(b.Grow(ApartMm * u))));
         return places.OrderBy(b => draft.IsOnPort(b) ? 1 : 0).Select(b => (Box2?)b).FirstOrDefault();
     }
 

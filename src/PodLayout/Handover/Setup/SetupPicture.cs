@@ -116,7 +116,7 @@ internal static class SetupPicture
         [
             .. PanelItem.Title(head.Title),
             .. warnings.Select(PanelItem.Warning),
-            .. head.Lines.SelectMany(l => PanelItem.Paragraph(l, 4, MustReadMm)),
+            .. head.Lines.SelectMany(l => PanelItem.Paragraph(l, 7, MustReadMm)),
             .. (besides.IsDefault ? [] : besides).SelectMany(l => PanelItem.Paragraph(l, 3, ReadMm)),
             PanelText.ScaleBar(paper.Name, inInches),
             .. PanelItem.Paragraph(SeenFrom, 2, ReadMm),

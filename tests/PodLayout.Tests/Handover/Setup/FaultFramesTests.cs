@@ -21,13 +21,13 @@ public class FaultFramesTests
         foreach (var (sheet, legend) in new[] { (picture, signs), (paper, paper) })
         {
             var drawn = sheet.Layers.Where(l => l.Name != "panel").SelectMany(l => l.Primitives).ToList();
-            var frames = drawn.OfType<Primitive.Area>().Where(a => a.Style == "fault-frame").Select(a => Box2.Around([.. a.Rings[0].Points]).Centre).ToList();
+            var frames = drawn.OfType<Primitive.Area>().Where(a => a.Style is "fault-frame" or "fault-frame-small").Select(a => Box2.Around([.. a.Rings[0].Points]).Centre).ToList();
             Assert.Equal([plan.Layout!.Pods[2].Centre, plan.Layout.Pods[5].Centre], frames);
             Assert.Equal(["breaks a rule", "not counted"], drawn.OfType<Primitive.Text>().Where(t => t.Style == "fault-words").Select(t => t.Words));
-            Assert.Contains(legend.Layers.Single(l => l.Name == "panel").Primitives, p => p.Style == "fault-frame");
+            Assert.Contains(legend.Layers.Single(l => l.Name == "panel").Primitives, p => p.Style is "fault-frame" or "fault-frame-small");
         }
 
-        Assert.DoesNotContain(Pictures(plan).SelectMany(s => s.Layers).SelectMany(l => l.Primitives), p => p.Style == "fault-frame");
+        Assert.DoesNotContain(Pictures(plan).SelectMany(s => s.Layers).SelectMany(l => l.Primitives), p => p.Style is "fault-frame" or "fault-frame-small");
     }
 
     [Theory]

@@ -4,6 +4,7 @@ using PodLayout.Handover.Picture;
 using PodLayout.Handover.Setup;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Shops;
 using PodLayout.Tests.Independent;
 
 namespace PodLayout.Tests.Handover.Setup;
@@ -28,6 +29,58 @@ public class PointersTests
         Ring leg = new([new(0, 0), new(200, 0), new(200, 400), new(200 - apartMm, 400 + apartMm), new(60, 400), new(0, 400)]);
         // The oval's pods stand where they did, some of them over the marks.
         NoneComesToADot(oval with { Job = oval.Job with { Part = oval.Job.Part with { Shape = new(leg, [], []) } } }, ofMarksOnly: true);
+    }
+
+    public static TheoryData<string> Crowded() => [.. CrowdedCards.Names];
+
+    [Theory]
+    [MemberData(nameof(Crowded))]
+    public void A_line_to_a_pod_ends_on_its_edge_off_the_corners_and_off_other_pods(string name)
+    {
+        var plan = CrowdedCards.Plan(name);
+        foreach (var sheet in Pictures(plan, Laying.Of(plan, plan.Layout!)))
+        {
+            // Those of ports begin in the pod.
+            var pods = plan.Layout!.Pods.Select((p, i) => (Id: $"P{i + 1}", Pod: p)).ToDictionary(p => p.Id, p => p.Pod);
+            foreach (var line in sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Line>().Where(l => l.Style == "leader" && l.Of is not null && pods.ContainsKey(l.Of)))
+            {
+                var (pod, end) = (pods[line.Of!], line.Points[0]);
+                if (pod.OpenPorts.Any(o => (o.Centre - end).Length < 2 * sheet.Scale))
+                {
+                    continue;
+                }
+
+                var off = end - pod.Centre;
+                if (pod.Type.Footprint is PodFootprint.Round round)
+                {
+                    Assert.Equal(round.DiameterMm / 2, off.Length, 1e-6);
+                }
+                else
+                {
+                    double x = Math.Abs(off.X) / pod.ExtentXMm, y = Math.Abs(off.Y) / pod.ExtentYMm;
+                    Assert.Equal(0.5, Math.Max(x, y), 1e-6);
+                    Assert.InRange(Math.Min(x, y), 0, 0.25 + 1e-6);
+                }
+
+                Assert.Equal([], pods.Where(p => p.Key != line.Of && DrawnSheets.Reaches((end, line.Points[^1]), p.Value.BodyBox.Grow(0.25 * sheet.Scale), sheet.Scale)).Select(p => $"{line.Of} at {p.Key}"));
+            }
+        }
+    }
+
+    [Fact]
+    public void An_open_port_that_its_pod_has_left_behind_is_named_where_it_is()
+    {
+        var plan = Cards.Plan("small");
+        var (board, pods) = (plan.Job.Shop.Board, plan.Layout!.Pods);
+        var left = pods[0].OpenPorts[0];
+        var moved = plan with { Layout = plan.Layout with { Pods = pods.SetItem(0, pods[0] with { Centre = pods[0].Centre + new Point2(0, 3 * board.PitchMm), Row = pods[0].Row + 3 }) } };
+        Assert.DoesNotContain(moved.Layout!.Pods, p => p.BodyBox.Contains(left.Centre));
+        foreach (var sheet in Pictures(moved, Laying.Of(moved, moved.Layout)))
+        {
+            var name = sheet.Layers.Single(l => l.Name == "labels").Primitives.OfType<Primitive.Text>().Single(t => t.Style == "port-name" && t.Words == left.Name);
+            Assert.InRange((name.At - left.Centre).Length / sheet.Scale, 0, 20);
+            Assert.Contains(Pointers(sheet), p => (p.A - left.Centre).Length < 6 * sheet.Scale && (p.B - name.At).Length < 8 * sheet.Scale);
+        }
     }
 
     private static void NoneComesToADot(PlanResult plan, bool ofMarksOnly)

@@ -78,6 +78,8 @@ public class SetupPictureTests
         Assert.Equal([new(100, 100), new(3500, 100), new(100, 1400), new(3500, 1400)], marks.Select(m => m.At).OrderBy(p => p.Y).ThenBy(p => p.X));
         Assert.All(marks, m => Assert.True(m.XCounts && m.YCounts));
         Assert.Equal("3 + 25", new CardUnit(false).Grooves(100, 15, plan.Job.Shop.Board));
+        Assert.Equal("10 + 0", new CardUnit(false).Grooves(284.967, 15, plan.Job.Shop.Board));
+        Assert.Equal("1 + 0", new CardUnit(false).Grooves(14.98, 15, plan.Job.Shop.Board));
         Assert.Equal("1 - 5", new CardUnit(false).Grooves(10, 15, plan.Job.Shop.Board));
         Assert.Equal("1 + 0", new CardUnit(false).Grooves(15 - 1e-9, 15, plan.Job.Shop.Board));
     }
