@@ -45,8 +45,8 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
     // So far off other pods a line runs, mm of paper: along their edges it would be lost.
     private const double OffOthersMm = 0.3;
 
-    // Words that are no farther apart than this are read as one pod's, mm of paper.
-    private const double TwinsMm = 0.6;
+    // Words one above the other that are no farther apart than this are read as one pod's, mm of paper.
+    private const double TwinsMm = 1;
 
     // Of places that are as near, the one whose middle is nearer to what it names.
     private const double OffMiddle = 0.1;
@@ -143,7 +143,7 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
                 if (sizes.IsTight && port is null)
                 {
                     cost += Unclear * Math.Max(0, 1 - farther / (ClearlyMm * u)) + (box.Centre.Y < body.MinY ? Below : 0)
-                        + (near.HasWord(box.Grow(TwinsMm * u)) ? Unclear : 0);
+                        + (near.HasWord(Higher(box)) ? Unclear : 0);
                 }
 
                 if (best is var (least, _) && cost >= least || near.IsCrossed(box.Grow(clear)))
@@ -166,8 +166,10 @@ internal sealed class BesidePods(SheetDraft draft, GridBoard board, Layout layou
         return best?.Place;
     }
 
-    /// <summary>Whether words here stand so close to others that both are read as one pod's.</summary>
-    public bool IsAtWords(Box2 box) => draft.HasWord(box.Grow(TwinsMm * draft.Scale));
+    /// <summary>Whether words here stand so close above or below others that both are read as one pod's.</summary>
+    public bool IsAtWords(Box2 box) => draft.HasWord(Higher(box));
+
+    private Box2 Higher(Box2 box) => new(box.MinX, box.MinY - TwinsMm * draft.Scale, box.MaxX, box.MaxY + TwinsMm * draft.Scale);
 
     /// <summary>Draws the line and the ground of words, and takes their place.</summary>
     public void Take(Place place)
