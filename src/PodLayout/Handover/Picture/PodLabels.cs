@@ -21,9 +21,6 @@ internal sealed partial class PodLabels(
 
     private const double Step = 0.9;
 
-    // The longest line to a port's name that runs over the signs of plugged ports, mm of paper.
-    private const double MostPortLineMm = 14;
-
     private readonly BesidePods beside = new(draft, board, layout, sizes);
     private readonly List<int> podsOutside = [];
     private readonly List<(int Pod, Port Port)> portsOutside = [];
@@ -70,17 +67,10 @@ internal sealed partial class PodLabels(
             TooSmall = Numbers(Chosen(shares, worthMm), worthMm).Without;
         }
 
-        // Ports that pods have left behind, whose names stand here though the pods' do not.
-        foreach (var i in Enumerable.Range(0, layout.Pods.Length).Except(Only ?? [.. Enumerable.Range(0, layout.Pods.Length)]))
-        {
-            portsOutside.AddRange(layout.Pods[i].OpenPorts.Where(p => IsOnBoardHere(p) && !layout.Pods.Any(o => o.BodyBox.Contains(p.Centre))).Select(p => (i, p)));
-        }
-
+        PortsLeftBehind();
         PortsOutside();
         draft.Belongs = null;
     }
-
-    private bool IsOnBoardHere(Port port) => draft.Content.Contains(new Box2(port.Centre.X, port.Centre.Y, port.Centre.X, port.Centre.Y));
 
     private void Each(IEnumerable<int> pods, Action<int> write)
     {
@@ -262,53 +252,5 @@ internal sealed partial class PodLabels(
         {
             yield return (size, 1);
         }
-    }
-
-    // Names of ports in a pod whose number stands somewhere; the others wait for a place outside.
-    private void Ports(PodRoom room, int index)
-    {
-        var inside = room.PlacePorts(sizes.Least);
-        room.WritePorts(inside, sizes.Least);
-        portsOutside.AddRange(room.Pod.OpenPorts.Where(p => !inside.Exists(i => i.Port == p)).Select(p => (index, p)));
-    }
-
-    // Where pods of a type stand so close that names find no room beside many of them, none of theirs is there: a few would be taken
-    // for the only ports to open.
-    private void PortsOutside()
-    {
-        const double mostMissing = 0.5;
-        foreach (var type in portsOutside.GroupBy(p => layout.Pods[p.Pod].Type.Name, StringComparer.Ordinal).ToList())
-        {
-            var mark = draft.Mark();
-            var missing = type.Where(p => !PortOutside(p.Pod, p.Port)).ToList();
-            if (missing.Count > mostMissing * type.Count() && missing.Count > 1)
-            {
-                draft.Back(mark);
-                missing = [.. type];
-            }
-
-            draft.PortsWithoutName += missing.Count;
-        }
-    }
-
-    private bool PortOutside(int index, Port port)
-    {
-        draft.Belongs = LayoutFiling.PodId(index);
-        double[] written = [.. Sizes(sizes.Port, sizes.Least)];
-        Box2[] boxes = [.. written.Select(s => draft.TextBox(default, port.Name, s))];
-        var found = beside.Best(layout.Pods[index], port, boxes);
-        if (found is null && beside.Find(layout.Pods[index], port, boxes[^1], anywhere: true) is { Cost: < MostPortLineMm } far)
-        {
-            found = (boxes.Length - 1, far);
-        }
-
-        if (found is not var (best, place))
-        {
-            return false;
-        }
-
-        beside.Take(place);
-        draft.AddText(SheetDraft.Labels, "port-name", place.Box.Centre, port.Name, written[best], TextAnchor.Middle);
-        return true;
     }
 }
