@@ -29,6 +29,6 @@ public static class DrawingReader
         }
 
         var drawing = RingMaking.Make(drawn, options, findings);
-        return Outcome<Drawing>.Of(drawing, findings.All);
+        return findings.HasRefusal ? Outcome<Drawing>.Refuse(findings.All) : Outcome<Drawing>.Of(drawing, findings.All);
     }
 }

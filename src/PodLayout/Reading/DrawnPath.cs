@@ -8,4 +8,8 @@ namespace PodLayout.Reading;
 /// <param name="Points">Points on the curve; the first is not repeated when closed.</param>
 /// <param name="Closed">Whether the last point joins the first.</param>
 /// <param name="Origin">What it was, with its line, for messages.</param>
-internal sealed record DrawnPath(string Layer, ImmutableArray<Point2> Points, bool Closed, string Origin);
+internal sealed record DrawnPath(string Layer, ImmutableArray<Point2> Points, bool Closed, string Origin)
+{
+    /// <summary>Radius of an arc or half the longer axis of an ellipse, mm; 0 for what is neither. However short the arc, it must not vanish.</summary>
+    public double RadiusMm { get; init; }
+}

@@ -107,7 +107,8 @@ public class FindingsOfDrawingsTests
         { "joined-across-layers", Dxf(OpenSquare + Line(0, 100, 0, 0, "SIDE")) },
         { "svg-px", Svg("<rect width='200' height='100'/>", "width='755.9055118110236' height='377.9527559055118' viewBox='0 0 200 100'") },
         { "svg-left-out", Svg("<rect width='200' height='100'/><circle r='9' display='none'/>") },
-        { "svg-style-sheet", Svg("<style>.x{display:none}</style><rect width='200' height='100'/>") },
+        { "svg-left-out", Svg("<style>.x{display:none}</style><rect width='200' height='100'/><circle class='x' r='50'/>") },
+        { "svg-closed-by-fill", Svg("<path d='M0 0h200v100h-200'/>") },
         { "svg-reference", Svg("<rect width='200' height='100'/><use href='other.svg#a'/>") },
     };
 

@@ -5,6 +5,9 @@ namespace PodLayout.Reading.Curves;
 /// <param name="Closed">Whether the last point joins the first.</param>
 internal sealed record Chain(List<Point3> Points, bool Closed)
 {
+    /// <summary>Largest radius of an arc or ellipse, mm; 0 for what is neither.</summary>
+    public double RadiusMm { get; init; }
+
     /// <summary>How much shorter the chain gets when seen from above, mm.</summary>
     public double ForeshorteningMm
     {

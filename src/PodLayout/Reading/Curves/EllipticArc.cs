@@ -40,7 +40,7 @@ internal sealed record EllipticArc(Point3 Centre, Point3 U, Point3 V, double Fro
     }
 
     /// <summary>Largest semi-axis of the projection on the XY plane: the larger singular value of (u, v).</summary>
-    private double LargestRadius()
+    public double LargestRadius()
     {
         double a = U.X * U.X + U.Y * U.Y, b = V.X * V.X + V.Y * V.Y, c = U.X * V.X + U.Y * V.Y;
         return Math.Sqrt((a + b) / 2 + Math.Sqrt((a - b) * (a - b) / 4 + c * c));

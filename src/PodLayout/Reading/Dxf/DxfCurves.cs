@@ -5,6 +5,9 @@ namespace PodLayout.Reading.Dxf;
 /// <summary>Turns one entity into chords.</summary>
 internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
 {
+    /// <summary>A side shorter than this may be taken as straight whatever arc it was, mm: a tenth of what chords are off.</summary>
+    private const double LongestUnbentMm = 0.001;
+
     private readonly NumberReader _numbers = new(findings);
 
     public NumberReader Numbers => _numbers;
@@ -27,7 +30,7 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
     private Chain Chords(EllipticArc arc, Affine3 map)
     {
         var mapped = arc.Mapped(map);
-        return new([.. mapped.Chords(toleranceMm)], mapped.IsWhole);
+        return new([.. mapped.Chords(toleranceMm)], mapped.IsWhole) { RadiusMm = mapped.LargestRadius() };
     }
 
     private Chain? ReadCircular(DxfEntity entity, Affine3 toMm)
@@ -50,12 +53,34 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
             return null;
         }
 
-        // Arcs run counter-clockwise; an end before the start goes on through 0, and equal angles a turn apart are a whole circle.
-        var span = (to - from) % 360;
-        span = span < 0 ? span + 360 : span;
-        span = span < 1e-9 && Math.Abs(to - from) > 180 ? 360 : span;
-        var start = from % 360 * Math.PI / 180;
-        return Chords(circle with { From = start, To = start + span * Math.PI / 180 }, map);
+        const double degree = Math.PI / 180;
+        var start = from % 360 * degree;
+        return Span(entity, start, start + (to - from) * degree, radius * toMm.X.Length) is { } span
+            ? Chords(circle with { From = start, To = start + span }, map) : null;
+    }
+
+    /// <summary>How far an arc runs, with what is to be said about it; null with a refusal where it may mean two things.</summary>
+    private double? Span(DxfEntity entity, double from, double to, double radiusMm)
+    {
+        var span = Turns.Between(from, to, radiusMm);
+        var inDegrees = entity.Kind == "ARC";
+        var unit = inDegrees ? 180 / Math.PI : 1;
+        var ends = string.Create(
+            System.Globalization.CultureInfo.InvariantCulture, $"{entity.Name} runs from {from * unit:0.#########} to {to * unit:0.#########} {(inDegrees ? "degrees" : "radians")}");
+        switch (span.Reading)
+        {
+            case AngleReading.Doubtful:
+                findings.Refuse("dxf-angle", $"{ends}, a whole turn and a little more: either may be meant.", "Draw it as a whole circle or ellipse, or as the short arc.", entity.Line);
+                return null;
+            case AngleReading.EqualEnds:
+                findings.Warn("dxf-arc-whole", $"{ends}; it was taken for the whole {(inDegrees ? "circle" : "ellipse")}.", "Delete it if it is not meant, or draw it as a circle.", entity.Line);
+                break;
+            case AngleReading.NearlyWhole:
+                findings.Mended("dxf-arc-whole", $"{ends}, nearly a whole turn; it was taken for the whole {(inDegrees ? "circle" : "ellipse")}.", entity.Line);
+                break;
+        }
+
+        return span.Radians;
     }
 
     private Chain? ReadEllipse(DxfEntity entity, Affine3 toMm)
@@ -71,9 +96,14 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
 
         var minor = (extrusion * (1 / extrusion.Length)).Cross(major) * ratio;
         double from = _numbers.Number(entity, 41, 0), to = _numbers.Number(entity, 42, Math.Tau);
-        var span = (to - from) % Math.Tau;
-        span = span <= 0 ? span + Math.Tau : span;
-        return Chords(new(_numbers.Point(entity, 10), major, minor, from, from + span), toMm);
+        if (Math.Abs(from) > 1e4 || Math.Abs(to) > 1e4)
+        {
+            findings.Refuse("dxf-angle", $"{entity.Name} runs from {Text(from)} to {Text(to)} radians.", "Mend the ellipse in the drawing program.", entity.Line);
+            return null;
+        }
+
+        return Span(entity, from, to, Math.Max(major.Length, minor.Length) * toMm.X.Length) is { } span
+            ? Chords(new(_numbers.Point(entity, 10), major, minor, from, from + span), toMm) : null;
     }
 
     private Chain? ReadLightPolyline(DxfEntity entity, Affine3 toMm)
@@ -87,7 +117,7 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
             else if (vertices.Count > 0 && tag.Code == 20)
                 vertices[^1] = (vertices[^1].P with { Y = _numbers.Number(tag, entity) }, vertices[^1].Bulge);
             else if (vertices.Count > 0 && tag.Code == 42)
-                vertices[^1] = (vertices[^1].P, _numbers.Number(tag, entity));
+                vertices[^1] = (vertices[^1].P, _numbers.Bulge(tag, entity));
         }
 
         return Polyline(entity, vertices, (entity.Integer(70, 0) & 1) != 0, toMm.After(Affine3.FromExtrusion(_numbers.Extrusion(entity))));
@@ -115,7 +145,7 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
         var vertices = all.ConvertAll(v =>
         {
             var p = _numbers.Point(v, 10);
-            return (inSpace ? p : p with { Z = elevation }, inSpace ? 0 : _numbers.Number(v, 42, 0));
+            return (inSpace ? p : p with { Z = elevation }, inSpace ? 0 : v.Tags.Where(t => t.Code == 42).Select(t => _numbers.Bulge(t, v)).FirstOrDefault());
         });
         var map = inSpace ? toMm : toMm.After(Affine3.FromExtrusion(_numbers.Extrusion(entity)));
         return Polyline(entity, vertices, (flags & 1) != 0, map);
@@ -137,11 +167,27 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
             var next = vertices[(i + 1) % vertices.Count].P;
             if (i >= sides || vertices[i].Bulge == 0 || !((next - vertices[i].P).Length > 0))
                 continue;
+            if (!double.IsFinite(vertices[i].Bulge))
+            {
+                TellBulge(entity, points[^1], map.Apply(next));
+                continue;
+            }
+
             // The ends are the vertices themselves, free of the arc's rounding.
             points.AddRange(Bulge.Arc(vertices[i].P, next, vertices[i].Bulge).Mapped(map).InnerChords(toleranceMm));
         }
 
         return new(points, closed);
+    }
+
+    private void TellBulge(DxfEntity entity, Point3 from, Point3 to)
+    {
+        var sideMm = (to - from).Length;
+        var what = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{entity.Name} has a bulge that is no number");
+        if (sideMm <= LongestUnbentMm)
+            findings.AddAt(Findings.Severity.Mended, "dxf-bulge", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{what}, on a side of {sideMm:0.######} mm; the side was taken as straight."), new(from.X, from.Y));
+        else
+            findings.AddAt(Findings.Severity.Refused, "dxf-not-finite", string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{what}, on a side of {sideMm:0.###} mm."), new(from.X, from.Y), "Draw the side anew in the drawing program.");
     }
 
     private Chain? ReadSpline(DxfEntity entity, Affine3 toMm)

@@ -11,6 +11,9 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
     /// <summary>More lines than any part has; arrays of blocks in damaged files ask for billions.</summary>
     private const int MostPaths = 1_000_000;
 
+    /// <summary>Blocks within blocks deeper than any drawing has them.</summary>
+    private const int DeepestBlock = 100;
+
     /// <summary>Seen from above, a line may shorten by this share before it counts as tilted (0.8 degrees).</summary>
     private const double FlatShare = 1e-4;
 
@@ -105,7 +108,7 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
             return;
         }
 
-        _paths.Add(new(layer, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, entity.Name));
+        _paths.Add(new(layer, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, entity.Name) { RadiusMm = chain.RadiusMm });
     }
 
     private void Insert(DxfEntity entity, Affine3 toMm, string layer, ImmutableList<string> open)
@@ -121,6 +124,12 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
         if (block.IsExternal && block.Entities.Count == 0)
         {
             findings.Warn("dxf-block-external", $"Block {name} stands for another file, which is not read.", "Bind the reference in the drawing program.", entity.Line);
+            return;
+        }
+
+        if (open.Count > DeepestBlock)
+        {
+            findings.Refuse("drawing-too-large", $"Blocks are inserted within each other more than {DeepestBlock} deep.", "Explode the blocks in the drawing program.", entity.Line);
             return;
         }
 

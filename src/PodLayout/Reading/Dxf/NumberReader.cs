@@ -65,6 +65,10 @@ internal sealed class NumberReader(DrawingFindings findings)
         return 0;
     }
 
+    /// <summary>A bulge; what is not finite is told by whoever knows the side that it bends.</summary>
+    public double Bulge(Tag tag, DxfEntity entity) =>
+        TryParse(tag.Value, out var number) && !double.IsFinite(number) ? double.NaN : Number(tag, entity);
+
     private static bool TryParse(string text, out double number) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out number);
 

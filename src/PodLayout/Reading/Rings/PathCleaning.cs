@@ -14,6 +14,7 @@ internal static class PathCleaning
         var kept = new List<DrawnPath>(paths.Length);
         int empty = 0, repeated = 0;
         DrawnPath? firstEmpty = null, firstRepeated = null;
+        var vanishing = new List<DrawnPath>();
         foreach (var path in paths)
         {
             var points = WithoutRepeats(path.Points);
@@ -27,8 +28,11 @@ internal static class PathCleaning
 
             if (points.Count < 2)
             {
-                empty++;
-                firstEmpty ??= path;
+                if (path.RadiusMm > Same)
+                    vanishing.Add(path);
+                else
+                    empty++;
+                firstEmpty ??= path.RadiusMm > Same ? null : path;
                 continue;
             }
 
@@ -46,7 +50,32 @@ internal static class PathCleaning
             findings.AddAt(Findings.Severity.Warning, "zero-length", $"{empty} lines of no length were dropped; the first is {firstEmpty.Origin}.", firstEmpty.Points[0]);
         if (firstRepeated is not null)
             findings.AddAt(Findings.Severity.Mended, "vertex-repeated", $"Repeated vertices were dropped from {repeated} lines; the first is {firstRepeated.Origin}.", firstRepeated.Points[0]);
-        return WithoutDoubles(kept, findings);
+        var lasting = WithoutDoubles(kept, findings);
+        TellVanishing(vanishing, lasting, findings);
+        return lasting;
+    }
+
+    /// <summary>
+    /// An arc without length between the ends of two lines is a rounding of a corner to nothing. Standing alone it was most likely a
+    /// whole circle or ellipse, so that the drawing is refused.
+    /// </summary>
+    private static void TellVanishing(List<DrawnPath> vanishing, List<DrawnPath> kept, DrawingFindings findings)
+    {
+        if (vanishing.Count == 0)
+            return;
+        var ends = new PointGrid(Tolerances.JoinGapMm);
+        var points = kept.SelectMany(k => k.Points).ToList();
+        for (var i = 0; i < points.Count; i++)
+            ends.Add(points[i], i);
+        foreach (var arc in vanishing)
+        {
+            var isLink = ends.Near(arc.Points[0]).Any(i => (points[i] - arc.Points[0]).Length <= Tolerances.JoinGapMm);
+            var what = string.Create(CultureInfo.InvariantCulture, $"{arc.Origin} has a radius of {arc.RadiusMm:0.###} mm, but begins and ends at one point");
+            if (isLink)
+                findings.AddAt(Findings.Severity.Mended, "curve-vanishing", $"{what}, where other lines end too; it was dropped.", arc.Points[0]);
+            else
+                findings.AddAt(Findings.Severity.Refused, "curve-vanishing", $"{what}: a whole circle or ellipse may be meant.", arc.Points[0], "Draw it as a whole circle or ellipse, or delete it.");
+        }
     }
 
     private static List<Point2> WithoutRepeats(ImmutableArray<Point2> points)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Xml;
 using System.Xml.Linq;
 using PodLayout.Reading.Curves;
 
@@ -11,7 +10,7 @@ internal static class SvgReader
     /// <summary>The drawing's lines; null with a refusal.</summary>
     public static DrawnPaths? Read(byte[] content, ReadingOptions options, DrawingFindings findings)
     {
-        if (Load(content, findings) is not { Root: { } root })
+        if (SvgDocument.Load(content, findings) is not { Root: { } root })
             return null;
         if (root.Name.LocalName != "svg")
         {
@@ -21,26 +20,8 @@ internal static class SvgReader
 
         if (ToMm(root, options, findings) is not var (toMm, unit, width, height))
             return null;
-        var walk = new SvgWalk(root, options.ChordToleranceMm, width, height, findings);
-        var paths = walk.Read(toMm);
+        var paths = new SvgWalk(root, toMm, options.ChordToleranceMm, width, height, findings).Read();
         return findings.HasRefusal ? null : new("SVG", unit, paths, [], []);
-    }
-
-    private static XDocument? Load(byte[] content, DrawingFindings findings)
-    {
-        // No DTD, so no entities and nothing fetched from elsewhere.
-        var settings = new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null };
-        try
-        {
-            using var stream = new MemoryStream(content, writable: false);
-            using var reader = XmlReader.Create(stream, settings);
-            return XDocument.Load(reader, LoadOptions.SetLineInfo);
-        }
-        catch (XmlException e)
-        {
-            findings.Refuse("svg-damaged", $"The file is not well-formed XML: {e.Message}", "Export the drawing again.", e.LineNumber > 0 ? e.LineNumber : null);
-            return null;
-        }
     }
 
     private static (Affine3, LengthUnit, double?, double?)? ToMm(XElement root, ReadingOptions options, DrawingFindings findings)

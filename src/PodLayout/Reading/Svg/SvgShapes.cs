@@ -35,15 +35,34 @@ internal sealed class SvgShapes(double? width, double? height, DrawingFindings f
         return 0;
     }
 
-    /// <summary>The map inside a nested svg or a symbol: its place, and its viewBox if it has one.</summary>
-    public Affine3 Nested(XElement element, XElement sized, bool moved = false)
+    /// <summary>
+    /// The inside of a nested svg or a symbol (SVG 2, sections 5.5 and 8.2): its place and viewBox, what is cut off at its edge, and
+    /// what percentages inside refer to; null when it has no size and is not drawn.
+    /// </summary>
+    /// <param name="context">What holds around it.</param>
+    /// <param name="element">The svg or symbol.</param>
+    /// <param name="use">The use that draws it; null when it stands where it is.</param>
+    /// <param name="isOpen">Whether what reaches beyond its edge is seen.</param>
+    public SvgContext? Nested(SvgContext context, XElement element, XElement? use, bool isOpen)
     {
-        var place = moved ? Affine3.Identity : Affine3.Move(new(Length(element, "x", 0), Length(element, "y", 0), 0));
-        if (SvgReader.ViewBox(element) is not { } box)
-            return place;
-        var w = Length(sized, "width", Length(element, "width", width ?? box[2]));
-        var h = Length(sized, "height", Length(element, "height", height ?? box[3]));
-        return place.After(SvgViewport.Fit(box, w, h, element.Attribute("preserveAspectRatio")?.Value ?? ""));
+        double? w = Size("width", width), h = Size("height", height);
+        if (w is <= 0 || h is <= 0)
+            return null;
+        var isSymbol = element.Name.LocalName == "symbol";
+        var map = context.ToMm.After(Affine3.Move(isSymbol && use is not null ? default : new(Length(element, "x", 0), Length(element, "y", 0), 0)));
+        var clips = context.Clips;
+        if (!isOpen && w is { } cw && h is { } ch && SvgClip.Of($"the edge of a nested {element.Name.LocalName}", map, 0, 0, cw, ch) is { } clip)
+            clips = clips.Add(clip);
+        var box = SvgReader.ViewBox(element);
+        if (box is not null && (w ?? box[2]) is var fitW && (h ?? box[3]) is var fitH)
+            map = map.After(SvgViewport.Fit(box, fitW, fitH, element.Attribute("preserveAspectRatio")?.Value ?? ""));
+        return context with { ToMm = map, Clips = clips, Shapes = new(box?[2] ?? w, box?[3] ?? h, findings) };
+
+        double? Size(string name, double? whole)
+        {
+            var sized = use?.Attribute(name) is not null ? use : element;
+            return sized.Attribute(name) is null || sized.Attribute(name)!.Value.Trim() == "auto" ? whole : Length(sized, name, 0);
+        }
     }
 
     private List<SvgSubpath> Path(XElement element, int? line)

@@ -2,48 +2,61 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Xml;
 using System.Xml.Linq;
+using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Reading.Curves;
 
 namespace PodLayout.Reading.Svg;
 
-/// <summary>Goes through the elements of an SVG file and collects what is drawn.</summary>
+/// <summary>Goes through the elements of an SVG file and collects what is seen.</summary>
 internal sealed class SvgWalk
 {
     private const int MostElements = 1_000_000;
 
+    /// <summary>Elements nested deeper than any drawing program does.</summary>
+    private const int DeepestElement = 500;
+
+    private const string SvgNamespace = "http://www.w3.org/2000/svg";
+
+    /// <summary>Geometry that style sheets may set since SVG 2 (section 7.1), and transforms by other names (CSS Transforms 2).</summary>
+    private static readonly string[] PlacedByStyle = ["d", "x", "y", "cx", "cy", "r", "rx", "ry", "width", "height", "rotate", "scale", "translate", "offset-path", "all", "content-visibility"];
+
     private readonly XElement _root;
     private readonly double _toleranceMm;
-    private readonly SvgShapes _shapes;
     private readonly DrawingFindings _findings;
+    private readonly StyleSheets _styles;
+    private readonly SvgClipPaths _clipPaths;
+    private readonly SvgContext _outermost;
     private readonly Dictionary<string, XElement> _byId = new(StringComparer.Ordinal);
     private readonly ImmutableArray<DrawnPath>.Builder _paths = ImmutableArray.CreateBuilder<DrawnPath>();
     private readonly SortedDictionary<string, int> _leftOut = new(StringComparer.Ordinal);
     private long _visited;
+    private int _closedByFill;
 
-    public SvgWalk(XElement root, double toleranceMm, double? width, double? height, DrawingFindings findings)
+    public SvgWalk(XElement root, Affine3 toMm, double toleranceMm, double? width, double? height, DrawingFindings findings)
     {
         _root = root;
         _toleranceMm = toleranceMm;
         _findings = findings;
-        _shapes = new(width, height, findings);
+        _styles = StyleSheets.Read(root, findings);
         foreach (var element in root.DescendantsAndSelf())
         {
             if (element.Attribute("id") is { } id)
                 _byId.TryAdd(id.Value, element);
         }
+
+        _clipPaths = new(_byId, _styles, toleranceMm);
+        _outermost = new(toMm, SvgLayerName.None, SvgPaint.Initial, new(width, height, findings), [], null, [], 0);
     }
 
-    private sealed record Context(Affine3 ToMm, string Layer, bool Visible, ImmutableList<XElement> Used);
-
-    public ImmutableArray<DrawnPath> Read(Affine3 toMm)
+    public ImmutableArray<DrawnPath> Read()
     {
-        if (_root.Descendants().Any(e => e.Name.LocalName == "style" && (e.Value.Contains("display", StringComparison.Ordinal) || e.Value.Contains("visibility", StringComparison.Ordinal))))
-            _findings.Warn("svg-style-sheet", "The SVG hides elements by a style sheet, which is not read.", "Check what was read, or delete hidden elements.");
-        var context = new Context(toMm, "0", true, []);
-        Children(_root, Styled(_root, context) ?? context);
+        if (!_findings.HasRefusal && Styled(_root, _outermost, isRoot: true) is { } context)
+            Children(_root, context);
         foreach (var (what, count) in _leftOut)
             _findings.Note("svg-left-out", $"Left out: {count} {what}.");
+        if (_closedByFill > 0)
+            _findings.Note("svg-closed-by-fill", $"{Counted.Of(_closedByFill, "open line")} filled without a stroke {(_closedByFill == 1 ? "was" : "were")} closed, as SVG shows {(_closedByFill == 1 ? "it" : "them")} (SVG 2, section 13.4).");
         return _paths.ToImmutable();
     }
 
@@ -51,35 +64,44 @@ internal sealed class SvgWalk
 
     private static int? LineOf(XElement element) => element is IXmlLineInfo info && info.HasLineInfo() ? info.LineNumber : null;
 
-    private void Children(XElement parent, Context context)
+    private void Children(XElement parent, SvgContext context)
     {
         foreach (var child in parent.Elements())
-            Visit(child, context);
+            Visit(child, context with { Depth = context.Depth + 1 });
     }
 
-    private void Visit(XElement element, Context outer)
+    private void Visit(XElement element, SvgContext outer)
     {
         if (_findings.HasRefusal)
             return;
-        if (++_visited > MostElements)
+        if (++_visited > MostElements || outer.Depth > DeepestElement)
         {
-            _findings.Refuse("drawing-too-large", $"The drawing draws more than {MostElements} elements.", "Delete what is not the part.", LineOf(element));
+            _findings.Refuse(
+                "drawing-too-large", _visited > MostElements ? $"The drawing draws more than {MostElements} elements." : $"Elements are nested deeper than {DeepestElement}.",
+                "Delete what is not the part.", LineOf(element));
             return;
         }
 
+        // Elements of other namespaces are other programs' data and are not shown (SVG 2, section 5.1).
         var name = element.Name.LocalName;
-        if (name is "defs" or "symbol" or "clipPath" or "mask" or "pattern" or "marker" or "metadata" or "title" or "desc"
-            or "style" or "script" or "linearGradient" or "radialGradient" or "filter" or "namedview" or "view")
+        if (element.Name.NamespaceName is not ("" or SvgNamespace) || name is "defs" or "symbol" or "clipPath" or "mask" or "pattern" or "marker" or "metadata"
+            or "title" or "desc" or "style" or "script" or "linearGradient" or "radialGradient" or "filter" or "namedview" or "view" or "hatch" or "cursor"
+            or "animate" or "animateTransform" or "animateMotion" or "set" or "font" or "font-face" or "color-profile" or "solidColor" or "link")
             return;
-        if (Styled(element, outer) is not { } context)
+        if (!Applies(element) || Styled(element, outer, isRoot: false) is not { } context)
             return;
         switch (name)
         {
-            case "g" or "a" or "switch":
-                Children(element, context with { Layer = LayerOf(element) ?? context.Layer });
+            case "g" or "a":
+                Children(element, context with { Layer = context.Layer.Inside(element) });
+                break;
+            case "switch":
+                if (element.Elements().FirstOrDefault(e => e.Name.NamespaceName is "" or SvgNamespace && Applies(e, isQuiet: true)) is { } first)
+                    Visit(first, context with { Depth = context.Depth + 1 });
                 break;
             case "svg":
-                Children(element, context with { ToMm = context.ToMm.After(_shapes.Nested(element, element)) });
+                if (context.Shapes.Nested(context, element, null, IsOpen(element)) is { } inside)
+                    Children(element, inside);
                 break;
             case "use":
                 Use(element, context);
@@ -93,52 +115,88 @@ internal sealed class SvgWalk
         }
     }
 
-    private static string? LayerOf(XElement group) => group.Name.LocalName != "g" ? null
-        : group.Attribute("id")?.Value ?? group.Attribute("class")?.Value.Split(' ', StringSplitOptions.RemoveEmptyEntries).FirstOrDefault();
+    /// <summary>Conditional processing (SVG 2, section 5.9): extensions are not known here; whether a language fits cannot be said.</summary>
+    private bool Applies(XElement element, bool isQuiet = false)
+    {
+        if (element.Attribute("requiredExtensions") is { } extensions)
+        {
+            if (!isQuiet)
+                LeaveOut($"{element.Name.LocalName} for a program with {(extensions.Value.Length > 40 ? "certain" : extensions.Value)} extensions");
+            return false;
+        }
+
+        if (element.Attribute("systemLanguage") is { } language && element.DescendantsAndSelf().Any(e => e.Name.LocalName is "path" or "rect" or "circle" or "ellipse" or "line" or "polyline" or "polygon" or "use"))
+            _findings.Refuse("svg-language", $"{element.Name.LocalName} is drawn for readers of \"{language.Value}\" only; whether it is meant cannot be told.", "Delete the attribute systemLanguage, or the element.", LineOf(element));
+        return true;
+    }
 
     /// <summary>The context inside the element; null when it is not shown at all.</summary>
-    private Context? Styled(XElement element, Context outer)
+    private SvgContext? Styled(XElement element, SvgContext outer, bool isRoot)
     {
-        var style = Declarations(element.Attribute("style")?.Value ?? "");
-        string? Property(string name) => style.GetValueOrDefault(name) ?? element.Attribute(name)?.Value.Trim();
-        if (Property("display") == "none")
+        var declared = _styles.Of(element);
+        string? Property(string name) => declared.TryGetValue(name, out var value) ? value.Value : element.Attribute(name)?.Value.Trim();
+        if (Property("display")?.Equals("none", StringComparison.OrdinalIgnoreCase) == true)
         {
             LeaveOut("hidden by display:none");
             return null;
         }
 
-        var visible = Property("visibility") switch
+        if (declared.Values.Any(v => v.Value.Contains("var(", StringComparison.OrdinalIgnoreCase)))
+            RefuseStyle(element, declared.First(d => d.Value.Value.Contains("var(", StringComparison.OrdinalIgnoreCase)));
+        foreach (var placed in isRoot ? [] : declared.Where(d => PlacedByStyle.Contains(d.Key, StringComparer.OrdinalIgnoreCase) && d.Value.Value is not ("auto" or "none" or "initial")))
+            RefuseStyle(element, placed);
+        return outer with
         {
-            "hidden" or "collapse" => false,
-            "visible" => true,
-            _ => outer.Visible,
-        };
-        var map = outer.ToMm;
-        if (Property("transform") is { } text)
-        {
-            if (SvgTransform.Read(text) is { } transform)
-                map = map.After(transform);
-            else
-                _findings.Refuse("svg-transform", $"The transform \"{text}\" cannot be read.", "Write it as matrix(a b c d e f), or apply it in the drawing program.", LineOf(element));
-        }
-
-        return outer with { ToMm = map, Visible = visible };
+            ToMm = outer.ToMm.After(TransformOf(element, Property)),
+            Paint = outer.Paint.With(Property),
+        } is var inner ? Clipped(element, inner, Property) : null;
     }
 
-    private static Dictionary<string, string> Declarations(string style)
+    private void RefuseStyle(XElement element, KeyValuePair<string, StyleSheets.Declared> declaration) => _findings.Refuse(
+        "svg-style", $"{Described(element)} is styled by \"{declaration.Key}: {declaration.Value.Value}\", which is not read: it may hide or move lines.",
+        "Save it as plain SVG with presentation attributes (no style sheet).", LineOf(element));
+
+    private static string Described(XElement element) =>
+        element.Attribute("id") is { } id ? $"{element.Name.LocalName} \"{id.Value}\"" : $"A {element.Name.LocalName}";
+
+    private Affine3 TransformOf(XElement element, Func<string, string?> property)
     {
-        var result = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var declaration in style.Split(';'))
+        if (property("transform") is not { } text || text.Length == 0)
+            return Affine3.Identity;
+        if (SvgTransform.Read(text) is not { } transform)
         {
-            var colon = declaration.IndexOf(':', StringComparison.Ordinal);
-            if (colon > 0)
-                result[declaration[..colon].Trim()] = declaration[(colon + 1)..].Replace("!important", "", StringComparison.Ordinal).Trim();
+            _findings.Refuse("svg-transform", $"The transform \"{text}\" cannot be read.", "Write it as matrix(a b c d e f), or apply it in the drawing program.", LineOf(element));
+            return Affine3.Identity;
         }
 
-        return result;
+        if (property("transform-box") is { } box && box is not "view-box")
+            _findings.Refuse("svg-transform", $"{Described(element)} is transformed about its {box}, which is not read.", "Apply the transform in the drawing program.", LineOf(element));
+        if (property("transform-origin") is not { } origin || origin.Length == 0)
+            return transform;
+        // Two lengths (CSS Transforms 1, section 6); words and percentages depend on boxes that are not built here.
+        if (SvgTransform.Numbers(origin) is not { Length: 2 or 3 } at)
+        {
+            _findings.Refuse("svg-transform", $"The transform-origin \"{origin}\" cannot be read.", "Apply the transform in the drawing program.", LineOf(element));
+            return transform;
+        }
+
+        return Affine3.Move(new(at[0], at[1], 0)).After(transform).After(Affine3.Move(new(-at[0], -at[1], 0)));
     }
 
-    private void Use(XElement use, Context context)
+    private SvgContext Clipped(XElement element, SvgContext context, Func<string, string?> property)
+    {
+        if ((property("mask") ?? property("mask-image")) is { } mask && mask is not ("none" or "" or "initial" or "inherit" or "unset"))
+            return context with { Veil = $"the mask {mask}" };
+        if (property("clip-path") is not { } clip || clip is "none" or "" or "initial" or "inherit" or "unset")
+            return context;
+        var (clips, unread) = _clipPaths.Of(clip, context);
+        return context with { Clips = context.Clips.AddRange(clips), Veil = context.Veil ?? unread };
+    }
+
+    private bool IsOpen(XElement element) =>
+        ((_styles.Of(element).TryGetValue("overflow", out var declared) ? declared.Value : null) ?? element.Attribute("overflow")?.Value)?.Trim() is "visible" or "auto";
+
+    private void Use(XElement use, SvgContext context)
     {
         var reference = (use.Attribute("href") ?? use.Attribute(XName.Get("href", "http://www.w3.org/1999/xlink")))?.Value.Trim() ?? "";
         if (!reference.StartsWith('#') || !_byId.TryGetValue(reference[1..], out var target))
@@ -155,31 +213,47 @@ internal sealed class SvgWalk
 
         var inner = context with
         {
-            ToMm = context.ToMm.After(Affine3.Move(new(_shapes.Length(use, "x", 0), _shapes.Length(use, "y", 0), 0))),
+            ToMm = context.ToMm.After(Affine3.Move(new(context.Shapes.Length(use, "x", 0), context.Shapes.Length(use, "y", 0), 0))),
             Used = context.Used.Add(target),
+            Depth = context.Depth + 1,
         };
-        if (target.Name.LocalName == "symbol")
+        if (target.Name.LocalName is not ("symbol" or "svg"))
         {
-            if (Styled(target, inner) is { } styled)
-                Children(target, styled with { ToMm = styled.ToMm.After(_shapes.Nested(target, use, moved: true)) });
-            return;
+            Visit(target, inner);
         }
-
-        Visit(target, inner);
+        else if (Styled(target, inner, isRoot: false) is { } styled && styled.Shapes.Nested(styled, target, use, IsOpen(target)) is { } inside)
+        {
+            Children(target, inside);
+        }
     }
 
-    private void Draw(XElement element, Context context)
+    private void Draw(XElement element, SvgContext context)
     {
-        if (!context.Visible)
+        var name = element.Name.LocalName;
+        if (!context.Paint.IsVisible || !context.Paint.IsOpaque)
         {
-            LeaveOut("hidden by visibility");
+            LeaveOut(context.Paint.IsVisible ? "hidden by opacity 0" : "hidden by visibility");
             return;
         }
 
-        var name = element.Name.LocalName;
-        var origin = LineOf(element) is { } line ? string.Create(CultureInfo.InvariantCulture, $"{name} on layer {context.Layer}, line {line}") : name;
-        foreach (var subpath in _shapes.Read(element, LineOf(element)).Where(s => !s.IsEmpty))
+        if (!context.Paint.ShowsStroke && (!context.Paint.ShowsFill || name == "line"))
         {
+            LeaveOut($"{name} without fill and stroke, which is not seen");
+            return;
+        }
+
+        var origin = LineOf(element) is { } line ? string.Create(CultureInfo.InvariantCulture, $"{name} on layer {context.Layer.Text}, line {line}") : name;
+        foreach (var subpath in context.Shapes.Read(element, LineOf(element)).Where(s => !s.IsEmpty))
+        {
+            if (_findings.HasRefusal)
+                return;
+            if (!context.Paint.ShowsStroke && !subpath.IsClosed)
+            {
+                // The fill closes what is open, and nothing else is seen of it.
+                _closedByFill++;
+                subpath.Close();
+            }
+
             var chain = subpath.Chords(context.ToMm, _toleranceMm);
             if (chain.Points.Exists(p => !(Math.Abs(p.X) <= Tolerances.LargestCoordinateMm && Math.Abs(p.Y) <= Tolerances.LargestCoordinateMm)))
             {
@@ -189,7 +263,24 @@ internal sealed class SvgWalk
                 return;
             }
 
-            _paths.Add(new(context.Layer, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, origin));
+            if (IsSeen(element, chain, context))
+                _paths.Add(new(context.Layer.Text, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, origin));
         }
+    }
+
+    private bool IsSeen(XElement element, Chain chain, SvgContext context)
+    {
+        if (context.Clips.Exists(c => c.Shows(chain.Points) == false))
+        {
+            LeaveOut("outside what it is clipped to");
+            return false;
+        }
+
+        if ((context.Veil ?? context.Clips.Find(c => c.Shows(chain.Points) is null)?.Name) is not { } veil)
+            return true;
+        _findings.Refuse(
+            "svg-clip", $"{Described(element)} on layer {context.Layer.Text} is partly hidden by {veil}; what is left of it is not worked out.",
+            "Cut the line there in the drawing program and release the clip or mask.", LineOf(element));
+        return false;
     }
 }
