@@ -15,6 +15,12 @@ public static class Tolerances
     /// </summary>
     public const double SamePointMm = 1e-4;
 
+    /// <summary>
+    /// Flaws of a drawn line up to this are mended with a note, mm: steps back at a joint, slivers, overlaps. A micrometre, a tenth
+    /// of what curves may be off their chords.
+    /// </summary>
+    public const double FlawMm = 0.001;
+
     /// <summary>Lines nearer than this touch, mm: what is left of a double's digits ten kilometres from zero, with room.</summary>
     public const double TouchMm = 1e-7;
 

@@ -22,9 +22,13 @@ public abstract record Place
     /// <param name="Entity">What stands there (for instance "LWPOLYLINE on layer CUT"); null where nothing in particular.</param>
     public sealed record InDrawing(string File, double XMm, double YMm, string? Entity = null) : Place
     {
+        /// <summary>Whether it is told in inches, as the drawing is made in.</summary>
+        public bool InInches { get; init; }
+
         /// <inheritdoc/>
-        public override string ToString() => string.Create(
-            CultureInfo.InvariantCulture, $"{File} at ({XMm:0.###}, {YMm:0.###}) mm{(Entity is null ? "" : ", " + Entity)}");
+        public override string ToString() => InInches
+            ? string.Create(CultureInfo.InvariantCulture, $"{File} at ({XMm / 25.4:0.####}, {YMm / 25.4:0.####}) in{(Entity is null ? "" : ", " + Entity)}")
+            : string.Create(CultureInfo.InvariantCulture, $"{File} at ({XMm:0.###}, {YMm:0.###}) mm{(Entity is null ? "" : ", " + Entity)}");
     }
 
     /// <summary>A member of a JSON file.</summary>

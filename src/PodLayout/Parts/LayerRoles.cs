@@ -16,6 +16,9 @@ public sealed record LayerRoles(string? OutlineLayer, ImmutableSortedDictionary<
     /// <summary>All names and patterns that must be found in the drawing.</summary>
     public IEnumerable<string> Names => OutlineLayer is null ? ByLayer.Keys : ByLayer.Keys.Prepend(OutlineLayer);
 
+    /// <summary>Number of the part that is meant, where the drawing holds several; null for the only one.</summary>
+    public int? Part { get; init; }
+
     /// <summary>Names that operations or the blank follow: without their lines there is nothing to do.</summary>
     public ImmutableHashSet<string> OfCuts { get; init; } = [];
 

@@ -1,4 +1,4 @@
-using System.Globalization;
+using System.Collections.Immutable;
 using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Reading;
@@ -15,25 +15,37 @@ public static class PartShaping
     /// <summary>A part longer than this is longer than the tables of such machines, mm.</summary>
     private const double LargestLikelyMm = 5000;
 
+    /// <summary>Rings whose box is smaller than this share of the largest are signs and letters.</summary>
+    private const double SmallShare = 0.01;
+
     /// <summary>The part's shape, or a refusal that says what stands in the way and where.</summary>
-    public static Outcome<PartShape> From(Drawing drawing, LayerRoles roles)
+    public static Outcome<PartShape> From(Drawing drawing, LayerRoles roles) => Look(drawing, roles).Shape;
+
+    /// <summary>The part's shape or the refusal, with what each ring was taken for and what there is to choose from.</summary>
+    public static DrawnPart Look(Drawing drawing, LayerRoles roles)
     {
-        var findings = new DrawingFindings(drawing.FileName);
+        var findings = new DrawingFindings(drawing.FileName) { Lengths = drawing.Lengths };
         CheckNames(drawing, roles, findings);
-        RingFaults.RefuseOpen(drawing, roles, findings);
-        var rings = drawing.Rings
-            .Select(r => new RoledRing(r.Layer, r.Ring, roles.RoleOf(r.Layer)))
-            .Where(r => r.Role is not (LayerRole.Ignore or LayerRole.Cut)).ToList();
-        rings = RingFaults.WithoutDoubles(rings, findings);
-        RingFaults.RefuseCrossings(rings, findings);
-        if (findings.HasRefusal)
-            return Outcome<PartShape>.Refuse(findings.All);
-        var shape = Sort(rings, roles, findings);
-        if (shape is null)
-            return Outcome<PartShape>.Refuse(findings.All);
+        var all = drawing.Rings.Select(r => new RoledRing(r.Layer, r.Ring, roles.RoleOf(r.Layer)) { IsPage = r.CoversPage }).ToList();
+        var rings = RingFaults.WithoutDoubles([.. all.Where(r => r.Role is not (LayerRole.Ignore or LayerRole.Cut))], findings);
+        var choice = new PartChoice(
+            [.. rings.Where(r => r.Role != LayerRole.Defect)], roles, layer => drawing.Layers.Where(l => LayerRoles.Matches(layer, l.Name)).Sum(l => l.Texts), findings);
+        ImmutableArray<PartCandidate> candidates = [.. choice.Parts.Select((p, i) => new PartCandidate(i + 1, p.Layer, p.Ring, [.. choice.HolesOf(p).Select(h => h.Ring)]))];
+        var outline = findings.HasRefusal ? null : Outline(rings, choice, roles, drawing, findings);
+        var holes = outline is null ? [] : choice.HolesOf(outline).ToList();
+        if (outline is null || findings.HasRefusal)
+            return new(Outcome<PartShape>.Refuse(findings.All), candidates, Meanings(all, null, []));
+        ImmutableArray<Ring> defects = [.. rings.Where(r => r.Role == LayerRole.Defect).Select(r => r.Ring.CounterClockwise())];
+        var shape = new PartShape(outline.Ring, [.. holes.Select(h => h.Ring.CounterClockwise())], defects);
         CheckSize(shape, drawing, findings);
-        return Outcome<PartShape>.Of(shape, findings.All);
+        return new(Outcome<PartShape>.Of(shape, findings.All), candidates, Meanings(all, outline, holes));
     }
+
+    private static ImmutableArray<RingMeaning> Meanings(List<RoledRing> all, RoledRing? outline, List<RoledRing> holes) => [.. all.Select(r =>
+        r.Role == LayerRole.Cut ? RingMeaning.Cut
+        : ReferenceEquals(r, outline) ? RingMeaning.Outline
+        : outline is not null && r.Role == LayerRole.Defect ? RingMeaning.Defect
+        : holes.Exists(h => ReferenceEquals(h, r)) ? RingMeaning.Hole : RingMeaning.LeftOut)];
 
     private static void CheckNames(Drawing drawing, LayerRoles roles, DrawingFindings findings)
     {
@@ -46,61 +58,53 @@ public static class PartShaping
         }
     }
 
-    private static PartShape? Sort(List<RoledRing> rings, LayerRoles roles, DrawingFindings findings)
+    private static RoledRing? Outline(List<RoledRing> rings, PartChoice choice, LayerRoles roles, Drawing drawing, DrawingFindings findings)
     {
-        var wood = rings.Where(r => r.Role != LayerRole.Defect).ToList();
-        var candidates = wood.Where(r => roles.NamesOutline ? r.Role == LayerRole.Outline : r.Role != LayerRole.Hole);
-        if (candidates.MaxBy(r => r.AreaMm2) is not { } outline)
+        var open = new OpenLines(drawing, roles, findings);
+        // A ring that runs through itself has no inside that anything could be chosen by; small ones are told only where they matter.
+        if (roles.Part is null)
         {
-            findings.Refuse(
-                "outline-missing", roles.NamesOutline ? "No closed ring lies on the outline's layer." : "The drawing holds no closed ring that could be the outline.",
-                "Close the outline in the drawing, or name the right layer with --outline-layer.");
-            return null;
+            var largest = rings.Count == 0 ? 0 : rings.Max(BoxArea);
+            var large = rings.Where(r => BoxArea(r) >= SmallShare * largest).ToList();
+            RingFaults.RefuseSelfCrossings(large, findings);
+            if (!findings.HasRefusal && choice.Parts.Count(p => choice.Tree.Around(p) is null) > 1)
+                RingFaults.RefuseCrossings(large, large.FindAll(r => choice.Tree.Contains(r) && choice.Tree.Around(r) is null), findings);
         }
 
-        var holes = HolesOf(outline, wood, roles, findings);
         if (findings.HasRefusal)
             return null;
-        RefuseNested(holes, findings);
-        return findings.HasRefusal ? null : new(
-            outline.Ring,
-            [.. holes.Select(h => h.Ring.CounterClockwise())],
-            [.. rings.Where(r => r.Role == LayerRole.Defect).Select(r => r.Ring.CounterClockwise())]);
-    }
-
-    private static List<RoledRing> HolesOf(RoledRing outline, List<RoledRing> wood, LayerRoles roles, DrawingFindings findings)
-    {
-        var holes = new List<RoledRing>();
-        foreach (var ring in wood.Where(r => !ReferenceEquals(r, outline)))
+        if (choice.Parts.Count == 0 && roles.Part is null)
         {
-            if (Containment.IsInside(ring.Ring, outline.Ring))
-                holes.Add(ring);
-            else if (ring.Role == LayerRole.Hole)
-                findings.AddAt(Severity.Refused, "hole-outside", $"A ring on hole layer {ring.Layer} lies outside the outline.", ring.Ring.Points[0], "Move or delete it, or map its layer to ignore.");
-            else if (roles.NamesOutline && ring.Role is null)
-                findings.AddAt(Severity.Warning, "ring-outside", $"A ring on layer {ring.Layer} lies outside the outline; it was left out.", ring.Ring.Points[0]);
-            else
-                findings.AddAt(
-                    Severity.Refused, "parts-several",
-                    $"The drawing holds more than one part: a ring of {Extent(outline.Ring)} mm on layer {outline.Layer} and, outside it, one of {Extent(ring.Ring)} mm on layer {ring.Layer}.",
-                    ring.Ring.Points[0], "Give one part a drawing, or name the part's layer with --outline-layer.");
+            open.RefuseAll();
+            if (!findings.HasRefusal)
+                findings.Refuse(
+                    "outline-missing", roles.NamesOutline ? "No closed ring lies on the outline's layer." : "The drawing holds no closed ring that could be the outline.",
+                    "Close the outline in the drawing, or name the right layer with --outline-layer.");
+            return null;
         }
 
-        return holes;
+        var outline = choice.Choose();
+        if (outline is null)
+            return null;
+        RingFaults.RefuseSelfCrossings(choice.HolesOf(outline).Prepend(outline), findings);
+        open.Settle(outline, roles.Part is not null);
+        RefuseOutside(outline, rings, choice, roles, findings);
+        RingFaults.RefuseCrossings(rings, [outline, .. choice.HolesOf(outline)], findings);
+        return findings.HasRefusal ? null : outline;
     }
 
-    private static void RefuseNested(List<RoledRing> holes, DrawingFindings findings)
+    private static double BoxArea(RoledRing ring) => ring.Bounds.Width * ring.Bounds.Height;
+
+    private static void RefuseOutside(RoledRing outline, List<RoledRing> rings, PartChoice choice, LayerRoles roles, DrawingFindings findings)
     {
-        foreach (var inner in holes)
+        if (roles.Part is not null)
+            return;
+        foreach (var ring in rings.Where(r => r.Role is LayerRole.Hole or null && !ReferenceEquals(r, outline) && !Containment.IsInside(r.Ring, outline.Ring) && !choice.Parts.Any(p => ReferenceEquals(p, r))))
         {
-            var outer = holes.Find(h => !ReferenceEquals(h, inner) && h.AreaMm2 > inner.AreaMm2 && h.Bounds.Contains(inner.Bounds) && Containment.IsInside(inner.Ring, h.Ring));
-            if (outer is null)
-                continue;
-            var at = string.Create(CultureInfo.InvariantCulture, $"({outer.Ring.Points[0].X:0.###}, {outer.Ring.Points[0].Y:0.###})");
-            findings.AddAt(
-                Severity.Refused, "ring-nested",
-                $"A ring on layer {inner.Layer} lies inside the hole on layer {outer.Layer} that begins at {at} mm.", inner.Ring.Points[0],
-                "Delete one of them, map a layer to ignore, or, if the larger hole is the part, name its layer with --outline-layer.");
+            if (ring.Role == LayerRole.Hole)
+                findings.AddAt(Severity.Refused, "hole-outside", $"A ring on hole layer {ring.Layer} lies outside the outline.", ring.Ring.Points[0], $"Move or delete it, or leave its layer out: --layer \"{ring.Layer}=ignore\".");
+            else if (roles.NamesOutline)
+                findings.AddAt(Severity.Warning, "ring-outside", $"A ring on layer {ring.Layer} lies outside the outline; it was left out.", ring.Ring.Points[0]);
         }
     }
 
@@ -109,9 +113,6 @@ public static class PartShaping
         var box = shape.Outline.Bounds;
         var extent = Math.Max(box.Width, box.Height);
         if (extent is < SmallestLikelyMm or > LargestLikelyMm)
-            findings.Warn("size-unlikely", $"The outline measures {Extent(shape.Outline)} mm (read in {drawing.UnitName}).", "If that is not the part's size, say the unit with --units.");
+            findings.Warn("size-unlikely", $"The outline measures {drawing.Lengths.Size(box)} (read in {drawing.UnitName}).", "If that is not the part's size, say the unit with --units.");
     }
-
-    private static string Extent(Ring ring) =>
-        string.Create(CultureInfo.InvariantCulture, $"{ring.Bounds.Width:0.##} x {ring.Bounds.Height:0.##}");
 }

@@ -8,6 +8,9 @@ namespace PodLayout.Parts;
 /// <param name="Role">The role of its layer; null when nothing is said.</param>
 internal sealed record RoledRing(string Layer, Ring Ring, LayerRole? Role)
 {
+    /// <summary>Whether it only fills the page of an SVG.</summary>
+    public bool IsPage { get; init; }
+
     public double AreaMm2 { get; } = Ring.AreaMm2;
 
     public Box2 Bounds { get; } = Ring.Bounds;

@@ -21,4 +21,8 @@ public sealed record Drawing(
     ImmutableArray<DrawnRing> Rings,
     ImmutableArray<OpenContour> OpenContours,
     ImmutableArray<Branch> Branches,
-    ImmutableArray<LayerContent> Layers);
+    ImmutableArray<LayerContent> Layers)
+{
+    /// <summary>How lengths of it are told.</summary>
+    public DrawnLengths Lengths { get; init; } = DrawnLengths.Mm;
+}

@@ -13,6 +13,9 @@ internal sealed class DrawingFindings(string fileName)
 
     public string FileName => fileName;
 
+    /// <summary>How lengths are told; set once the unit is known.</summary>
+    public DrawnLengths Lengths { get; set; } = DrawnLengths.Mm;
+
     public bool HasRefusal => _all.Exists(f => f.Severity == Severity.Refused);
 
     public ImmutableArray<Finding> All
@@ -42,7 +45,7 @@ internal sealed class DrawingFindings(string fileName)
         _all.Add(new(code, severity, FindingKind.Drawing, message, new Place.InFile(fileName, line), remedy));
 
     public void AddAt(Severity severity, string code, string message, Geometry.Point2 at, string? remedy = null) =>
-        _all.Add(new(code, severity, FindingKind.Drawing, message, new Place.InDrawing(fileName, at.X, at.Y), remedy));
+        _all.Add(new(code, severity, FindingKind.Drawing, message, new Place.InDrawing(fileName, at.X, at.Y) { InInches = Lengths.InInches }, remedy));
 
     public void Note(string code, string message, int? line = null) => Add(Severity.Note, code, message, null, line);
 

@@ -12,4 +12,10 @@ internal sealed record DrawnPath(string Layer, ImmutableArray<Point2> Points, bo
 {
     /// <summary>Radius of an arc or half the longer axis of an ellipse, mm; 0 for what is neither. However short the arc, it must not vanish.</summary>
     public double RadiusMm { get; init; }
+
+    /// <summary>Whether it only fills the whole page of an SVG.</summary>
+    public bool CoversPage { get; init; }
+
+    /// <summary>Whether it hangs by one end on a point where other lines go on.</summary>
+    public bool IsTail { get; init; }
 }

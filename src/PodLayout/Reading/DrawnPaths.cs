@@ -13,4 +13,11 @@ internal sealed record DrawnPaths(
     LengthUnit Unit,
     ImmutableArray<DrawnPath> Paths,
     ImmutableArray<string> HiddenLayers,
-    ImmutableArray<string> EmptyLayers);
+    ImmutableArray<string> EmptyLayers)
+{
+    /// <summary>How many words are written on which layer.</summary>
+    public ImmutableDictionary<string, int> Texts { get; init; } = ImmutableDictionary<string, int>.Empty;
+
+    /// <summary>How lengths are told.</summary>
+    public DrawnLengths Lengths { get; init; } = DrawnLengths.Mm;
+}

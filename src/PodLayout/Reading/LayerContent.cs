@@ -6,4 +6,8 @@ namespace PodLayout.Reading;
 /// <param name="Rings">Closed rings on it.</param>
 /// <param name="OpenContours">Lines on it that do not close.</param>
 /// <param name="LeftOut">Whether the layer is frozen or switched off, so that nothing of it was read.</param>
-public sealed record LayerContent(string Name, int Pieces, int Rings, int OpenContours, bool LeftOut);
+public sealed record LayerContent(string Name, int Pieces, int Rings, int OpenContours, bool LeftOut)
+{
+    /// <summary>Words written on it.</summary>
+    public int Texts { get; init; }
+}

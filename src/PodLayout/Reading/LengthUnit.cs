@@ -11,6 +11,9 @@ public sealed record LengthUnit(string Name, double MmPerUnit)
     /// <summary>Inch, 25.4 mm exactly.</summary>
     public static LengthUnit Inch { get; } = new("inch", 25.4);
 
+    /// <summary>Whether whoever draws in it thinks in inches.</summary>
+    public bool IsImperial => Name.Contains("inch", StringComparison.Ordinal) || Name.Contains("foot", StringComparison.Ordinal) || Name.Contains("yard", StringComparison.Ordinal) || Name is "mil" or "mile";
+
     /// <summary>The abbreviations that <see cref="TryParse"/> takes.</summary>
     public const string Abbreviations = "mm, cm, m, in, ft, um, mil";
 

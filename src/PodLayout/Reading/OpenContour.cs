@@ -9,4 +9,8 @@ namespace PodLayout.Reading;
 /// <param name="NearestToStart">The nearest other free end seen from the first point; null when there is none.</param>
 /// <param name="NearestToEnd">The nearest other free end seen from the last point; null when there is none.</param>
 public sealed record OpenContour(
-    string Layer, ImmutableArray<Point2> Points, Point2? NearestToStart, Point2? NearestToEnd);
+    string Layer, ImmutableArray<Point2> Points, Point2? NearestToStart, Point2? NearestToEnd)
+{
+    /// <summary>Whether it hangs by one end on a point where other lines go on.</summary>
+    public bool IsTail { get; init; }
+}

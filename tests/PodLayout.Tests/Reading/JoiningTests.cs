@@ -90,7 +90,7 @@ public class JoiningTests
         Assert.Contains(joined.Findings, f => f.Code == "gap-joined" && f.Message.Contains("0.04 mm"));
         Assert.Equal(20000, joined.Value!.AreaMm2, 6);
         var open = Part(Gap(0.06));
-        Assert.Contains("above 0.06 mm", open.Refusal!.Remedy);
+        Assert.Contains("--join-gap 0.07", open.Refusal!.Remedy);
         Assert.True(Part(Gap(0.06), ReadingOptions.Default with { JoinGapMm = 0.1 }).Succeeded);
     }
 

@@ -15,13 +15,18 @@ internal static class DxfReader
             return null;
         if (findings.HasRefusal || UnitOf(file, options, findings) is not { } unit)
             return null;
+        findings.Lengths = new(unit.IsImperial);
         var walk = new DxfWalk(file, unit, options, findings);
         var paths = walk.Read();
         if (findings.HasRefusal)
             return null;
         var hidden = file.Layers.Values.Where(l => l.IsFrozen || l.IsOff).Select(l => l.Name);
         var format = $"DXF {DxfFile.CommonName(file.Version)} ({(binary ? "binary" : "ASCII")})";
-        return new(format, unit, paths, [.. hidden], [.. file.Layers.Values.Select(l => l.Name)]);
+        return new(format, unit, paths, [.. hidden], [.. file.Layers.Values.Select(l => l.Name)])
+        {
+            Texts = walk.Texts,
+            Lengths = findings.Lengths,
+        };
     }
 
     private static List<Tag>? ReadTags(byte[] content, bool binary, DrawingFindings findings)
@@ -59,7 +64,7 @@ internal static class DxfReader
         }
 
         var measurement = file.Header.GetValueOrDefault("$MEASUREMENT", "");
-        var isImperial = drawn.Name.Contains("inch", StringComparison.Ordinal) || drawn.Name.Contains("foot", StringComparison.Ordinal) || drawn.Name.Contains("yard", StringComparison.Ordinal) || drawn.Name is "mil" or "mile";
+        var isImperial = drawn.IsImperial;
         if ((measurement == "0" && !isImperial) || (measurement == "1" && isImperial))
         {
             var other = measurement == "0" ? "inch" : "metric";

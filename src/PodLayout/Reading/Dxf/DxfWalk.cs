@@ -20,6 +20,7 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
     private readonly DxfCurves _curves = new(options.ChordToleranceMm, findings);
     private readonly ImmutableArray<DrawnPath>.Builder _paths = ImmutableArray.CreateBuilder<DrawnPath>();
     private readonly SortedDictionary<string, int> _leftOut = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _texts = new(StringComparer.OrdinalIgnoreCase);
     private readonly HashSet<string> _missingBlocks = new(StringComparer.OrdinalIgnoreCase);
     private long _visited;
 
@@ -36,6 +37,16 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
         }
 
         return _paths.ToImmutable();
+    }
+
+    /// <summary>How many words are written on which layer.</summary>
+    public ImmutableDictionary<string, int> Texts => _texts.ToImmutableDictionary(StringComparer.OrdinalIgnoreCase);
+
+    private void LeaveOut(DxfEntity entity, string layer)
+    {
+        LeaveOut(Described(entity.Kind));
+        if (entity.Kind is "TEXT" or "MTEXT" or "ATTDEF" or "ATTRIB")
+            _texts[layer] = _texts.GetValueOrDefault(layer) + 1;
     }
 
     private void LeaveOut(string what) => _leftOut[what] = _leftOut.GetValueOrDefault(what) + 1;
@@ -61,7 +72,7 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
             else if (DxfCurves.Draws(entity.Kind))
                 Draw(entity, toMm, layer);
             else
-                LeaveOut(Described(entity.Kind));
+                LeaveOut(entity, layer);
         }
     }
 
@@ -146,8 +157,8 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
             Walk(block.Entities, toMm.After(map), layer, open.Add(name));
         }
 
-        foreach (var _ in entity.Parts)
-            LeaveOut(Described("ATTRIB"));
+        foreach (var attribute in entity.Parts)
+            LeaveOut(attribute, attribute.Layer);
     }
 
     /// <summary>Where the block is drawn: scaled about its base, turned, and moved; rows and columns run along the turned axes.</summary>

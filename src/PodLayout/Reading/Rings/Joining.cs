@@ -15,6 +15,12 @@ internal sealed class Joining
     private readonly int[] _mate;
     private readonly List<Branch> _branches = [];
 
+    /// <summary>Ends that meet in threes and more, before it is known which of them go on.</summary>
+    private readonly List<List<int>> _nodes = [];
+
+    /// <summary>Paths of lines that hang on a branch by one end.</summary>
+    private readonly HashSet<int> _tails = [];
+
     private Joining(List<DrawnPath> paths, string layer)
     {
         _paths = paths;
@@ -29,6 +35,7 @@ internal sealed class Joining
         var joining = new Joining(open, layer);
         var branched = joining.JoinSamePoints();
         joining.BridgeGaps(gapMm, gaps, branched);
+        joining.PassBranches();
         return joining.Follow();
     }
 
@@ -55,7 +62,7 @@ internal sealed class Joining
             else if (group.Count > 2)
             {
                 branched.UnionWith(group);
-                _branches.Add(new(_layer, group.Select(EndPoint).OrderBy(p => p.X).ThenBy(p => p.Y).First(), group.Count));
+                _nodes.Add(group);
             }
         }
 
@@ -115,6 +122,58 @@ internal sealed class Joining
         }
     }
 
+    /// <summary>
+    /// Where more than two ends meet, lines that lead nowhere are taken away, end by end; two ends that are left go on into each
+    /// other, and a line that comes back to the same point closes there. What is left in threes stays a branch.
+    /// </summary>
+    private void PassBranches()
+    {
+        var nodeOf = new Dictionary<int, int>();
+        for (var n = 0; n < _nodes.Count; n++)
+        {
+            foreach (var end in _nodes[n])
+                nodeOf[end] = n;
+        }
+
+        var alive = _nodes.ConvertAll(n => n.ToHashSet());
+        var open = new Stack<int>(nodeOf.Keys.Where(e => !nodeOf.ContainsKey(OtherEnd(e))));
+        while (open.TryPop(out var end))
+        {
+            var node = nodeOf[end];
+            if (!alive[node].Remove(end))
+                continue;
+            MarkTail(end);
+            if (nodeOf.TryGetValue(OtherEnd(end), out var far) && alive[far].Remove(OtherEnd(end)) && alive[far].Count == 1)
+                open.Push(alive[far].First());
+            if (alive[node].Count == 1)
+                open.Push(alive[node].First());
+        }
+
+        for (var n = 0; n < _nodes.Count; n++)
+        {
+            foreach (var end in _nodes[n].Where(e => alive[n].Contains(e) && alive[n].Contains(OtherEnd(e))).ToList())
+            {
+                if (_mate[end] < 0 && OtherEnd(end) is var other && other != end)
+                    (_mate[end], _mate[other]) = (other, end);
+            }
+
+            var left = _nodes[n].Where(e => alive[n].Contains(e) && _mate[e] < 0).ToList();
+            if (left.Count == 2)
+                (_mate[left[0]], _mate[left[1]]) = (left[1], left[0]);
+            else if (left.Count > 2)
+                _branches.Add(new(_layer, _nodes[n].Select(EndPoint).OrderBy(p => p.X).ThenBy(p => p.Y).First(), _nodes[n].Count));
+        }
+    }
+
+    private void MarkTail(int end)
+    {
+        for (var at = end; at >= 0; at = _mate[at ^ 1])
+        {
+            if (!_tails.Add(at >> 1))
+                return;
+        }
+    }
+
     /// <summary>Of two points the left (then lower) one, whichever comes first in the file.</summary>
     private static Point2 Lower(Point2 p, Point2 q) => p.X < q.X || (p.X == q.X && p.Y <= q.Y) ? p : q;
 
@@ -145,12 +204,17 @@ internal sealed class Joining
 
     private Joined Follow()
     {
-        var joined = new Joined([], [], [], _branches);
+        var joined = new Joined([], [], [], [], _branches);
         var done = new bool[_paths.Count];
         for (var end = 0; end < _mate.Length; end++)
         {
             if (_mate[end] < 0 && !done[end >> 1])
-                joined.Open.Add(Run(end, done, [], closed: false));
+            {
+                var members = new List<DrawnPath>();
+                var isTail = _tails.Contains(end >> 1);
+                joined.Open.Add(Run(end, done, members, closed: false) with { IsTail = isTail });
+                joined.OpenMembers.Add(members);
+            }
         }
 
         for (var path = 0; path < _paths.Count; path++)
@@ -167,6 +231,7 @@ internal sealed class Joining
             else
             {
                 joined.Open.Add(ring with { Closed = false });
+                joined.OpenMembers.Add(members);
             }
         }
 

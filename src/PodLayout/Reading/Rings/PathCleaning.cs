@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PodLayout.Findings;
 using PodLayout.Geometry;
 
 namespace PodLayout.Reading.Rings;
@@ -19,6 +20,7 @@ internal static class PathCleaning
         {
             var points = WithoutRepeats(path.Points);
             var closed = path.Closed;
+            var isRepeated = points.Count < path.Points.Length && points.Count > 1;
             if (points.Count > 3 && (points[^1] - points[0]).Length <= Same)
             {
                 // First = last closes a line whether it is flagged closed or not; flagged, the last is one too many.
@@ -36,7 +38,7 @@ internal static class PathCleaning
                 continue;
             }
 
-            if (points.Count < path.Points.Length - 1 || (points.Count < path.Points.Length && path.Closed == closed))
+            if (isRepeated)
             {
                 repeated++;
                 firstRepeated ??= path;
@@ -47,9 +49,9 @@ internal static class PathCleaning
         }
 
         if (firstEmpty is not null)
-            findings.AddAt(Findings.Severity.Warning, "zero-length", $"{empty} lines of no length were dropped; the first is {firstEmpty.Origin}.", firstEmpty.Points[0]);
+            findings.AddAt(Severity.Warning, "zero-length", $"{Counted.Of(empty, "line")} of no length {(empty == 1 ? "was" : "were")} dropped; the first is {firstEmpty.Origin}.", firstEmpty.Points[0]);
         if (firstRepeated is not null)
-            findings.AddAt(Findings.Severity.Mended, "vertex-repeated", $"Repeated vertices were dropped from {repeated} lines; the first is {firstRepeated.Origin}.", firstRepeated.Points[0]);
+            findings.AddAt(Severity.Mended, "vertex-repeated", $"Repeated vertices were dropped from {Counted.Of(repeated, "line")}; the first is {firstRepeated.Origin}.", firstRepeated.Points[0]);
         var lasting = WithoutDoubles(kept, findings);
         TellVanishing(vanishing, lasting, findings);
         return lasting;
@@ -72,9 +74,9 @@ internal static class PathCleaning
             var isLink = ends.Near(arc.Points[0]).Any(i => (points[i] - arc.Points[0]).Length <= Tolerances.JoinGapMm);
             var what = string.Create(CultureInfo.InvariantCulture, $"{arc.Origin} has a radius of {arc.RadiusMm:0.###} mm, but begins and ends at one point");
             if (isLink)
-                findings.AddAt(Findings.Severity.Mended, "curve-vanishing", $"{what}, where other lines end too; it was dropped.", arc.Points[0]);
+                findings.AddAt(Severity.Mended, "curve-vanishing", $"{what}, where other lines end too; it was dropped.", arc.Points[0]);
             else
-                findings.AddAt(Findings.Severity.Refused, "curve-vanishing", $"{what}: a whole circle or ellipse may be meant.", arc.Points[0], "Draw it as a whole circle or ellipse, or delete it.");
+                findings.AddAt(Severity.Refused, "curve-vanishing", $"{what}: a whole circle or ellipse may be meant.", arc.Points[0], "Draw it as a whole circle or ellipse, or delete it.");
         }
     }
 
@@ -116,7 +118,7 @@ internal static class PathCleaning
         }
 
         if (first is not null)
-            findings.AddAt(Findings.Severity.Warning, "duplicate", string.Create(CultureInfo.InvariantCulture, $"{doubles} lines that are drawn twice were dropped once; the first is {first.Origin}."), first.Points[0]);
+            findings.AddAt(Severity.Warning, "duplicate", $"{Counted.Of(doubles, "line")} that {(doubles == 1 ? "is" : "are")} drawn twice {(doubles == 1 ? "was" : "were")} dropped once; the first is {first.Origin}.", first.Points[0]);
         return kept;
     }
 

@@ -84,7 +84,7 @@ internal static class RingCrossings
         else
             at = Meeting(a, b, c, d);
         if (at is { } point)
-            found[key] = new(key.Item1, key.Item2, point);
+            found[key] = s.Ring <= t.Ring ? new(s.Ring, t.Ring, point, s.Index, t.Index) : new(t.Ring, s.Ring, point, t.Index, s.Index);
     }
 
     /// <summary>Whether the line a-b-c runs back over itself at b.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using PodLayout.Findings;
 using PodLayout.Geometry;
 
@@ -11,6 +10,9 @@ internal static class RingMaking
     /// <summary>Gaps named one by one; the rest are counted.</summary>
     private const int MostNamed = 10;
 
+    /// <summary>Gaps up to this are far below what is joined by default, and no reason to warn, mm.</summary>
+    private const double WidestSilentGapMm = Tolerances.JoinGapMm / 10;
+
     public static Drawing Make(DrawnPaths drawn, ReadingOptions options, DrawingFindings findings)
     {
         var paths = PathCleaning.Clean(drawn.Paths, findings);
@@ -20,7 +22,7 @@ internal static class RingMaking
         var gaps = new List<Gap>();
         foreach (var layer in paths.Where(p => !p.Closed).GroupBy(p => p.Layer, StringComparer.OrdinalIgnoreCase).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
-            var joined = Joining.Join([.. layer], layer.Key, options.JoinGapMm, gaps);
+            var joined = Overlaps.Mended(Joining.Join([.. layer], layer.Key, options.JoinGapMm, gaps), rings, layer.Key, options.JoinGapMm, gaps, findings);
             rings.AddRange(joined.Rings);
             open.AddRange(joined.Open);
             branches.AddRange(joined.Branches);
@@ -28,15 +30,17 @@ internal static class RingMaking
 
         JoinAcrossLayers(rings, ref open, options.JoinGapMm, gaps, findings);
         ReportGaps(gaps, findings);
+        rings = RingMending.Mended(rings, open, gaps.SelectMany(g => new[] { g.From, g.To }).ToHashSet(), findings);
         var drawnRings = rings.Where(r => r.Points.Length > 2)
-            .Select(r => new DrawnRing(r.Layer, InStandardForm(r.Points)))
+            .Select(r => new DrawnRing(r.Layer, InStandardForm(r.Points)) { CoversPage = r.CoversPage })
             .OrderByDescending(r => r.Ring.AreaMm2).ThenBy(r => r.Ring.Bounds.MinX).ThenBy(r => r.Ring.Bounds.MinY)
             .ThenBy(r => r.Layer, StringComparer.Ordinal);
         var contours = WithNearest(open);
         ImmutableArray<DrawnRing> all = [.. drawnRings];
         return new(
             findings.FileName, drawn.Format, drawn.Unit.Name, drawn.Unit.MmPerUnit, options.JoinGapMm,
-            all, contours, [.. branches.OrderBy(b => b.Point.X).ThenBy(b => b.Point.Y)], Layers(drawn, all, contours));
+            all, contours, [.. branches.OrderBy(b => b.Point.X).ThenBy(b => b.Point.Y)], Layers(drawn, all, contours))
+        { Lengths = drawn.Lengths };
     }
 
     /// <summary>Counter-clockwise, from the leftmost (then lowest) point on, so that the order of lines in the file does not show.</summary>
@@ -88,11 +92,16 @@ internal static class RingMaking
 
     private static void ReportGaps(List<Gap> gaps, DrawingFindings findings)
     {
+        var l = findings.Lengths;
         var sorted = gaps.OrderByDescending(g => g.WidthMm).ThenBy(g => Math.Min(g.From.X, g.To.X)).ThenBy(g => Math.Min(g.From.Y, g.To.Y)).ToList();
+        var small = sorted.FindAll(g => g.WidthMm <= WidestSilentGapMm);
+        sorted.RemoveAll(g => g.WidthMm <= WidestSilentGapMm);
+        if (small.Count > 0)
+            findings.AddAt(Severity.Note, "gap-joined", $"{Counted.Of(small.Count, "gap")} of at most {l.Length(small[0].WidthMm)} {(small.Count == 1 ? "was" : "were")} closed, the widest here.", small[0].From);
         foreach (var gap in sorted.Take(MostNamed))
-            findings.AddAt(Severity.Warning, "gap-joined", string.Create(CultureInfo.InvariantCulture, $"A gap of {gap.WidthMm:0.####} mm was closed."), gap.From, "Close it in the drawing if it is not meant.");
+            findings.AddAt(Severity.Warning, "gap-joined", $"A gap of {l.Length(gap.WidthMm)} was closed.", gap.From, "Close it in the drawing if it is not meant.");
         if (sorted.Count > MostNamed)
-            findings.Warn("gap-joined", string.Create(CultureInfo.InvariantCulture, $"{sorted.Count - MostNamed} more gaps were closed, none wider than {sorted[MostNamed].WidthMm:0.####} mm."));
+            findings.Warn("gap-joined", $"{Counted.Of(sorted.Count - MostNamed, "more gap")} {(sorted.Count == MostNamed + 1 ? "was" : "were")} closed, none wider than {l.Length(sorted[MostNamed].WidthMm)}.");
     }
 
     private static ImmutableArray<OpenContour> WithNearest(List<DrawnPath> open)
@@ -110,7 +119,7 @@ internal static class RingMaking
                 end = Nearest(ends, 2 * i + 1);
             }
 
-            contours.Add(new(open[i].Layer, open[i].Points, start, end));
+            contours.Add(new(open[i].Layer, open[i].Points, start, end) { IsTail = open[i].IsTail });
         }
 
         return [.. contours.OrderBy(c => c.Points[0].X).ThenBy(c => c.Points[0].Y)];
@@ -136,6 +145,6 @@ internal static class RingMaking
         bool Is(string a, string b) => a.Equals(b, StringComparison.OrdinalIgnoreCase);
         return [.. names.Select(n => new LayerContent(
             n, drawn.Paths.Count(p => Is(p.Layer, n)), rings.Count(r => Is(r.Layer, n)),
-            contours.Count(c => Is(c.Layer, n)), drawn.HiddenLayers.Any(h => Is(h, n))))];
+            contours.Count(c => Is(c.Layer, n)), drawn.HiddenLayers.Any(h => Is(h, n))) { Texts = drawn.Texts.GetValueOrDefault(n) })];
     }
 }

@@ -20,8 +20,9 @@ internal static class SvgReader
 
         if (ToMm(root, options, findings) is not var (toMm, unit, width, height))
             return null;
+        findings.Lengths = new(unit.IsImperial || (options.UnitOverride is null && root.Attribute("width")?.Value.Trim().EndsWith("in", StringComparison.OrdinalIgnoreCase) == true));
         var paths = new SvgWalk(root, toMm, options.ChordToleranceMm, width, height, findings).Read();
-        return findings.HasRefusal ? null : new("SVG", unit, paths, [], []);
+        return findings.HasRefusal ? null : new("SVG", unit, paths, [], []) { Lengths = findings.Lengths };
     }
 
     private static (Affine3, LengthUnit, double?, double?)? ToMm(XElement root, ReadingOptions options, DrawingFindings findings)

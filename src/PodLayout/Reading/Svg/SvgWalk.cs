@@ -16,6 +16,9 @@ internal sealed class SvgWalk
     /// <summary>Elements nested deeper than any drawing program does.</summary>
     private const int DeepestElement = 500;
 
+    /// <summary>A background may end this far inside the page, mm: pages are rounded to whole pixels.</summary>
+    private const double PageEdgeMm = 0.3;
+
     private const string SvgNamespace = "http://www.w3.org/2000/svg";
 
     /// <summary>Geometry that style sheets may set since SVG 2 (section 7.1), and transforms by other names (CSS Transforms 2).</summary>
@@ -30,6 +33,7 @@ internal sealed class SvgWalk
     private readonly Dictionary<string, XElement> _byId = new(StringComparer.Ordinal);
     private readonly ImmutableArray<DrawnPath>.Builder _paths = ImmutableArray.CreateBuilder<DrawnPath>();
     private readonly SortedDictionary<string, int> _leftOut = new(StringComparer.Ordinal);
+    private readonly Box2? _page;
     private long _visited;
     private int _closedByFill;
 
@@ -43,6 +47,13 @@ internal sealed class SvgWalk
         {
             if (element.Attribute("id") is { } id)
                 _byId.TryAdd(id.Value, element);
+        }
+
+        if (width is { } w && height is { } h)
+        {
+            var origin = SvgReader.ViewBox(root) is { } box ? (X: box[0], Y: box[1]) : default;
+            Point3 low = toMm.Apply(new(origin.X, origin.Y, 0)), high = toMm.Apply(new(origin.X + w, origin.Y + h, 0));
+            _page = Box2.Around([new(low.X, low.Y), new(high.X, high.Y)]);
         }
 
         _clipPaths = new(_byId, _styles, toleranceMm);
@@ -264,8 +275,17 @@ internal sealed class SvgWalk
             }
 
             if (IsSeen(element, chain, context))
-                _paths.Add(new(context.Layer.Text, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, origin));
+                _paths.Add(new(context.Layer.Text, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, origin) { CoversPage = !context.Paint.ShowsStroke && CoversPage(chain) });
         }
+    }
+
+    /// <summary>Whether the line fills the page to its edges: programs put a background there.</summary>
+    private bool CoversPage(Chain chain)
+    {
+        if (_page is not { } page || chain.Points.Count > 5)
+            return false;
+        var box = Box2.Around(chain.Points.Select(p => new Point2(p.X, p.Y)));
+        return box.Grow(PageEdgeMm).Contains(page);
     }
 
     private bool IsSeen(XElement element, Chain chain, SvgContext context)
