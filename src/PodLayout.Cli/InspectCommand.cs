@@ -4,6 +4,9 @@ using System.CommandLine;
 using System.Globalization;
 using PodLayout.Cuts;
 using PodLayout.Findings;
+using PodLayout.Jobs.Written;
+using PodLayout.JsonFiles;
+using PodLayout.Parts;
 using PodLayout.Programs;
 using PodLayout.Reading;
 
@@ -18,10 +21,15 @@ internal static class InspectCommand
     public static Command Make(Terminal terminal, Action<Func<CancellationToken, int>> run)
     {
         Argument<string> input = new("FILE") { Description = "A drawing (.dxf or .svg), or a posted program (.nc, .ngc, .tap, .cnc, .iso, .gcode)." };
-        Option<string?> units = new("--units") { HelpName = "UNIT", Description = "Unit of the drawing (mm, cm, m, in, ft, um, mil), whatever it says itself." };
-        Option<string?> joinGap = new("--join-gap") { HelpName = "MM", Description = "Ends of lines nearer than this are joined, mm." };
+        DrawingOptions drawing = new();
+        Option<bool> json = new("--json") { Description = "Print what is read from a drawing as JSON, for scripts." };
         Option<string[]> tools = new("--tool") { HelpName = "N=MM", Description = "Number and diameter of a tool of a program, for cutter radius compensation; may stand several times." };
-        Command command = new("inspect", "Prints what is read from a drawing (rings, areas, layers, units, gaps) or from a program (tools, extents, depths, times), and the warnings.") { input, units, joinGap, tools };
+        Command command = new("inspect", "Prints what is read from a drawing (rings, areas, layers, units, gaps, the part that plan would take) or from a program (tools, extents, depths, times), and all that is found; ends as plan would.") { input };
+        foreach (var option in (IEnumerable<Option>)[.. drawing.All, json, tools])
+        {
+            command.Add(option);
+        }
+
         command.SetAction(parsed => run(_ =>
         {
             var path = parsed.GetRequiredValue(input);
@@ -30,22 +38,52 @@ internal static class InspectCommand
                 return Program(path, tools, parsed.GetValue(tools) ?? [], terminal);
             }
 
-            var outcome = Options(units, parsed.GetValue(units), joinGap, parsed.GetValue(joinGap))
-                .Then(options => InputFile.Read(path).Then(content => DrawingReader.Read(path, content, options)));
-            if (outcome.Succeeded)
-            {
-                terminal.Out.Write(DrawingSummary.Of(outcome.Value));
-            }
-
-            if (!outcome.Succeeded)
-            {
-                return terminal.Refuse(outcome.Findings);
-            }
-
-            terminal.Print(outcome.Findings);
-            return ExitCodes.LayoutFound;
+            List<MemberOverride> members = [];
+            return drawing.Read(parsed, members) is { } wrong ? terminal.Refuse([wrong]) : Drawing(path, members, parsed.GetValue(json), terminal);
         }));
         return command;
+    }
+
+    private static int Drawing(string path, List<MemberOverride> members, bool asJson, Terminal terminal)
+    {
+        // The same reader as for a job, so that the same rules hold; a thickness changes nothing here.
+        var asked = JobReading.FromOptions(
+            [new("FILE", "drawing", null, PlanOptions.Element(path)), new("FILE", "thicknessMm", null, PlanOptions.Element(1)), .. members]);
+        if (!asked.Succeeded)
+        {
+            return terminal.Refuse(asked.Findings);
+        }
+
+        var read = InputFile.Read(path).Then(content => DrawingReader.Read(path, content, asked.Value.Reading));
+        if (!read.Succeeded)
+        {
+            if (asJson)
+            {
+                return Json(path, null, null, read.Findings, terminal);
+            }
+
+            terminal.Print(read.Findings.OrderBy(f => f.Severity == Severity.Refused));
+            return ExitCodes.Of(read.Refusal!);
+        }
+
+        var part = PartShaping.Look(read.Value, asked.Value.Layers);
+        var findings = read.Findings.AddRange(part.Shape.Findings);
+        if (asJson)
+        {
+            return Json(path, read.Value, part, findings, terminal);
+        }
+
+        terminal.Out.Write(DrawingSummary.Of(read.Value, part));
+        // Everything is listed here, refusals last: this is where plan sends those who want to know more.
+        terminal.Print(findings.OrderBy(f => f.Severity == Severity.Refused));
+        return part.Shape.Succeeded ? ExitCodes.LayoutFound : ExitCodes.Of(part.Shape.Refusal!);
+    }
+
+    private static int Json(string path, Drawing? drawing, DrawnPart? part, ImmutableArray<Finding> findings, Terminal terminal)
+    {
+        terminal.Out.Write(DrawingJson.Write(path, drawing, part, findings));
+        var refusal = findings.FirstOrDefault(f => f.Severity == Severity.Refused);
+        return refusal is null ? ExitCodes.LayoutFound : ExitCodes.Of(refusal);
     }
 
     private static int Program(string path, Option toolsOption, string[] tools, Terminal terminal)
@@ -72,31 +110,5 @@ internal static class InspectCommand
         terminal.Out.Write(ProgramSummary.Of(outcome.Value));
         terminal.Print(UnitDoubts.Alone(outcome.Value) is { } doubt ? outcome.Findings.Add(doubt) : outcome.Findings);
         return ExitCodes.LayoutFound;
-    }
-
-    private static Outcome<ReadingOptions> Options(Option unitsOption, string? units, Option gapOption, string? gap)
-    {
-        var options = ReadingOptions.Default;
-        if (units is not null)
-        {
-            if (LengthUnit.TryParse(units) is not { } unit)
-            {
-                return Outcome<ReadingOptions>.Refuse(PlanOptions.Bad(unitsOption, units, $"one of {LengthUnit.Abbreviations}"));
-            }
-
-            options = options with { UnitOverride = unit };
-        }
-
-        if (gap is not null)
-        {
-            if (PlanOptions.NumbersOf(gap) is not [>= 0 and <= 10 and var gapMm])
-            {
-                return Outcome<ReadingOptions>.Refuse(PlanOptions.Bad(gapOption, gap, "a distance from 0 to 10 mm"));
-            }
-
-            options = options with { JoinGapMm = gapMm };
-        }
-
-        return Outcome<ReadingOptions>.Of(options);
     }
 }

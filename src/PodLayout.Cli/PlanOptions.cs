@@ -16,11 +16,9 @@ internal sealed class PlanOptions
 {
     private readonly Option<string?> thickness = Text("--thickness", "MM", "Thickness of the part, mm. Needed when no job file is given.");
     private readonly Option<string?> shop = Text("--shop", "FILE", "The shop's file; the built-in shop when neither this nor the job names one.");
-    private readonly Option<string?> units = Text("--units", "UNIT", "Unit of the drawing (mm, cm, m, in, ft, um, mil), whatever it says itself.");
     private readonly Option<string?> grain = Text("--grain", "DEG", "Direction of the grain in the drawing, degrees counter-clockwise from X.");
     private readonly Option<string?> species = Text("--species", "NAME", "The wood, in free words.");
     private readonly Option<string?> overhang = Text("--overhang", "MM", "Overhang limit, mm: one number, or ALONG,ACROSS the grain.");
-    private readonly Option<string?> outlineLayer = Text("--outline-layer", "LAYER", "Layer that holds the part's outline.");
     private readonly Option<string?> at = Text("--at", "X,Y", "The drawing's zero lies exactly here on the board, mm (with one --angle, or none).");
 
     private readonly Option<string[]> angle = new("--angle")
@@ -29,13 +27,9 @@ internal sealed class PlanOptions
         Description = "With --at: the part's turn. Without: angles at which the place is searched; several with commas or by repeating.",
     };
 
-    private readonly Option<string[]> layer = new("--layer")
-    {
-        HelpName = "NAME=ROLE",
-        Description = "What a layer holds: outline, hole, defect, cut or ignore. May be repeated.",
-    };
+    private readonly DrawingOptions drawing = new();
 
-    public IEnumerable<Option> All => [thickness, shop, units, grain, species, overhang, outlineLayer, layer, at, angle];
+    public IEnumerable<Option> All => [thickness, shop, .. drawing.All, grain, species, overhang, at, angle];
 
     /// <summary>The members given as options; a refusal when one cannot even be taken for what it should be.</summary>
     public Outcome<Given> Read(ParseResult parsed)
@@ -47,21 +41,8 @@ internal sealed class PlanOptions
         Numbers(overhang, "overhangMm", 2, n => n.Length == 1
             ? n[0] : new JsonObject { ["alongGrainMm"] = n[0], ["acrossGrainMm"] = n[1] });
         Words(shop, "shop");
-        Words(units, "units");
         Words(species, "species");
-        Words(outlineLayer, "outlineLayer");
-        foreach (var given in parsed.GetValue(layer) ?? [])
-        {
-            var split = given.LastIndexOf('=');
-            if (split <= 0)
-            {
-                refusal ??= Bad(layer, given, "a layer and its role, as in KNOTS=defect");
-                continue;
-            }
-
-            members.Add(new(layer.Name, "layers", given[..split], Element(given[(split + 1)..])));
-        }
-
+        refusal ??= drawing.Read(parsed, members);
         Placement();
         return refusal is null ? Outcome<Given>.Of(new([.. members])) : Outcome<Given>.Refuse(refusal);
 

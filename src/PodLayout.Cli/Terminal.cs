@@ -22,7 +22,7 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, bool ErrorIsTe
         Print(all.Where(f => f.Severity != Severity.Refused));
 
         // One clear error: the others are often its consequences, and come back when it is mended and they are not.
-        var others = refused.Length == 1 ? "" : $" (and {refused.Length - 1} more)";
+        var others = refused.Length == 1 ? "" : $" (and {refused.Length - 1} more{(refused[0].Kind == FindingKind.Drawing ? ", which podlayout inspect lists" : "")})";
         Error.WriteLine($"podlayout: error: {refused[0]}{others}");
         return ExitCodes.Of(refused[0]);
     }

@@ -10,6 +10,12 @@ namespace PodLayout.Reading;
 /// <param name="Origin">What it was, with its line, for messages.</param>
 internal sealed record DrawnPath(string Layer, ImmutableArray<Point2> Points, bool Closed, string Origin)
 {
+    /// <summary>Area between its curves and their chords, mm²: positive where a counter-clockwise line bulges outwards.</summary>
+    public double CurveAreaMm2 { get; init; }
+
+    /// <summary>Length of its curves beyond that of their chords, mm.</summary>
+    public double CurveLengthMm { get; init; }
+
     /// <summary>Radius of an arc or half the longer axis of an ellipse, mm; 0 for what is neither. However short the arc, it must not vanish.</summary>
     public double RadiusMm { get; init; }
 

@@ -84,6 +84,7 @@ public static class JobReading
                     written.Units is { } unit ? LengthUnit.TryParse(unit.ToString()) : null, written.ChordToleranceMm, written.JoinGapMm),
                 new LayerRoles(written.OutlineLayer, CutReading.Layers(written))
                 {
+                    Part = written.Part,
                     OfCuts = [.. CutReading.Layers(written).Keys.Except(written.Layers.Keys, StringComparer.Ordinal)],
                 },
                 written.ThicknessMm,

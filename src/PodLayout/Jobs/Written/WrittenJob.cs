@@ -30,6 +30,10 @@ internal sealed record WrittenJob
     [Description("Layer that holds the part's outline; the largest ring of the drawing when not given.")]
     public string? OutlineLayer { get; init; }
 
+    [Description("Number of the part that is meant, where the drawing holds several, as podlayout inspect counts them.")]
+    [Bounds(From = 1, To = 100_000)]
+    public int? Part { get; init; }
+
     [Description("What the layers of the drawing hold, by layer name (any case; * stands for any characters); a layer that is not named here holds outline and holes.")]
     [MapOf<LayerRole>]
     public ImmutableSortedDictionary<string, LayerRole> Layers { get; init; } =

@@ -5,6 +5,9 @@ namespace PodLayout.Reading.Curves;
 /// <param name="Closed">Whether the last point joins the first.</param>
 internal sealed record Chain(List<Point3> Points, bool Closed)
 {
+    /// <summary>What its curves enclose and are long beyond the chords.</summary>
+    public CurveExcess Excess { get; init; } = new();
+
     /// <summary>Largest radius of an arc or ellipse, mm; 0 for what is neither.</summary>
     public double RadiusMm { get; init; }
 

@@ -29,14 +29,44 @@ internal sealed record EllipticArc(Point3 Centre, Point3 U, Point3 V, double Fro
     /// <summary>Points on the arc without its ends, even by parameter.</summary>
     public IEnumerable<Point3> InnerChords(double tolerance)
     {
+        var count = Count(tolerance);
+        for (var i = 1; i < count; i++)
+            yield return At(From + (To - From) * i / count);
+    }
+
+    /// <summary>Adds what the curve encloses and is long beyond its chords.</summary>
+    public void AddExcess(double tolerance, CurveExcess excess)
+    {
+        var count = Count(tolerance);
+        var step = (To - From) / count;
+        // Sector less triangle of each chord, in the affine picture of the unit circle: exact.
+        var area = (U.X * V.Y - U.Y * V.X) / 2 * (To - From - count * Math.Sin(step));
+        double length = 0;
+        for (var i = 0; i < count; i++)
+        {
+            double t = From + step * i;
+            // Simpson's rule on the speed; a circle's is even.
+            var (chord, end) = (At(t + step) - At(t), t + step);
+            length += Math.Abs(step) / 6 * (Speed(t) + 4 * Speed(t + step / 2) + Speed(end)) - Math.Sqrt(chord.X * chord.X + chord.Y * chord.Y);
+        }
+
+        excess.Add(area, length);
+    }
+
+    private double Speed(double t)
+    {
+        double x = V.X * Math.Cos(t) - U.X * Math.Sin(t), y = V.Y * Math.Cos(t) - U.Y * Math.Sin(t);
+        return Math.Sqrt(x * x + y * y);
+    }
+
+    private int Count(double tolerance)
+    {
         // The greatest stretch of the unit circle is at most this; the sagitta of a chord over dt is
         // 2 r sin²(dt/4), and an affine map stretches it by no more than the largest radius.
         var radius = Math.Max(LargestRadius(), double.Epsilon);
         var half = Math.Sqrt(Math.Min(1, tolerance / (2 * radius)));
         var step = Math.Min(4 * Math.Asin(half), Math.PI / 4);
-        var count = Math.Max(1, (int)Math.Min(MostChords, Math.Ceiling(Math.Abs(To - From) / step - 1e-9)));
-        for (var i = 1; i < count; i++)
-            yield return At(From + (To - From) * i / count);
+        return Math.Max(1, (int)Math.Min(MostChords, Math.Ceiling(Math.Abs(To - From) / step - 1e-9)));
     }
 
     /// <summary>Largest semi-axis of the projection on the XY plane: the larger singular value of (u, v).</summary>

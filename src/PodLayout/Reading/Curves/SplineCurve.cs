@@ -21,7 +21,7 @@ internal sealed record SplineCurve(
     public SplineCurve Mapped(Affine3 map) => this with { Controls = [.. Controls.Select(map.Apply)] };
 
     /// <summary>Points on the curve, halved between knots until no chord is farther than the tolerance; both ends included.</summary>
-    public List<Point3> Chords(double tolerance)
+    public List<Point3> Chords(double tolerance, CurveExcess excess)
     {
         // Far outside what is read, the control points themselves are enough for the caller to refuse the curve.
         if (Controls.Any(c => !(Math.Abs(c.X) <= Tolerances.LargestCoordinateMm && Math.Abs(c.Y) <= Tolerances.LargestCoordinateMm)))
@@ -37,7 +37,7 @@ internal sealed record SplineCurve(
                 var a = Knots[span] + (Knots[span + 1] - Knots[span]) * i / pieces;
                 var b = i + 1 == pieces ? Knots[span + 1] : Knots[span] + (Knots[span + 1] - Knots[span]) * (i + 1) / pieces;
                 var pa = points[^1];
-                Halve(span, a, pa, b, At(span, b), tolerance, Degree == 1 ? 0 : DeepestHalving, points);
+                Halve(span, a, pa, b, At(span, b), tolerance, Degree == 1 ? 0 : DeepestHalving, points, excess);
             }
         }
 
@@ -45,17 +45,19 @@ internal sealed record SplineCurve(
     }
 
     private void Halve(
-        int span, double a, Point3 pa, double b, Point3 pb, double tolerance, int depth, List<Point3> points)
+        int span, double a, Point3 pa, double b, Point3 pb, double tolerance, int depth, List<Point3> points, CurveExcess excess)
     {
         var middle = (a + b) / 2;
         var pm = depth > 0 ? At(span, middle) : default;
         if (depth > 0 && !IsFlat(span, a, pa, b, pb, pm, tolerance))
         {
-            Halve(span, a, pa, middle, pm, tolerance, depth - 1, points);
-            Halve(span, middle, pm, b, pb, tolerance, depth - 1, points);
+            Halve(span, a, pa, middle, pm, tolerance, depth - 1, points, excess);
+            Halve(span, middle, pm, b, pb, tolerance, depth - 1, points, excess);
             return;
         }
 
+        if (depth > 0)
+            excess.AddNearParabola(pa, pm, pb);
         points.Add(pb);
     }
 

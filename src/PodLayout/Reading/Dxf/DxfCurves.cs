@@ -30,7 +30,9 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
     private Chain Chords(EllipticArc arc, Affine3 map)
     {
         var mapped = arc.Mapped(map);
-        return new([.. mapped.Chords(toleranceMm)], mapped.IsWhole) { RadiusMm = mapped.LargestRadius() };
+        var excess = new CurveExcess();
+        mapped.AddExcess(toleranceMm, excess);
+        return new([.. mapped.Chords(toleranceMm)], mapped.IsWhole) { RadiusMm = mapped.LargestRadius(), Excess = excess };
     }
 
     private Chain? ReadCircular(DxfEntity entity, Affine3 toMm)
@@ -160,6 +162,7 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
         }
 
         var points = new List<Point3>();
+        var excess = new CurveExcess();
         var sides = closed ? vertices.Count : vertices.Count - 1;
         for (var i = 0; i < vertices.Count; i++)
         {
@@ -174,10 +177,12 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
             }
 
             // The ends are the vertices themselves, free of the arc's rounding.
-            points.AddRange(Bulge.Arc(vertices[i].P, next, vertices[i].Bulge).Mapped(map).InnerChords(toleranceMm));
+            var arc = Bulge.Arc(vertices[i].P, next, vertices[i].Bulge).Mapped(map);
+            points.AddRange(arc.InnerChords(toleranceMm));
+            arc.AddExcess(toleranceMm, excess);
         }
 
-        return new(points, closed);
+        return new(points, closed) { Excess = excess };
     }
 
     private void TellBulge(DxfEntity entity, Point3 from, Point3 to)
@@ -203,7 +208,8 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
                 entity.Has(12) ? toMm.Turn(_numbers.Point(entity, 12)) : null,
                 entity.Has(13) ? toMm.Turn(_numbers.Point(entity, 13)) : null,
                 (flags & 1) != 0);
-            return new(through.Chords(toleranceMm), false);
+            var beyond = new CurveExcess();
+            return new(through.Chords(toleranceMm, beyond), false) { Excess = beyond };
         }
 
         var degree = entity.Integer(71, 3);
@@ -222,7 +228,8 @@ internal sealed class DxfCurves(double toleranceMm, DrawingFindings findings)
         }
 
         var spline = new SplineCurve(degree, [.. knots], [.. controls], weights.Count == 0 ? [] : [.. weights]).Mapped(toMm);
-        return new(spline.Chords(toleranceMm), false);
+        var excess = new CurveExcess();
+        return new(spline.Chords(toleranceMm, excess), false) { Excess = excess };
     }
 
     private static string? Trouble(int degree, List<double> knots, int controls, List<double> weights)

@@ -59,7 +59,11 @@ internal static class DxfReader
         if (drawn is null)
         {
             var found = text.Length == 0 ? "no $INSUNITS" : $"$INSUNITS {text}";
-            findings.Refuse("unit-missing", $"The drawing names no unit ({found}).", "Add --units mm or --units in.");
+            // The size in either unit is what a person chooses by.
+            var silent = new DrawingFindings(findings.FileName);
+            var paths = new DxfWalk(file, LengthUnit.Millimetre, options, silent).Read();
+            var (message, remedy) = UnitChoice.Words($"The drawing names no unit ({found})", paths, file.Header.GetValueOrDefault("$MEASUREMENT"));
+            findings.Refuse("unit-missing", message, remedy);
             return null;
         }
 

@@ -119,7 +119,7 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
             return;
         }
 
-        _paths.Add(new(layer, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, entity.Name) { RadiusMm = chain.RadiusMm });
+        _paths.Add(new(layer, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, entity.Name) { RadiusMm = chain.RadiusMm, CurveAreaMm2 = chain.Excess.AreaMm2, CurveLengthMm = chain.Excess.LengthMm });
     }
 
     private void Insert(DxfEntity entity, Affine3 toMm, string layer, ImmutableList<string> open)

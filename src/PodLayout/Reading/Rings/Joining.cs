@@ -241,12 +241,15 @@ internal sealed class Joining
     private DrawnPath Run(int start, bool[] done, List<DrawnPath> members, bool closed)
     {
         var points = new List<Point2>();
+        double area = 0, length = 0;
         for (var at = start; at >= 0 && !done[at >> 1]; at = _mate[at ^ 1])
         {
             done[at >> 1] = true;
             members.Add(_paths[at >> 1]);
             var piece = _paths[at >> 1].Points;
             var forward = (at & 1) == 0;
+            area += forward ? _paths[at >> 1].CurveAreaMm2 : -_paths[at >> 1].CurveAreaMm2;
+            length += _paths[at >> 1].CurveLengthMm;
             for (var i = 0; i < piece.Length; i++)
             {
                 var p = piece[forward ? i : piece.Length - 1 - i];
@@ -263,6 +266,6 @@ internal sealed class Joining
             points.RemoveAt(points.Count - 1);
         }
 
-        return new(_layer, [.. points], closed, _paths[start >> 1].Origin);
+        return new(_layer, [.. points], closed, _paths[start >> 1].Origin) { CurveAreaMm2 = area, CurveLengthMm = length };
     }
 }

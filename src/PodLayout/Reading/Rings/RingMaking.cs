@@ -32,7 +32,7 @@ internal static class RingMaking
         ReportGaps(gaps, findings);
         rings = RingMending.Mended(rings, open, gaps.SelectMany(g => new[] { g.From, g.To }).ToHashSet(), findings);
         var drawnRings = rings.Where(r => r.Points.Length > 2)
-            .Select(r => new DrawnRing(r.Layer, InStandardForm(r.Points)) { CoversPage = r.CoversPage })
+            .Select(r => Drawn(r))
             .OrderByDescending(r => r.Ring.AreaMm2).ThenBy(r => r.Ring.Bounds.MinX).ThenBy(r => r.Ring.Bounds.MinY)
             .ThenBy(r => r.Layer, StringComparer.Ordinal);
         var contours = WithNearest(open);
@@ -41,6 +41,17 @@ internal static class RingMaking
             findings.FileName, drawn.Format, drawn.Unit.Name, drawn.Unit.MmPerUnit, options.JoinGapMm,
             all, contours, [.. branches.OrderBy(b => b.Point.X).ThenBy(b => b.Point.Y)], Layers(drawn, all, contours))
         { Lengths = drawn.Lengths };
+    }
+
+    private static DrawnRing Drawn(DrawnPath path)
+    {
+        var asDrawn = new Ring(path.Points);
+        return new(path.Layer, InStandardForm(path.Points))
+        {
+            CoversPage = path.CoversPage,
+            TrueAreaMm2 = Math.Abs(asDrawn.SignedAreaMm2 + path.CurveAreaMm2),
+            TrueLengthMm = asDrawn.PerimeterMm + path.CurveLengthMm,
+        };
     }
 
     /// <summary>Counter-clockwise, from the leftmost (then lowest) point on, so that the order of lines in the file does not show.</summary>

@@ -44,7 +44,10 @@ internal static class SvgReader
 
         if (width is not { } w || height is not { } h || !(w > 0) || !(h > 0))
         {
-            findings.Refuse("unit-missing", "The SVG names no size: width and height with a unit were expected at its root.", "Add --units mm or --units in (for one unit of its coordinates).");
+            var silent = new DrawingFindings(findings.FileName);
+            var paths = new SvgWalk(root, Affine3.Identity, options.ChordToleranceMm, box?[2], box?[3], silent).Read();
+            var (message, remedy) = UnitChoice.Words("The SVG names no size (width and height with a unit were expected at its root)", paths, null);
+            findings.Refuse("unit-missing", message, remedy);
             return null;
         }
 

@@ -24,17 +24,22 @@ internal sealed class SvgSubpath(Point3 start)
     public Chain Chords(Affine3 toMm, double toleranceMm)
     {
         var points = new List<Point3> { toMm.Apply(start) };
+        var excess = new CurveExcess();
         foreach (var (curve, to) in _pieces)
         {
-            points.AddRange(curve switch
+            if (curve is EllipticArc arc)
             {
-                EllipticArc arc => arc.Mapped(toMm).InnerChords(toleranceMm),
-                SplineCurve spline => spline.Mapped(toMm).Chords(toleranceMm).Skip(1).SkipLast(1),
-                _ => [],
-            });
+                points.AddRange(arc.Mapped(toMm).InnerChords(toleranceMm));
+                arc.Mapped(toMm).AddExcess(toleranceMm, excess);
+            }
+            else if (curve is SplineCurve spline)
+            {
+                points.AddRange(spline.Mapped(toMm).Chords(toleranceMm, excess).Skip(1).SkipLast(1));
+            }
+
             points.Add(toMm.Apply(to));
         }
 
-        return new(points, IsClosed);
+        return new(points, IsClosed) { Excess = excess };
     }
 }

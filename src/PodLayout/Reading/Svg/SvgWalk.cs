@@ -275,7 +275,11 @@ internal sealed class SvgWalk
             }
 
             if (IsSeen(element, chain, context))
-                _paths.Add(new(context.Layer.Text, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, origin) { CoversPage = !context.Paint.ShowsStroke && CoversPage(chain) });
+                _paths.Add(new(context.Layer.Text, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, origin) {
+                    CoversPage = !context.Paint.ShowsStroke && CoversPage(chain),
+                    CurveAreaMm2 = chain.Excess.AreaMm2,
+                    CurveLengthMm = chain.Excess.LengthMm,
+                });
         }
     }
 
