@@ -31,7 +31,7 @@ internal static class Ezdxf
         }
     }
 
-    private static bool Ran(string[] arguments, out string output, out string error)
+    internal static bool Ran(string[] arguments, out string output, out string error)
     {
         (output, error) = ("", $"{Python} cannot be started");
         if (!File.Exists(Python))

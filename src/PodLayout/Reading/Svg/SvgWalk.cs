@@ -16,9 +16,6 @@ internal sealed class SvgWalk
     /// <summary>Elements nested deeper than any drawing program does.</summary>
     private const int DeepestElement = 500;
 
-    /// <summary>A background may end this far inside the page, mm: pages are rounded to whole pixels.</summary>
-    private const double PageEdgeMm = 0.3;
-
     private const string SvgNamespace = "http://www.w3.org/2000/svg";
 
     /// <summary>Geometry that style sheets may set since SVG 2 (section 7.1), and transforms by other names (CSS Transforms 2).</summary>
@@ -33,7 +30,7 @@ internal sealed class SvgWalk
     private readonly Dictionary<string, XElement> _byId = new(StringComparer.Ordinal);
     private readonly ImmutableArray<DrawnPath>.Builder _paths = ImmutableArray.CreateBuilder<DrawnPath>();
     private readonly SortedDictionary<string, int> _leftOut = new(StringComparer.Ordinal);
-    private readonly Box2? _page;
+    private readonly SvgPage? _page;
     private long _visited;
     private int _closedByFill;
 
@@ -49,13 +46,7 @@ internal sealed class SvgWalk
                 _byId.TryAdd(id.Value, element);
         }
 
-        if (width is { } w && height is { } h)
-        {
-            var origin = SvgReader.ViewBox(root) is { } box ? (X: box[0], Y: box[1]) : default;
-            Point3 low = toMm.Apply(new(origin.X, origin.Y, 0)), high = toMm.Apply(new(origin.X + w, origin.Y + h, 0));
-            _page = Box2.Around([new(low.X, low.Y), new(high.X, high.Y)]);
-        }
-
+        _page = SvgPage.Of(root, toMm, width, height);
         _clipPaths = new(_byId, _styles, toleranceMm);
         _outermost = new(toMm, SvgLayerName.None, SvgPaint.Initial, new(width, height, findings), [], null, [], 0);
     }
@@ -275,21 +266,13 @@ internal sealed class SvgWalk
             }
 
             if (IsSeen(element, chain, context))
-                _paths.Add(new(context.Layer.Text, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, origin) {
-                    CoversPage = !context.Paint.ShowsStroke && CoversPage(chain),
+                _paths.Add(new(context.Layer.Text, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, origin)
+                {
+                    CoversPage = !context.Paint.ShowsStroke && _page?.IsCoveredBy(chain) == true,
                     CurveAreaMm2 = chain.Excess.AreaMm2,
                     CurveLengthMm = chain.Excess.LengthMm,
                 });
         }
-    }
-
-    /// <summary>Whether the line fills the page to its edges: programs put a background there.</summary>
-    private bool CoversPage(Chain chain)
-    {
-        if (_page is not { } page || chain.Points.Count > 5)
-            return false;
-        var box = Box2.Around(chain.Points.Select(p => new Point2(p.X, p.Y)));
-        return box.Grow(PageEdgeMm).Contains(page);
     }
 
     private bool IsSeen(XElement element, Chain chain, SvgContext context)
