@@ -31,7 +31,7 @@ internal sealed class OpenLines(Drawing drawing, LayerRoles roles, DrawingFindin
     private const int AroundDeg = 150;
 
     /// <summary>Lines whose points are looked at one by one; of more, some are left out evenly.</summary>
-    private const int MostSamples = 4000;
+    private const int MostSamples = 1000;
 
     private bool Counts(string layer) => roles.RoleOf(layer) is not (LayerRole.Ignore or LayerRole.Cut);
 
@@ -52,7 +52,7 @@ internal sealed class OpenLines(Drawing drawing, LayerRoles roles, DrawingFindin
     public void Settle(RoledRing outline, bool isChosen)
     {
         var open = Counting;
-        if (open.Count == 0)
+        if (open.Count == 0 || findings.HasRefusal)
             return;
         if (open.Where(c => roles.RoleOf(c.Layer) == LayerRole.Hole).ToList() is { Count: > 0 } holes)
             RefuseContours(holes, outline.Layer);
@@ -98,6 +98,9 @@ internal sealed class OpenLines(Drawing drawing, LayerRoles roles, DrawingFindin
     /// <summary>The lines outside the part, where they may be its real edge: long, and on several sides of it.</summary>
     private static List<OpenContour> LieAround(List<OpenContour> contours, RoledRing outline)
     {
+        if (contours.Count == 0)
+            return [];
+        var inside = new RegionIndex(Region.Inside(outline.Ring));
         var step = 1 + contours.Sum(c => c.Points.Length) / MostSamples;
         var seen = new bool[360];
         var outside = new List<OpenContour>();
@@ -110,11 +113,11 @@ internal sealed class OpenLines(Drawing drawing, LayerRoles roles, DrawingFindin
             {
                 Point2 a = c.Points[i], b = c.Points[Math.Min(i + step, c.Points.Length - 1)];
                 // A long line may pass through the part: in pieces as long as a twentieth of it.
-                var pieces = (int)Math.Clamp((b - a).Length / (0.05 * outline.Bounds.Width + 1e-9), 1, 200);
+                var pieces = (int)Math.Clamp((b - a).Length / (0.05 * outline.Bounds.Width + 1e-9), 1, 20);
                 for (var k = 0; k < pieces; k++)
                 {
                     var p = a + (b - a) * ((k + 0.5) / pieces);
-                    if (outline.Bounds.Contains(p) && outline.Ring.Contains(p))
+                    if (inside.Contains(p))
                         continue;
                     isOutside = true;
                     length += (b - a).Length / pieces;

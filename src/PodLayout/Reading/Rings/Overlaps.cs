@@ -17,9 +17,9 @@ internal static class Overlaps
 
     public static Joined Mended(Joined joined, List<DrawnPath> rings, string layer, double gapMm, List<Gap> gaps, DrawingFindings findings)
     {
-        if (joined.Open.Count is 0 or > MostSearched)
-            return joined;
         var members = joined.OpenMembers.SelectMany(m => m).ToList();
+        if (members.Count is 0 or > MostSearched)
+            return joined;
         var merged = Merge(members, out var places);
         if (places.Count > 0)
         {
