@@ -37,7 +37,9 @@ public class CorpusTests
         Assert.Equal(entry.HolesMm2.Length, outcome.Value.Holes.Length);
         Assert.All(outcome.Value.Holes.Zip(entry.HolesMm2), h => Assert.Equal(h.Second, h.First.AreaMm2, 0.011 * h.First.PerimeterMm));
         var curves = Read(entry.Text).Value!.Rings;
-        Assert.All(entry.HolesMm2.Append(entry.OutlineMm2.Value), area => Assert.Contains(curves, r => Math.Abs(r.TrueAreaMm2 - area) <= 1e-6 * area + 0.1 * (entry.Name.StartsWith("step", StringComparison.Ordinal) ? 1 : 0)));
+        // Curves are measured truly; what is mended of a flaw is less than a tenth of a micrometre along the ring.
+        Assert.All(entry.HolesMm2.Append(entry.OutlineMm2.Value), area => Assert.Contains(
+            curves, r => Math.Abs(r.TrueAreaMm2 - area) <= 1e-6 * area + 1e-4 * r.TrueLengthMm));
     }
 
     [Theory]
