@@ -52,7 +52,8 @@ internal static class CardCommand
         var renewed = HeldLayout.Renewed(plan.Job, plan.Layout!, Environment.ProcessorCount);
         var report = LayoutCheck.Of(plan.Job, plan.Layout!, file.OpenPorts);
         terminal.Print(found.Concat(CheckFindings.Of(path, report)));
-        var isChanged = !report.AllHold || !ReferenceEquals(renewed, plan.Layout) || renewed.SupportPoints.IsEmpty;
+        // A layout that was planned and does not hold breaks a rule unchanged.
+        var isChanged = report.Rules.Any(r => !r.Holds && r.Rule != CheckedRule.PartHeld) || !ReferenceEquals(renewed, plan.Layout) || renewed.SupportPoints.IsEmpty;
         if (isChanged)
         {
             // What was proven was proven of another layout.

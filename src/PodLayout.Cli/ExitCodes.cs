@@ -14,6 +14,7 @@ internal static class ExitCodes
     public const int NoLayout = 6;
     public const int OutOfTime = 7;
     public const int RuleBroken = 8;
+    public const int DoesNotHold = 9;
     public const int InternalError = 70;
     public const int Interrupted = 130;
 
@@ -27,6 +28,7 @@ internal static class ExitCodes
         (NoLayout, "no layout is possible for what was asked"),
         (OutOfTime, "the time limit came before any layout was found"),
         (RuleBroken, "check, card: the layout breaks at least one of its rules"),
+        (DoesNotHold, "plan: a layout is shown, but it does not hold: something is held below the least factor; do not cut on it"),
         (InternalError, "a fault of the program (PODLAYOUT_TRACE=1 shows where)"),
         (Interrupted, "interrupted; the best layout found so far is written, if there is one"),
     ];
@@ -47,6 +49,7 @@ internal static class ExitCodes
     public static int Of(PlanResult result, bool userInterrupted) => result switch
     {
         { Interrupted: true } when userInterrupted => Interrupted,
+        { DoesNotHold: true } => DoesNotHold,
         { Layout: not null } => LayoutFound,
         { Interrupted: true } => OutOfTime,
         _ => NoLayout,

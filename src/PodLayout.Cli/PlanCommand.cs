@@ -172,7 +172,7 @@ internal static class PlanCommand
         var code = ExitCodes.Of(result, cancellation.IsCancellationRequested);
         if (result.Layout is null && result.Findings.Any(f => f.Severity == Severity.Refused))
         {
-            terminal.Refuse(result.Findings.Where(f => f.Severity == Severity.Refused).Select(Short));
+            terminal.Refuse(result.Findings.Where(f => f.Severity == Severity.Refused));
         }
 
         // That no layout is possible is a result too, with a picture of where; a search cut short before it came to anything is none.
@@ -190,10 +190,6 @@ internal static class PlanCommand
         terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", files.Select(f => f.Name))}");
         return code;
     }
-
-    // The summary has told it in full, with what mends it.
-    private static Finding Short(Finding finding) => finding.Code != "not-held" ? finding
-        : finding with { Message = "layouts support the part, but none holds it: the summary says how far the best one comes, and what mends it.", Remedy = null };
 
     /// <summary>Where results go; a folder of null for the terminal alone, a card of null for none; and whether assumptions are printed.</summary>
     private sealed record Output(string? Folder, CardOptions? Card, bool Explains);

@@ -28,7 +28,7 @@ internal static class OffcutPlanning
         }
 
         var all = plan(With(job, fitting));
-        return all.Layout is not null || all.Interrupted || fitting.IsEmpty
+        return all.IsUsable || all.Interrupted || fitting.IsEmpty
             ? Told(all, job, fitting) : AsManyAsGo(job, fitting, plan);
     }
 
@@ -36,10 +36,10 @@ internal static class OffcutPlanning
     {
         ImmutableArray<HeldPiece> held = [.. fitting.Where(p => p.IsDemanded).Select(p => p with { IsBalanced = false })];
         var best = plan(With(job, held));
-        if (best.Layout is null)
+        if (!best.IsUsable)
         {
-            // The part alone tells whether it or the pieces stand in the way.
-            return held.IsEmpty || best.Interrupted || plan(With(job, [])).Layout is null
+            // The part alone tells whether it or the pieces stand in the way. A layout that holds a piece too weakly says so itself.
+            return held.IsEmpty || best.Interrupted || best.DoesNotHold || !plan(With(job, [])).IsUsable
                 ? best : best with { Unsupported = [], Findings = [.. held.Select(p => NotHeld(job, p, fits: true))] };
         }
 
@@ -68,7 +68,7 @@ internal static class OffcutPlanning
         {
             var wanted = held.RemoveAll(p => p.Name == piece.Name).Add(piece);
             var more = plan(With(job, wanted));
-            if (more.Layout is null)
+            if (!more.IsUsable)
             {
                 best = best with { Interrupted = best.Interrupted || more.Interrupted };
                 return false;
@@ -126,7 +126,7 @@ internal static class OffcutPlanning
         var what = string.Create(
             CultureInfo.InvariantCulture, $"{piece.Name} ({box.Width:0.#} x {box.Height:0.#} mm, {piece.MassKg:0.###} kg, about ({box.Centre.X:0.#}, {box.Centre.Y:0.#}) of the drawing) is not held: ");
         var why = fits
-            ? "no layout of the part leaves a pod for it: the grooves, the ports, the board's edges, other pods or the stock stand in the way."
+            ? "no layout of the part leaves pods for it that hold it at the least factor against the cuts along it: the grooves, the ports, the board's edges, other pods or the stock stand in the way."
             : $"no pod of the shop fits wholly under it with the margins of {job.Margins.SealMarginMm.ToString("0.##", CultureInfo.InvariantCulture)} mm for seals and {job.Margins.CutClearanceMm.ToString("0.##", CultureInfo.InvariantCulture)} mm for bodies.";
         return new(
             "offcut-not-held", piece.IsDemanded ? Severity.Refused : Severity.Warning, piece.IsDemanded ? FindingKind.NoLayout : FindingKind.Request,

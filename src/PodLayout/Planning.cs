@@ -47,7 +47,8 @@ public static class Planning
             if (best?.Best is { } found)
             {
                 var plan = WithLayout(job, reach, holding, found, best, nodes, effort, cancellation);
-                return factor == rules.TargetFactor || holding is null ? plan : plan with { Findings = plan.Findings.Insert(0, HoldingFindings.BelowTarget(job, plan.Layout!)) };
+                return factor == rules.TargetFactor || holding is null ? plan
+                    : plan with { Findings = plan.Findings.Insert(0, HoldingFindings.BelowTarget(job, plan.Layout!)) };
             }
 
             if (holding is null || best is null || best.IsCut)
@@ -59,7 +60,7 @@ public static class Planning
         return Unheld(job, reach, effort, cancellation);
     }
 
-    // No layout that supports the part holds it: why is told by the one with the fewest pods.
+    // No layout that supports the part holds it: the one with the fewest pods is shown, and said not to hold.
     private static PlanResult Unheld(Job job, ReachMap reach, Effort effort, CancellationToken cancellation)
     {
         var (best, nodes) = SearchHeights(job, reach, null, effort, null, cancellation);
@@ -69,7 +70,7 @@ public static class Planning
         }
 
         var supporting = WithLayout(job, reach, null, found, best, nodes, effort, cancellation);
-        return supporting with { Layout = null, Findings = [HoldingFindings.NotHeld(job, supporting.Layout!)] };
+        return supporting with { Findings = [HoldingFindings.NotHeld(job, supporting.Layout!)] };
     }
 
     // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.
@@ -93,6 +94,7 @@ public static class Planning
                 OpenToleranceMm = Math.Max(end.OpenToleranceMm, best.OpenToleranceMm),
                 IsCut = end.IsCut || best.IsCut,
                 Work = end.Work + best.Work,
+                ShortBySprings = end.ShortBySprings + best.ShortBySprings,
             };
         }
 
@@ -144,8 +146,7 @@ public static class Planning
             layout = layout with { Holding = held with { OneMore = More(job, holding, board, refined) } };
         }
 
-        ImmutableArray<Finding> findings = holding is null && layout.Holding is { } shown && shown.Factor < shown.TargetFactor
-            ? [HoldingFindings.AssumedTooWeak(layout, shown)] : [];
+        ImmutableArray<Finding> findings = [];
         if (holding is not null && layout.Holding is { WorstLoss: >= 0 and var loss } report && report.Pods[loss].FactorIfLost < 1)
         {
             findings = findings.Add(HoldingFindings.LostSeal(report, $"P{loss + 1}"));

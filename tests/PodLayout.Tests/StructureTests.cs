@@ -9,7 +9,7 @@ public class StructureTests
 
     [Theory]
     [InlineData("NetTopologySuite", "Geometry")]
-    [InlineData("Google.OrTools", "Choice", "Holding")]
+    [InlineData("Google.OrTools", "Choice")]
     public void A_library_is_used_where_it_belongs_only(string library, params string[] folders)
     {
         var users = Sources().Where(s => s.Text.Contains(library, StringComparison.Ordinal) && !s.Text.Contains("/// <remarks>The polygon engine", StringComparison.Ordinal))

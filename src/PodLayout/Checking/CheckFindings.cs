@@ -11,7 +11,7 @@ public static class CheckFindings
 {
     // What the plan said of its own pods is worked out anew.
     private static readonly ImmutableHashSet<string> OfPods =
-        ["holding-below-target", "holding-assumed-low", "lost-seal-moves-part"];
+        ["holding-below-target", HoldingFindings.DoesNotHold, "lost-seal-moves-part"];
 
     /// <summary>Breaches and warnings, in the order of the rules.</summary>
     /// <param name="file">The layout's file, for messages.</param>
@@ -46,7 +46,7 @@ public static class CheckFindings
     public static ImmutableArray<Finding> Standing(PlanResult plan) =>
     [
         .. plan.Findings.Where(f => !OfPods.Contains(f.Code)),
-        .. plan.Layout?.Holding is { WorstLoss: >= 0 and var loss } held && held.Pods[loss].FactorIfLost < 1 && !plan.Job.Part.Loads.AreAssumed
+        .. plan.Layout?.Holding is { WorstLoss: >= 0 and var loss } held && held.Pods[loss].FactorIfLost < 1
             ? [HoldingFindings.LostSeal(held, CheckWords.Pod(loss))] : Array.Empty<Finding>(),
     ];
 
@@ -57,7 +57,8 @@ public static class CheckFindings
     /// <param name="isChanged">Whether the layout is no longer what was planned.</param>
     public static LayoutDoubts Doubts(Job job, Layout layout, LayoutReport report, bool isChanged) => new(
         isChanged,
-        [.. report.Rules.Where(r => !r.Holds).Select(r => CheckWords.Name(r.Rule) + Pods(r.Pods))],
+        // Of a layout as planned the card itself says that it does not hold.
+        [.. report.Rules.Where(r => !r.Holds && (isChanged || r.Rule != CheckedRule.PartHeld)).Select(r => CheckWords.Name(r.Rule) + Pods(r.Pods))],
         // How it is held the card says itself, where there is a figure.
         [.. Of("", report).Where(f => f.Severity == Severity.Refused && !(layout.Holding is not null && f.Code == CheckWords.Code(CheckedRule.PartHeld))).Select(f => f.Message)],
         [.. HoldingRulesCheck.NotCounted(job, layout)])

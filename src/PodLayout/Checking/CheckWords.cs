@@ -12,6 +12,7 @@ internal static class CheckWords
     public static string Name(CheckedRule rule) => rule switch
     {
         CheckedRule.SealInSoundWood => "upper seal in sound wood",
+        CheckedRule.FloorsBearVacuum => "floors bear the vacuum",
         CheckedRule.BodyClearOfCuts => "body clear of cuts",
         CheckedRule.PodsApart => "pods apart",
         CheckedRule.OnTheLattice => "on the groove lattice",
@@ -40,6 +41,7 @@ internal static class CheckWords
     public static string Code(CheckedRule rule) => rule switch
     {
         CheckedRule.SealInSoundWood => "seal-off-sound-wood",
+        CheckedRule.FloorsBearVacuum => "floor-sucked-in",
         CheckedRule.BodyClearOfCuts => "body-near-cut",
         CheckedRule.PodsApart => "pods-too-near",
         CheckedRule.OnTheLattice => "pod-off-lattice",
@@ -76,7 +78,7 @@ internal static class CheckWords
     public static ImmutableArray<int> Pods(CheckedRule rule, (int First, int Second) about) => rule switch
     {
         CheckedRule.PodsApart => [about.First, about.Second],
-        CheckedRule.SealInSoundWood or CheckedRule.BodyClearOfCuts or CheckedRule.OnTheLattice or CheckedRule.InsideUsableArea
+        CheckedRule.SealInSoundWood or CheckedRule.FloorsBearVacuum or CheckedRule.BodyClearOfCuts or CheckedRule.OnTheLattice or CheckedRule.InsideUsableArea
             or CheckedRule.ClearOfObstacles or CheckedRule.EnoughPorts or CheckedRule.PortsWork or CheckedRule.PortsInsideSeal
             or CheckedRule.NoOpenPortUnderSeal or CheckedRule.QuarterTurn or CheckedRule.OneHeight => [about.First],
         _ => [],

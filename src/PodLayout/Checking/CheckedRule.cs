@@ -9,6 +9,9 @@ public enum CheckedRule
     /// <summary>The body keeps the cut clearance from the outline and the holes.</summary>
     BodyClearOfCuts,
 
+    /// <summary>No floor that does not bear the pod's vacuum lies inside its upper seal.</summary>
+    FloorsBearVacuum,
+
     /// <summary>Bodies keep the pod gap from each other.</summary>
     PodsApart,
 

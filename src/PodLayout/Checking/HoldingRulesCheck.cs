@@ -23,16 +23,15 @@ internal static class HoldingRulesCheck
             stands.Add(now.StandMm, HoldingGround.LeastStandMm, "centre of mass", (0, 0), () => (
                 $"Before the vacuum is on the part tips off its pods: its centre of mass lies {CheckWords.Mm(-now.StandMm)} mm beyond them, or too near their edge{notCounted}.",
                 "Put a pod on the other side of the centre of mass."));
-            if (job.Part.Loads.AreAssumed)
+            (string What, double Factor, WeakestPlace? Weakest)[] all = [("the part", now.Factor, now.Weakest), .. now.Pieces.Select(p => (p.Name, p.Factor, p.Weakest))];
+            foreach (var ((what, factor, weakest), index) in all.Select((h, i) => (h, i)))
             {
-                // An assumption gives a figure, but breaks no rule.
-                least = 0;
+                held.Add(factor, least, (index == 0 ? "" : what + ", ") + Place(job, layout, weakest) + notCounted, (index, 0), () => (
+                    $"{Handover.Summary.Capital(what)} is held at a factor of {FactorText.Of(factor)}{HoldingFindings.Where(weakest)}{notCounted}.",
+                    "Add a pod, use larger ones, or cut more lightly."));
             }
 
-            held.Add(now.Factor, least, Place(job, layout, now) + notCounted, (0, 0), () => (
-                $"The part is held at a factor of {FactorText.Of(now.Factor)}{HoldingFindings.Where(now.Weakest)}{notCounted}.",
-                "Add a pod, use larger ones, or cut more lightly."));
-            warnings = BelowTarget(job, now.Factor, least, notCounted);
+            warnings = [.. all.SelectMany(h => BelowTarget(job, h.What, h.Factor, least, notCounted))];
         }
         else if (!leftOut.IsEmpty && !job.Part.Loads.Points.IsEmpty)
         {
@@ -45,14 +44,14 @@ internal static class HoldingRulesCheck
     }
 
     // Above the least factor, or where none is asked for: no rule is broken.
-    private static ImmutableArray<Finding> BelowTarget(Job job, double factor, double least, string notCounted)
+    private static ImmutableArray<Finding> BelowTarget(Job job, string what, double factor, double least, string notCounted)
     {
         var (target, room) = (job.Shop.Holding.TargetFactor, Tolerances.HoldingShare * job.Shop.Holding.TargetFactor);
         return factor >= target - room || factor < least - Tolerances.HoldingShare * least ? [] :
         [
             new(
                 "holding-below-target", Severity.Warning, FindingKind.Request,
-                $"The part is held at a factor of {FactorText.Of(factor)}, below the target of {FactorText.Of(target)}{(job.Part.Loads.AreAssumed ? " with the cuts that are assumed" : "")}{notCounted}.",
+                $"{Handover.Summary.Capital(what)} is held at a factor of {FactorText.Of(factor)}, below the target of {FactorText.Of(target)}{(job.Part.Loads.AreAssumed ? " with the cuts that are assumed" : "")}{notCounted}.",
                 null, "Add a pod, use larger ones, or cut more lightly."),
         ];
     }
@@ -64,6 +63,6 @@ internal static class HoldingRulesCheck
     private static string NotCounted(ImmutableArray<(int Pod, string Why)> leftOut) => leftOut.IsEmpty ? ""
         : $"; not counted: {string.Join(", ", leftOut.Select(l => $"{CheckWords.Pod(l.Pod)} ({l.Why})"))}";
 
-    private static string Place(Job job, Layout layout, HoldingStrength now) => now.Weakest is not { } weakest ? "everywhere"
+    private static string Place(Job job, Layout layout, WeakestPlace? place) => place is not { } weakest ? "everywhere"
         : $"cutter at {CheckWords.At(Handover.HoldingWords.OnBoard(layout, weakest))}, {weakest.Pass}; target {FactorText.Of(job.Shop.Holding.TargetFactor)}";
 }

@@ -33,6 +33,7 @@ public static class LayoutCheck
         return new(
         [
             .. WoodRules.Check(job, layout),
+            FloorRule.Check(job, layout),
             .. BoardRules.Check(job, layout, poses),
             .. PortRules.Check(job.Shop.Board, layout, poses, openPorts),
             .. PodRules.Check(job, layout),

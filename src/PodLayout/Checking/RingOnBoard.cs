@@ -21,4 +21,10 @@ internal sealed record RingOnBoard(string Words, ImmutableArray<Ring> Rings, Reg
         var laid = hazard.Area.Laid(turn, zero);
         return new($"{hazard.Name} ({hazard.Source})", laid.Boundary, new(laid));
     }
+
+    public static RingOnBoard Of(WeakFloor floor, Turn turn, Point2 zero)
+    {
+        var laid = floor.Area.Laid(turn, zero);
+        return new(floor.Name == Floors.WeakFloors.WholePart ? floor.Name : $"{floor.Name} ({floor.Source})", laid.Boundary, new(laid));
+    }
 }

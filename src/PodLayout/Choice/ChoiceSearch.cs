@@ -71,7 +71,7 @@ internal sealed class ChoiceSearch
             return guessed;
         }
 
-        return isMissing ? null : _rows.HasHolds ? WithHolds() : WithRoom(loose.Filled);
+        return isMissing ? null : _rows.HasHolds ? WithHolds(loose.Filled) : WithRoom(loose.Filled);
     }
 
     private CoverAnswer Rough(ImmutableArray<int> filled) => new(filled, _lower, true) { IsRough = true };
@@ -157,10 +157,23 @@ internal sealed class ChoiceSearch
         return _rows.Guess(_lower, most, trySteps: _wanted.IsQuick, start) is { IsDefault: false } guess ? Complete(new(guess, _lower, true)) : null;
     }
 
-    private CoverAnswer? WithHolds()
+    private CoverAnswer? WithHolds(ImmutableArray<int> loose)
     {
         while (true)
         {
+            // The relaxation is a hundredth of the work, and mostly enough where a set of placements is to be ruled out.
+            var (bound, _) = CoverRelaxation.WithRoom(_rows.WithHolds);
+            _lower = Math.Max(_lower, bound);
+            if (_lower > _atMost)
+            {
+                return None;
+            }
+
+            if (_lower <= _wanted.RoughWithRoomUpTo)
+            {
+                return Rough(loose);
+            }
+
             var answer = CoverModel.Solve(_rows.WithHolds, _atMost, default, _cancellation, atLeast: _lower);
             answer = answer with { LowerBound = Math.Max(_lower, answer.LowerBound) };
             if (!answer.HasChoice)

@@ -24,7 +24,9 @@ public static class Cutting
     {
         if (request.Operations.IsEmpty && path is null && request.Blank is null)
         {
-            return Outcome<Job>.Of(job);
+            var uncut = FloorsOver.Of(job, request, [], []);
+            return Outcome<Job>.Of(
+                job with { Part = job.Part with { Shape = job.Part.Shape with { WeakFloors = uncut.Floors } } }, uncut.Told(jobFile));
         }
 
         var (shape, thickness) = (job.Part.Shape, job.Part.ThicknessMm);
@@ -62,8 +64,11 @@ public static class Cutting
         var setting = Setting(job.Shop, request, job);
         var withoutFloors = shape;
         var thin = Task.Run(() => ThinFloors.Of(drawing, withoutFloors, request, path, setting, hazards));
+        var held = Offcuts.ToHold(loose, request.Blank, job.Part.ThicknessMm, OffcutDensity(request, job.Part));
+        var over = Task.Run(() => FloorsOver.Of(job with { Part = job.Part with { Shape = withoutFloors with { Held = held } } }, drawing, request, path, setting, hazards));
         var skins = Skins.Of(drawing, shape, request, hazards, jobFile);
         var floors = thin.GetAwaiter().GetResult();
+        var weak = over.GetAwaiter().GetResult();
         return skins.Then(skinned =>
         {
             shape = shape with
@@ -71,16 +76,17 @@ public static class Cutting
                 Floors = floors,
                 Skinned = [.. skinned],
                 Blank = Offcuts.EdgesBeyondPart(drawing, shape, request.Blank),
-                Held = Offcuts.ToHold(loose, request.Blank, job.Part.ThicknessMm, OffcutDensity(request, job.Part)),
+                Held = held,
+                WeakFloors = weak.Floors,
             };
             shape = shape with { Hazards = Within(shape, hazards) };
             return Outcome<Job>.Of(
                 job with
                 {
-                    Part = job.Part with { Shape = shape },
+                    Part = job.Part with { Shape = shape, CutAway = weak.CutAway },
                     IsBlankStated = request.Blank is not null,
                     Offcuts = Offcuts.ToWatch(loose, shape, job.Part.ThicknessMm, OffcutDensity(request, job.Part)),
-                }, ThinFloors.Tell(floors, job.Support.ThinFloorSpanMm, jobFile));
+                }, [.. ThinFloors.Tell(floors, job.Support.ThinFloorSpanMm, jobFile), .. weak.Told(jobFile)]);
         });
     }
 

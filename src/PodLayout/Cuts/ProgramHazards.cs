@@ -30,10 +30,13 @@ public static class ProgramHazards
         });
 
     /// <summary>Where a tool's cuts stand in the program.</summary>
-    internal static string Source(ToolPath path, ToolCut cut) =>
-        cut.FirstLine == cut.LastLine
-            ? Text($"{path.FileName} line {cut.FirstLine}, tool {cut.Tool.Number}")
-            : Text($"{path.FileName} lines {cut.FirstLine} to {cut.LastLine}, tool {cut.Tool.Number}");
+    internal static string Source(ToolPath path, ToolCut cut) => Source(path, cut.FirstLine, cut.LastLine, cut.Tool.Number);
+
+    /// <summary>The same from its lines.</summary>
+    internal static string Source(ToolPath path, int firstLine, int lastLine, int toolNumber) =>
+        firstLine == lastLine
+            ? Text($"{path.FileName} line {firstLine}, tool {toolNumber}")
+            : Text($"{path.FileName} lines {firstLine} to {lastLine}, tool {toolNumber}");
 
     private static Finding Depth(ToolPath path, ToolCut cut) => new(
         "tool-below",

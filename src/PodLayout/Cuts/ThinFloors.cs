@@ -22,7 +22,7 @@ public static class ThinFloors
     // So many floors of a tool are told one by one.
     private const int MostApart = 12;
 
-    private const string CutOfProgram = "cut of the program";
+    internal const string CutOfProgram = "cut of the program";
 
     /// <summary>The thin floors of a part.</summary>
     /// <param name="drawing">The drawing.</param>
@@ -87,7 +87,7 @@ public static class ThinFloors
     }
 
     // A drill's point that goes through leaves an edge around its hole and no floor. Programs may drill thousands.
-    private static ToolPath WithoutDrilled(ToolPath path, CutRequest request, ProgramSetting setting)
+    internal static ToolPath WithoutDrilled(ToolPath path, CutRequest request, ProgramSetting setting)
     {
         var through = path.Stretches.Where(s => IsDrilling(s) && s.LowestZMm - setting.UndersideZMm < request.LowestTipMm).Select(Place).ToHashSet();
         return through.Count == 0 ? path : path with { Stretches = [.. path.Stretches.Where(s => !IsDrilling(s) || !through.Contains(Place(s)))] };
@@ -99,7 +99,7 @@ public static class ThinFloors
     }
 
     // The same beside a way along which a pointed or rounded tool goes through.
-    private static IEnumerable<Region> Flanks(ToolPath path, CutRequest request, ProgramSetting setting, Box2 box)
+    internal static IEnumerable<Region> Flanks(ToolPath path, CutRequest request, ProgramSetting setting, Box2 box)
     {
         var formed = path.Tools.Where(t => setting.Tools.TryGetValue(t, out var tool) && tool.Form is not CutterForm.Flat).ToHashSet();
         if (formed.Count == 0)
@@ -115,28 +115,35 @@ public static class ThinFloors
         return (Sweeping.Of(path with { Stretches = [.. path.Stretches.Where(s => formed.Contains(s.ToolNumber))] }, flat).Value ?? []).Select(c => c.Swept.Near(box));
     }
 
-    // The lines that a floor comes from: moves of the tool within its radius of it, lower than a floor may be thick.
-    private static ThinFloor Made(ToolPath path, CutRequest request, ProgramSetting setting, ToolCut cut, Region piece)
+    private static ThinFloor Made(ToolPath path, CutRequest request, ProgramSetting setting, ToolCut cut, Region piece) =>
+        Lines(path, request, setting, cut.Tool, piece) is var (first, last, least)
+            ? new(
+                CutOfProgram, ProgramHazards.Source(path, cut with { FirstLine = first, LastLine = last }), piece,
+                Math.Max(least, request.LowestTipMm))
+            : new(CutOfProgram, ProgramHazards.Source(path, cut), piece, Math.Max(cut.LowestTipMm, request.LowestTipMm));
+
+    /// <summary>
+    /// The lines that a floor comes from, and the least that they leave: moves of the tool within its radius of it, lower than a floor
+    /// may be thick; null when there are none.
+    /// </summary>
+    internal static (int First, int Last, double LeastMm)? Lines(ToolPath path, CutRequest request, ProgramSetting setting, Tool tool, Region piece)
     {
-        var near = new RegionIndex(piece.Grow(cut.Tool.DiameterMm / 2));
-        var box = piece.Bounds.Grow(cut.Tool.DiameterMm / 2);
+        // Asked point by point: a piece between two turns of a helix has hundreds of hollow corners, which are slow to grow.
+        var near = new RegionIndex(piece);
+        var box = piece.Bounds.Grow(tool.DiameterMm / 2);
         int first = int.MaxValue, last = 0;
         var least = double.PositiveInfinity;
         foreach (ref readonly var stretch in path.Stretches.AsSpan())
         {
             var left = stretch.LowestZMm - setting.UndersideZMm;
-            if (stretch.ToolNumber == cut.Tool.Number && left < request.ThinFloorMm
+            if (stretch.ToolNumber == tool.Number && left < request.ThinFloorMm
                 && stretch.HighestEndMm - setting.UndersideZMm >= request.LowestTipMm && Touches(stretch))
             {
                 (first, last, least) = (Math.Min(first, stretch.Line), Math.Max(last, stretch.Line), Math.Min(least, left));
             }
         }
 
-        return last == 0
-            ? new(CutOfProgram, ProgramHazards.Source(path, cut), piece, Math.Max(cut.LowestTipMm, request.LowestTipMm))
-            : new(
-                CutOfProgram, ProgramHazards.Source(path, cut with { FirstLine = first, LastLine = last }), piece,
-                Math.Max(least, request.LowestTipMm));
+        return last == 0 ? null : (first, last, least);
 
         bool Touches(in Stretch stretch)
         {
@@ -147,11 +154,11 @@ public static class ThinFloors
                 return false;
             }
 
-            var steps = Math.Max(1, (int)Math.Ceiling(stretch.LengthMm / cut.Tool.DiameterMm));
+            var steps = Math.Max(1, (int)Math.Ceiling(stretch.LengthMm / tool.DiameterMm));
             for (var i = 0; i <= steps; i++)
             {
                 var at = stretch.At((double)i / steps);
-                if (near.Contains(new Point2(at.XMm, at.YMm) + setting.Offset))
+                if (near.IsWithin(new Point2(at.XMm, at.YMm) + setting.Offset, tool.DiameterMm / 2))
                 {
                     return true;
                 }

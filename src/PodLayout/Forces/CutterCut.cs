@@ -35,7 +35,7 @@ internal sealed class CutterCut
         (_setup, _part, DiameterMm) = (setup, part, diameterMm);
         _grain = Turn.FromDegrees(part.GrainDeg).Apply(new(1, 0));
         WidthMm = Math.Min(setup.WidthMm ?? diameterMm, diameterMm);
-        PassDepthMm = Math.Min(setup.PassDepthMm ?? diameterMm / 2, part.ThicknessMm);
+        PassDepthMm = Math.Min(setup.PassDepthMm ?? diameterMm, part.ThicknessMm);
     }
 
     /// <summary>Its diameter, mm.</summary>
@@ -233,6 +233,7 @@ internal sealed class CutterCut
         return CutForces.Of(ForceHull.Around([default, .. corners]), least, down - thrust, up, least);
     }
 
-    // A square around the circle.
-    private static ImmutableArray<Point2> AllAround(double force) => [new(force, force), new(-force, force), new(-force, -force), new(force, -force)];
+    // A figure of sixteen corners around the circle.
+    private static ImmutableArray<Point2> AllAround(double force) =>
+        [.. Enumerable.Range(0, 16).Select(i => Unit(22.5 * i) * (force / Math.Cos(Math.PI / 16)))];
 }

@@ -6,7 +6,8 @@ namespace PodLayout.Forces;
 /// <summary>Convex hulls of forces in the plane (N), for what holds against every corner holds against all within.</summary>
 internal static class ForceHull
 {
-    // A hull around another that has fewer corners may be this much larger, as a share of its area.
+    // A hull around another that has fewer corners may be this much larger, as a share of its area; but none of its corners may be
+    // a larger force than the largest before.
     private const double MostGrowth = 0.015;
 
     /// <summary>
@@ -102,6 +103,7 @@ internal static class ForceHull
     private static void Simplify(List<Point2> hull)
     {
         var allowed = MostGrowth * Area(hull);
+        var largest = hull.Count == 0 ? 0 : hull.Max(p => p.Length) * (1 + 1e-9);
         while (hull.Count > 4)
         {
             var (best, at, meet) = (allowed, -1, default(Point2));
@@ -118,7 +120,7 @@ internal static class ForceHull
 
                 var p = b + u * ((c - b).Cross(v) / turn);
                 var added = Math.Abs((c - b).Cross(p - b)) / 2;
-                if (added <= best && (p - b).Dot(u) >= 0)
+                if (added <= best && p.Length <= largest && (p - b).Dot(u) >= 0)
                 {
                     (best, at, meet) = (added, i, p);
                 }

@@ -21,22 +21,23 @@ internal sealed class LoadGathering(double thicknessMm)
     // The same force tips the more the higher it acts: points that lie one above the other are told apart.
     private const int Layers = 3;
 
-    private readonly record struct Gathered(Point2 At, double HeightMm, CutForces Forces);
+    private readonly record struct Gathered(Point2 At, double HeightMm, CutForces Forces, double DepthMm);
 
-    private readonly List<(string Name, string Source)> _passes = [];
+    private readonly List<(string Name, string Source, bool FollowsFeed)> _passes = [];
+    private readonly SortedDictionary<(int Pass, long Column, long Row, double RadiusMm), Gathered> _freeing = [];
     private readonly SortedDictionary<(int Pass, long Column, long Row, int Layer), Gathered> _points = [];
     private readonly List<string> _assumptions = [];
 
     /// <summary>Begins a pass.</summary>
     /// <returns>Its index.</returns>
-    public int Begin(string name, string source)
+    public int Begin(string name, string source, bool followsFeed)
     {
-        _passes.Add((name, source));
+        _passes.Add((name, source, followsFeed));
         return _passes.Count - 1;
     }
 
     /// <summary>Names a pass's source anew.</summary>
-    public void Rename(int pass, string source) => _passes[pass] = (_passes[pass].Name, source);
+    public void Rename(int pass, string source) => _passes[pass] = _passes[pass] with { Source = source };
 
     /// <summary>Notes what was assumed; said once.</summary>
     public void Assume(string? sentence)
@@ -48,11 +49,27 @@ internal sealed class LoadGathering(double thicknessMm)
     }
 
     /// <summary>Adds a load.</summary>
-    public void Add(int pass, Point2 at, double heightMm, CutForces forces)
+    /// <param name="pass">Its pass.</param>
+    /// <param name="at">Where.</param>
+    /// <param name="heightMm">How high above the underside.</param>
+    /// <param name="forces">The forces there.</param>
+    /// <param name="depthMm">Depth of the cut that they are proportional to, mm; 0 for none.</param>
+    public void Add(int pass, Point2 at, double heightMm, CutForces forces, double depthMm)
     {
         if (forces.PeakN > 0)
         {
-            Put(_points, (pass, Cell(at.X, StepMm), Cell(at.Y, StepMm), Math.Clamp((int)(heightMm / thicknessMm * Layers), 0, Layers - 1)), new(at, heightMm, forces));
+            Put(
+                _points, (pass, Cell(at.X, StepMm), Cell(at.Y, StepMm), Math.Clamp((int)(heightMm / thicknessMm * Layers), 0, Layers - 1)),
+                new(at, heightMm, forces, depthMm));
+        }
+    }
+
+    /// <summary>Adds a load of a tool that goes through the last layer of wood.</summary>
+    public void AddFreeing(int pass, Point2 at, double radiusMm, double heightMm, CutForces forces, double depthMm)
+    {
+        if (forces.PeakN > 0)
+        {
+            Put(_freeing, (pass, Cell(at.X, StepMm), Cell(at.Y, StepMm), radiusMm), new(at, heightMm, forces, depthMm));
         }
     }
 
@@ -72,14 +89,27 @@ internal sealed class LoadGathering(double thicknessMm)
         }
 
         var used = points.Keys.Select(k => k.Pass).Distinct().Order().ToArray();
+        ImmutableArray<PathLoad> loads = [.. points.Select(p => Load(p.Value, Array.BinarySearch(used, p.Key.Pass)))];
         return new(
-            [.. points.Select(p => new PathLoad(p.Value.At, p.Value.HeightMm, Corners(p.Value.Forces), Array.BinarySearch(used, p.Key.Pass)))],
-            [.. used.Select(pass => new CutterPass(
+            loads,
+            [.. used.Select((pass, i) => new CutterPass(
                 _passes[pass].Name, _passes[pass].Source,
-                points.Where(p => p.Key.Pass == pass).Max(p => p.Value.Forces.PeakN),
-                points.Where(p => p.Key.Pass == pass).Max(p => p.Value.Forces.LeastPeakN)))],
-            [.. _assumptions]);
+                loads.Where(l => l.Pass == i).SelectMany(l => l.Forces).Max(f => f.SizeN),
+                points.Where(p => p.Key.Pass == pass).Max(p => p.Value.Forces.LeastPeakN))
+            {
+                FollowsFeed = _passes[pass].FollowsFeed,
+            })],
+            [.. _assumptions])
+        {
+            Freeing =
+            [
+                .. _freeing.Where(f => Array.BinarySearch(used, f.Key.Pass) >= 0)
+                    .Select(f => new FreeingLoad(Load(f.Value, Array.BinarySearch(used, f.Key.Pass)), f.Key.RadiusMm)),
+            ],
+        };
     }
+
+    private static PathLoad Load(Gathered point, int pass) => new(point.At, point.HeightMm, Corners(point.Forces), pass) { DepthMm = point.DepthMm };
 
     // The same forces lower down tip less: where a higher point of the same square has them all, the lower one is left out.
     private SortedDictionary<(int Pass, long Column, long Row, int Layer), Gathered> Topmost()
@@ -102,13 +132,14 @@ internal sealed class LoadGathering(double thicknessMm)
         return kept;
     }
 
-    private static void Put(
-        SortedDictionary<(int Pass, long Column, long Row, int Layer), Gathered> points, (int Pass, long Column, long Row, int Layer) key, Gathered point) =>
+    private static void Put<TKey>(SortedDictionary<TKey, Gathered> points, TKey key, Gathered point)
+        where TKey : notnull =>
         points[key] = points.TryGetValue(key, out var known)
             ? new(
                 point.Forces.PeakN > known.Forces.PeakN ? point.At : known.At,
                 Math.Max(known.HeightMm, point.HeightMm),
-                known.Forces.And(point.Forces))
+                known.Forces.And(point.Forces),
+                Math.Max(known.DepthMm, point.DepthMm))
             : point;
 
     private static long Cell(double mm, double step) => (long)Math.Floor(mm / step);

@@ -30,7 +30,7 @@ public static class Loading
         IReadOnlyList<Finding> findings = [];
         foreach (var operation in request.Operations)
         {
-            anyCut |= OperationLoads.Add(operation, request.Cutter, drawing, job.Part, loads);
+            anyCut |= OperationLoads.Add(operation, request.Cutter, drawing, job.Part, request.LowestTipMm, loads);
         }
 
         if (path is not null && request.Program is not null)
@@ -72,11 +72,11 @@ public static class Loading
             Side = CutSide.Outside,
             ToolDiameterMm = diameter,
         };
-        OperationLoads.Add(outline, request.Cutter, drawing, part, loads);
+        OperationLoads.Add(outline, request.Cutter, drawing, part, request.LowestTipMm, loads);
         if (!part.Shape.Holes.IsEmpty)
         {
             OperationLoads.Add(
-                outline with { Name = "holes", Lines = new CutLines.Holes(), Side = CutSide.Inside }, request.Cutter, drawing, part, loads);
+                outline with { Name = "holes", Lines = new CutLines.Holes(), Side = CutSide.Inside }, request.Cutter, drawing, part, request.LowestTipMm, loads);
         }
 
         loads.Assume(string.Create(

@@ -14,8 +14,9 @@ internal static class OperationLoads
     /// <param name="common">The cutter for all that say nothing else; null for nothing.</param>
     /// <param name="drawing">The drawing.</param>
     /// <param name="part">The part.</param>
+    /// <param name="lowestTipMm">A tip lower than this above the underside goes through.</param>
     /// <param name="loads">Where they go.</param>
-    public static bool Add(CutOperation operation, CutterSetup? common, Drawing drawing, Part part, LoadGathering loads)
+    public static bool Add(CutOperation operation, CutterSetup? common, Drawing drawing, Part part, double lowestTipMm, LoadGathering loads)
     {
         // What is in the underside, and defects, were there before the part was put down.
         if (operation.Kind is not (CutKind.ThroughProfile or CutKind.Drill or CutKind.PocketFromFace or CutKind.EdgeProfile))
@@ -28,7 +29,7 @@ internal static class OperationLoads
         var own = operation.ToolDiameterMm > 0 ? operation.ToolDiameterMm : operation.DiameterMm;
         CutterCut cut = new(setup, own ?? setup.DiameterMm ?? CutterCut.UsualDiameterMm, part);
         var name = operation.Name ?? CutPaths.NameOf(operation.Kind);
-        var pass = loads.Begin(name, $"{operation.Path}: {cut.Words}");
+        var pass = loads.Begin(name, $"{operation.Path}: {cut.Words}", cut.IsWorkedOut);
         loads.Assume(cut.Assumed(fromProgram: false));
 
         // Deeper passes push lower down, where the same force tips less: what holds against the first holds against them.
@@ -43,7 +44,7 @@ internal static class OperationLoads
         {
             foreach (var line in lines)
             {
-                loads.Add(pass, new Ring(line.Points).Bounds.Centre, height, Drilled(operation, own, setup, line, part));
+                loads.Add(pass, new Ring(line.Points).Bounds.Centre, height, Drilled(operation, own, setup, line, part), 0);
             }
 
             return true;
@@ -51,7 +52,8 @@ internal static class OperationLoads
 
         foreach (var (way, finished) in Ways(operation, lines, cut.DiameterMm / 2))
         {
-            Follow(way, finished, operation.Kind == CutKind.PocketFromFace, cut, depth, height, pass, loads);
+            var frees = operation.Kind == CutKind.ThroughProfile && operation.LowestTipMm < lowestTipMm;
+            Follow(way, finished, operation.Kind == CutKind.PocketFromFace, cut, depth, height, frees, pass, loads);
         }
 
         return true;
@@ -83,7 +85,7 @@ internal static class OperationLoads
     }
 
     private static void Follow(
-        CutLine way, int finished, bool anyDirection, CutterCut cut, double depth, double height, int pass, LoadGathering loads)
+        CutLine way, int finished, bool anyDirection, CutterCut cut, double depth, double height, bool frees, int pass, LoadGathering loads)
     {
         var chip = cut.ChipMm(cut.FeedMmPerMin, cut.SpindleRpm);
         var count = way.IsClosed ? way.Points.Length : way.Points.Length - 1;
@@ -99,7 +101,13 @@ internal static class OperationLoads
             var pieces = Math.Max(1, (int)Math.Ceiling(step.Length / LoadGathering.StepMm));
             for (var k = 0; k <= pieces; k++)
             {
-                loads.Add(pass, from + step * ((double)k / pieces), height, forces);
+                var at = from + step * ((double)k / pieces);
+                loads.Add(pass, at, height, forces, depth);
+                if (frees)
+                {
+                    // The last layer is at most as thick as a pass.
+                    loads.AddFreeing(pass, at, cut.DiameterMm / 2, depth / 2, forces, depth);
+                }
             }
         }
     }

@@ -128,12 +128,18 @@ internal sealed class ProgramLoads
         var (cut, pass, lines) = _tools[stretch.ToolNumber];
         if (pass < 0)
         {
-            pass = _loads.Begin($"tool {stretch.ToolNumber.ToString(CultureInfo.InvariantCulture)}", "");
+            pass = _loads.Begin($"tool {stretch.ToolNumber.ToString(CultureInfo.InvariantCulture)}", "", cut.IsWorkedOut);
             _tools[stretch.ToolNumber] = (cut, pass, lines);
         }
 
         Cuts(stretch, lines);
-        _loads.Add(pass, centre, top - depth / 2, Forces(stretch, cut, before, at, depth));
+        var forces = Forces(stretch, cut, before, at, depth);
+        _loads.Add(pass, centre, top - depth / 2, forces, depth);
+        if (tip < _setting.LowestTipMm)
+        {
+            _loads.AddFreeing(pass, centre, tool.DiameterMm / 2, top - depth / 2, forces, depth);
+        }
+
         Compare(stretch, tool, cut, before, at, centre, depth);
     }
 

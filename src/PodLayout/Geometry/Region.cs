@@ -56,6 +56,9 @@ public sealed partial class Region
         }
     }
 
+    /// <summary>The middle of its area; not a number when it has none.</summary>
+    public Point2 Centroid => new(_shape.Centroid.X, _shape.Centroid.Y);
+
     /// <summary>All boundary rings: outer ones counter-clockwise, holes clockwise.</summary>
     public ImmutableArray<Ring> Boundary =>
         [.. Polygons.SelectMany(p => p.Holes.Prepend(p.Shell).Select((r, i) => FromLine(r, counterClockwise: i == 0)))];

@@ -87,6 +87,27 @@ public sealed class RegionIndex
         return true;
     }
 
+    /// <summary>Whether the point lies in the region or no farther from it than a distance.</summary>
+    public bool IsWithin(Point2 p, double byMm)
+    {
+        var around = new Box2(p.X, p.Y, p.X, p.Y).Grow(byMm);
+        if (IsEmpty || !_bounds.Touches(around))
+        {
+            return false;
+        }
+
+        var last = Band(Math.Min(around.MaxY, _bounds.MaxY));
+        for (var band = Band(Math.Max(around.MinY, _bounds.MinY)); band <= last; band++)
+        {
+            if (Array.Exists(_bands[band], i => SquareToEdge(i, p) <= byMm * byMm))
+            {
+                return true;
+            }
+        }
+
+        return Contains(p);
+    }
+
     /// <summary>Whether some point of the closed box lies in the region.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public bool Touches(Box2 box)
@@ -112,6 +133,14 @@ public sealed class RegionIndex
     }
 
     private int Band(double y) => (int)((y - _bounds.MinY) / BandMm);
+
+    private double SquareToEdge(int i, Point2 p)
+    {
+        Point2 a = new(_ax[i], _ay[i]), way = new Point2(_bx[i], _by[i]) - a;
+        var square = way.Dot(way);
+        var off = p - (a + way * (square == 0 ? 0 : Math.Clamp((p - a).Dot(way) / square, 0, 1)));
+        return off.Dot(off);
+    }
 
     private bool EdgeTouches(int i, Box2 box)
     {

@@ -38,19 +38,23 @@ internal static class SureOverlay
         }
         catch (TopologyException)
         {
-            return OverlayNG.Overlay(GeometryFixer.Fix(a), GeometryFixer.Fix(b), function, Nanometres);
+            return OverlayNG.Overlay(Areas(GeometryFixer.Fix(a)), Areas(GeometryFixer.Fix(b)), function, Nanometres);
         }
     }
 
     // In the order given: the tree of unions would go by full precision again.
     private static NetTopologySuite.Geometries.Geometry OneByOne(NetTopologySuite.Geometries.Geometry shapes)
     {
-        var sum = GeometryFixer.Fix(shapes.GetGeometryN(0));
+        var sum = Areas(GeometryFixer.Fix(shapes.GetGeometryN(0)));
         for (var i = 1; i < shapes.NumGeometries; i++)
         {
-            sum = OverlayNG.Overlay(sum, GeometryFixer.Fix(shapes.GetGeometryN(i)), SpatialFunction.Union, Nanometres);
+            sum = Areas(OverlayNG.Overlay(sum, Areas(GeometryFixer.Fix(shapes.GetGeometryN(i))), SpatialFunction.Union, Nanometres));
         }
 
         return sum;
     }
+
+    // Mending or rounding may leave lines beside the areas, and the engine refuses such a mixture.
+    private static NetTopologySuite.Geometries.Geometry Areas(NetTopologySuite.Geometries.Geometry shape) => shape is Polygon or MultiPolygon ? shape
+        : shape.Factory.CreateMultiPolygon([.. PolygonExtracter.GetPolygons(shape).Cast<Polygon>()]);
 }

@@ -43,6 +43,12 @@ internal static partial class CsvText
     /// <summary>Their cells.</summary>
     public static string[] Inches(Point2 at, bool areAsked) => areAsked ? [Inches(at.X), Inches(at.Y)] : [];
 
+    /// <summary>Heading of a last column that only a layout has that does not hold what it is to hold.</summary>
+    public static string[] StopHead(Layouts.PlanResult result) => result.DoesNotHold ? ["do_not_start"] : [];
+
+    /// <summary>Its cell.</summary>
+    public static string[] Stop(Layouts.PlanResult result) => result.DoesNotHold ? ["does not hold"] : [];
+
     /// <summary>A cell with a count.</summary>
     public static string Count(int value) => value.ToString(CultureInfo.InvariantCulture);
 }

@@ -11,7 +11,8 @@ namespace PodLayout.Handover;
 /// <summary>What the holding factor is worked out from, into the external form and back.</summary>
 internal static class HoldingGivenFiling
 {
-    private const int Columns = 7;
+    // With the depth of the cut, which files of before do not have.
+    private const int Columns = 8;
 
     public static HoldingGivenEntry Entry(Job job)
     {
@@ -21,34 +22,57 @@ internal static class HoldingGivenFiling
             job.Part.DensityKgPerM3,
             job.Holding.ShopLeastFactor,
             Vacuum(supply),
-            [.. loads.Passes.Select(p => new PassEntry(p.Name, p.Source, Rounded(p.PeakN), Rounded(p.LeastPeakN)))],
-            [
-                .. CutterForces.Of(loads, default).Select(f => (ImmutableArray<double>)
-                [
-                    Rounded(f.X), Rounded(f.Y), Rounded(f.HeightMm), Rounded(f.Force.XN), Rounded(f.Force.YN), Rounded(f.Force.ZN),
-                    loads.Points[f.Point].Pass,
-                ]),
-            ],
+            [.. loads.Passes.Select(p => new PassEntry(p.Name, p.Source, Rounded(p.PeakN), Rounded(p.LeastPeakN)) { FollowsFeed = p.FollowsFeed })],
+            Forces(loads),
             loads.AreAssumed,
-            loads.Assumptions);
+            loads.Assumptions,
+            job.Part.CutAway.IsEmpty ? null : [.. job.Part.CutAway.Select(c => new CutAwayEntry(Rounded(c.VolumeMm3), LayoutFiling.Xy(c.Centroid), c.IsGone))])
+        {
+            ForcesOnPieces =
+            [
+                .. job.Part.Shape.Held.Where(p => !p.Loads.Points.IsEmpty).Select(p => new PieceForcesEntry(p.Name, Forces(p.Loads))),
+            ],
+        };
     }
+
+    private static ImmutableArray<ImmutableArray<double>> Forces(CutterLoads loads) =>
+    [
+        .. CutterForces.Of(loads, default).Select(f => (ImmutableArray<double>)
+        [
+            Rounded(f.X), Rounded(f.Y), Rounded(f.HeightMm), Rounded(f.Force.XN), Rounded(f.Force.YN), Rounded(f.Force.ZN),
+            loads.Points[f.Point].Pass, Rounded(loads.Points[f.Point].DepthMm),
+        ]),
+    ];
+
+    private static IEnumerable<PathLoad> Points(ImmutableArray<ImmutableArray<double>> forces) => forces.Select(f => new PathLoad(
+        new(f[0], f[1]), f[2], [new(f[3], f[4], f[5])], (int)f[6])
+    {
+        DepthMm = f.Length < Columns ? 0 : f[7],
+    });
 
     /// <summary>A job with what the file says of its holding.</summary>
     public static Job Job(Job job, HoldingEntry held)
     {
         var given = held.Given;
-        var points = given.ForcesOnPart.Select(f => new PathLoad(
-            new(f[0], f[1]), f[2], [new(f[3], f[4], f[5])], (int)f[6]));
+        CutterLoads loads = new(
+            [.. Points(given.ForcesOnPart)],
+            [.. given.Passes.Select(p => new CutterPass(p.Name, p.Source, p.PeakN, p.LeastPeakN) { FollowsFeed = p.FollowsFeed })],
+            given.Assumptions)
+        {
+            AreAssumed = given.IsAssumed,
+        };
         return job with
         {
             Holding = new(given.ShopLeastFactor, held.AcceptLessBecause),
             Part = job.Part with
             {
                 DensityKgPerM3 = given.DensityKgPerM3,
-                Loads = new(
-                    [.. points], [.. given.Passes.Select(p => new CutterPass(p.Name, p.Source, p.PeakN, p.LeastPeakN))], given.Assumptions)
+                CutAway = [.. (given.CutAway ?? []).Select(c => new CutAway(c.VolumeMm3, new(c.CentroidMm.X, c.CentroidMm.Y), c.IsGone))],
+                Loads = loads,
+                Shape = job.Part.Shape with
                 {
-                    AreAssumed = given.IsAssumed,
+                    Held = [.. job.Part.Shape.Held.Select(p => (given.ForcesOnPieces ?? []).FirstOrDefault(f => f.Piece == p.Name) is { } on
+                        ? p with { Loads = loads with { Points = [.. Points(on.Forces)] } } : p)],
                 },
             },
             Shop = job.Shop with { Holding = new(held.TargetFactor, held.LeastFactor, given.Friction), Vacuum = Supply(given.Vacuum) },
@@ -59,13 +83,24 @@ internal static class HoldingGivenFiling
     public static (string Path, string Message)? FirstWrong(HoldingEntry held, string path)
     {
         var given = held.Given;
-        for (var i = 0; i < given.ForcesOnPart.Length; i++)
+        foreach (var (name, forces) in (given.ForcesOnPieces ?? []).Select((f, i) => (FormattableString.Invariant($"forcesOnPieces[{i}].forces"), f.Forces))
+            .Prepend(("forcesOnPart", given.ForcesOnPart)))
         {
-            var force = given.ForcesOnPart[i];
-            if (force.Length != Columns || !force.All(double.IsFinite) || force[6] != Math.Floor(force[6])
-                || force[6] < 0 || force[6] >= given.Passes.Length || force.Take(6).Any(v => Math.Abs(v) > Tolerances.LargestCoordinateMm))
+            for (var i = 0; i < forces.Length; i++)
             {
-                return (FormattableString.Invariant($"{path}.given.forcesOnPart[{i}]"), "Seven numbers were expected, the last of them that of a pass.");
+                if (!IsForce(forces[i], given.Passes.Length))
+                {
+                    return (FormattableString.Invariant($"{path}.given.{name}[{i}]"), "Eight numbers were expected: place, height, force, the number of a pass, and the depth of the cut.");
+                }
+            }
+        }
+
+        foreach (var (gone, i) in (given.CutAway ?? []).Select((c, i) => (c, i)))
+        {
+            if (!(gone.VolumeMm3 >= 0) || !double.IsFinite(gone.VolumeMm3)
+                || !(Math.Max(Math.Abs(gone.CentroidMm.X), Math.Abs(gone.CentroidMm.Y)) <= Tolerances.LargestCoordinateMm))
+            {
+                return (FormattableString.Invariant($"{path}.given.cutAway[{i}]"), "A volume of at least 0 about a point of the part was expected.");
             }
         }
 
@@ -91,6 +126,10 @@ internal static class HoldingGivenFiling
         return isPump || isReading ? null
             : (path + ".given.vacuum", "Either gaugeKPa (below the barometer) with nominalM3PerHour, or a pump's curve with rising vacuum and falling flow was expected.");
     }
+
+    private static bool IsForce(ImmutableArray<double> force, int passes) => force.Length is Columns or Columns - 1 && force.All(double.IsFinite)
+        && force[6] == Math.Floor(force[6]) && force[6] >= 0 && force[6] < passes && force.All(v => Math.Abs(v) <= Tolerances.LargestCoordinateMm)
+        && (force.Length < Columns || force[7] >= 0);
 
     private static VacuumEntry Vacuum(VacuumSupply supply)
     {

@@ -18,6 +18,17 @@ public static class HoldingWords
         }
 
         yield return First(layout, held);
+        yield return Figures(held);
+        foreach (var piece in held.Pieces)
+        {
+            yield return Text($"{Summary.Capital(piece.Name)} is held at a factor of {FactorText.Of(piece.Factor)} against the cuts along it in its last layer{(piece.Weakest is { } at ? $": beyond it, it {HoldingFindings.Verb(at.Mode)}, with the cutter at X {OnBoard(layout, at).X:0.#}, Y {OnBoard(layout, at).Y:0.#} on the board ({at.Pass})" : "")}.");
+        }
+
+        if (!held.Passes.IsEmpty)
+        {
+            yield return Text($"For the target of {held.TargetFactor:0.##}: {string.Join("; ", held.Passes.Select(PassWords))}.");
+        }
+
         if (held.WorstLoss >= 0)
         {
             yield return Text($"If {LayoutFiling.PodId(held.WorstLoss)} lost its seal the factor would be {FactorText.Of(held.Pods[held.WorstLoss].FactorIfLost)}; of all single pods that is the worst loss.");
@@ -34,6 +45,23 @@ public static class HoldingWords
         {
             yield return Text($"Less than the shop's least factor is accepted because: {reason}");
         }
+    }
+
+    /// <summary>What stands at the head of everything that is handed over of a layout that does not hold.</summary>
+    public static string DoesNotHold(HoldingReport held) =>
+        Text($"DOES NOT HOLD: {held.HeldLeast.What} is held at a factor of {FactorText.Of(held.HeldLeast.Factor)}, below the least of {held.LeastFactor:0.##}. Do not cut on this layout.");
+
+    /// <summary>The two figures, of which the lower counts.</summary>
+    public static string Figures(HoldingReport held) =>
+        Text($"By pulls {FactorText.Of(held.FactorByPulls)}, by springs {FactorText.Of(held.FactorBySprings)}: the lower counts. The first corner of a seal bears nothing any more at {FactorText.Of(held.FactorUnloading)}.");
+
+    /// <summary>How deep a pass may go.</summary>
+    public static string PassWords(PassLimit pass)
+    {
+        var most = pass.IsThrough ? "at any depth"
+            : pass.MostDepthMm <= 0 ? "at no depth" : Text($"in passes of at most {pass.MostDepthMm:0.##} mm");
+        var feed = pass.FeedShare is { } share ? Text($", or at {share * 100:0} % of the feed") : "";
+        return Text($"{pass.Pass} {most} ({pass.DepthMm:0.##} mm reckoned with{feed})");
     }
 
     /// <summary>What was assumed, one line each, LF at line ends; empty where holding was not computed.</summary>

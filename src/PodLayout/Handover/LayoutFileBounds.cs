@@ -124,6 +124,7 @@ internal static class LayoutFileBounds
             .Concat(shape.Hazards.SelectMany((h, i) => h.RingsMm.Select((r, k) => (string.Create(CultureInfo.InvariantCulture, $"hazards[{i}].ringsMm[{k}]"), r))))
             .Concat(shape.Avoided.Select((a, i) => (string.Create(CultureInfo.InvariantCulture, $"avoided[{i}].ringMm"), a.RingMm)))
             .Concat(shape.Floors.SelectMany((f, i) => f.RingsMm.Select((r, k) => (string.Create(CultureInfo.InvariantCulture, $"floors[{i}].ringsMm[{k}]"), r))))
+            .Concat((shape.WeakFloors ?? []).SelectMany((f, i) => f.RingsMm.Select((r, k) => (string.Create(CultureInfo.InvariantCulture, $"weakFloors[{i}].ringsMm[{k}]"), r))))
             .Concat(shape.Held.SelectMany((h, i) => h.HolesMm.Prepend(h.OutlineMm).Select((r, k) => (string.Create(
                 CultureInfo.InvariantCulture, $"held[{i}].{(k == 0 ? "outlineMm" : $"holesMm[{k - 1}]")}"), r))))
             .Concat((shape.BlankMm ?? []).Select((r, i) => (string.Create(CultureInfo.InvariantCulture, $"blankMm[{i}]"), r)))

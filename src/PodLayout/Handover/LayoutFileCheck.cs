@@ -39,6 +39,7 @@ internal static class LayoutFileCheck
                 .Concat(shape.Hazards.SelectMany((h, i) => h.RingsMm.Select((r, k) => ($"{path}.hazards[{i}].ringsMm[{k}]", r))))
                 .Concat(shape.Avoided.Select((a, i) => ($"{path}.avoided[{i}].ringMm", a.RingMm)))
                 .Concat(shape.Floors.SelectMany((f, i) => f.RingsMm.Select((r, k) => ($"{path}.floors[{i}].ringsMm[{k}]", r))))
+                .Concat((shape.WeakFloors ?? []).SelectMany((f, i) => f.RingsMm.Select((r, k) => ($"{path}.weakFloors[{i}].ringsMm[{k}]", r))))
                 .Concat(shape.Held.SelectMany((h, i) => h.HolesMm.Prepend(h.OutlineMm).Select(
                     (r, k) => (k == 0 ? $"{path}.held[{i}].outlineMm" : $"{path}.held[{i}].holesMm[{k - 1}]", r))))
                 .Concat((shape.BlankMm ?? []).Select((r, i) => ($"{path}.blankMm[{i}]", r)))

@@ -88,6 +88,7 @@ internal static class LayoutFiling
             Avoided = [.. shape.Avoided.Select(a => a with { Ring = Rounded(a.Ring) })],
             Hazards = [.. shape.Hazards.Select(Rounded)],
             Floors = [.. shape.Floors.Select(f => f with { Area = Rounded(f.Area) })],
+            WeakFloors = [.. shape.WeakFloors.Select(f => f with { Area = Rounded(f.Area) })],
             Skinned = shape.Skinned,
             Held = [.. shape.Held.Select(h => h with { Outline = Rounded(h.Outline), Holes = [.. h.Holes.Select(Rounded)] })],
             Blank = [.. shape.Blank.Select(Rounded)],
@@ -112,7 +113,11 @@ internal static class LayoutFiling
         [.. shape.Floors.Select(f => new FloorEntry(f.Name, f.Source, Mm(f.LeastMm), [.. f.Area.Boundary.Select(RingOf)]))],
         shape.Skinned,
         [.. shape.Held.Select(h => new HeldPieceEntry(h.Name, Mm(h.MassKg), h.IsDemanded, h.IsBalanced, RingOf(h.Outline), [.. h.Holes.Select(RingOf)]))],
-        shape.Blank.IsEmpty ? null : [.. shape.Blank.Select(RingOf)]);
+        shape.Blank.IsEmpty ? null : [.. shape.Blank.Select(RingOf)],
+        shape.WeakFloors.IsEmpty ? null : [.. shape.WeakFloors.Select(f => new WeakFloorEntry(
+            f.Name, f.Source, Mm(f.LeftMm),
+            [.. f.Pulls.Select(p => new FloorPullEntry(p.Pod, Mm(p.VacuumKPa), double.IsFinite(p.SagMm) ? Mm(p.SagMm) : null, Mm(p.StrengthFactor), Mm(p.NeededMm)))],
+            [.. f.Area.Boundary.Select(RingOf)]))]);
 
     private static ImmutableArray<XyMm> RingOf(Ring ring) => [.. ring.Points.Select(Xy)];
 
@@ -160,7 +165,10 @@ internal static class LayoutFiling
         var round = t.Footprint as PodFootprint.Round;
         return new(
             t.Name, Mm(rectangle?.WidthMm), Mm(rectangle?.LengthMm), Mm(round?.DiameterMm), Mm(t.SealInsetAboveMm),
-            Mm(t.SealInsetBelowMm), Mm(t.HeightMm), t.MayTurn, t.Stock, t.PortsNeeded);
+            Mm(t.SealInsetBelowMm), Mm(t.HeightMm), t.MayTurn, t.Stock, t.PortsNeeded)
+        {
+            SealStiffnessNPerMm2 = t.SealStiffnessNPerMm2,
+        };
     }
 
     private static PodEntry PodOf(PlacedPod pod, int index) => new(

@@ -119,7 +119,9 @@ public static class LayoutPicture
             && TextMeasure.Width(p.Type.Name, LetterSizes.OnPaper.Least) <= (p.ExtentXMm - 2 * Math.Max(0, p.Type.SealInsetAboveMm)) / scale - roomMm;
     });
 
-    internal static string Title(PlanResult result) =>
+    internal static string Title(PlanResult result) => (result.DoesNotHold ? "DOES NOT HOLD: " : "") + Named(result);
+
+    private static string Named(PlanResult result) =>
         (result.Layout is null ? "No layout: " : "Layout: ") + (result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name);
 
     // The same in words; the summary holds nothing that the picture does not show.

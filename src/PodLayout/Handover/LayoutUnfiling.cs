@@ -99,6 +99,9 @@ internal static class LayoutUnfiling
             Hazards = [.. s.Hazards.Select(h => new Hazard(
                 h.Name, h.Source, Region.Bounded(h.RingsMm.Select(RingOf)), h.KeepsBodiesOff, h.KeepsSealsOff))],
             Floors = [.. s.Floors.Select(f => new ThinFloor(f.Name, f.Source, Region.Bounded(f.RingsMm.Select(RingOf)), f.LeastMm))],
+            WeakFloors = [.. (s.WeakFloors ?? []).Select(f => new WeakFloor(
+                f.Name, f.Source, Region.Bounded(f.RingsMm.Select(RingOf)), f.LeftMm,
+                [.. f.Pulls.Select(p => new FloorPull(p.Pod, p.VacuumKPa, p.SagMm ?? double.PositiveInfinity, p.StrengthFactor, p.NeededMm))]))],
             Skinned = s.Skinned,
             Held = [.. s.Held.Select(h => new HeldPiece(
                 h.Name, RingOf(h.OutlineMm), [.. h.HolesMm.Select(RingOf)], h.MassKg, h.IsDemanded)
@@ -131,7 +134,10 @@ internal static class LayoutUnfiling
         t.DiameterMm is { } diameter
             ? new PodFootprint.Round(diameter)
             : new PodFootprint.Rectangle(t.WidthMm!.Value, t.LengthMm!.Value),
-        t.SealInsetAboveMm, t.SealInsetBelowMm, t.HeightMm, t.MayTurn, t.Stock, t.PortsNeeded);
+        t.SealInsetAboveMm, t.SealInsetBelowMm, t.HeightMm, t.MayTurn, t.Stock, t.PortsNeeded)
+    {
+        SealStiffnessNPerMm2 = t.SealStiffnessNPerMm2 is > 0 and < 1e6 and var stiffness ? stiffness : PodType.UsualSealStiffnessNPerMm2,
+    };
 
     private static Place? PlaceOf(PlaceEntry? p) => p switch
     {

@@ -15,7 +15,7 @@ public static class PodsCsv
     /// <param name="faults">Pods of a layout that was changed by hand that break a rule or are not counted: those hold nothing.</param>
     public static string Write(PlanResult result, bool inInchesToo = false, params ImmutableArray<PodFault> faults)
     {
-        string[] header = ["pod", "type", "turn_deg", "x_mm", "y_mm", "column", "row", "ports", "holds", .. CsvText.InchHeads(inInchesToo)];
+        string[] header = ["pod", "type", "turn_deg", "x_mm", "y_mm", "column", "row", "ports", "holds", .. CsvText.InchHeads(inInchesToo), .. CsvText.StopHead(result)];
         var rows = (result.Layout?.Pods ?? []).Select((pod, i) => (string[])
         [
             LayoutFiling.PodId(i),
@@ -28,6 +28,7 @@ public static class PodsCsv
             CsvText.Text(string.Join(' ', pod.OpenPorts.Select(p => p.Name))),
             CsvText.Text(faults.Any(f => f.Pod == i && !f.Counts) ? "nothing" : pod.Holds ?? "part"),
             .. CsvText.Inches(pod.Centre, inInchesToo),
+            .. CsvText.Stop(result),
         ]);
         return CsvText.Of(rows.Prepend(header));
     }

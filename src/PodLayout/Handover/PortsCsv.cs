@@ -16,7 +16,7 @@ public static class PortsCsv
     {
         var board = result.Job.Shop.Board;
         var others = Others(board);
-        string[] header = ["open_port", "x_mm", "y_mm", "column", "row", "pod", "all_other_ports", .. CsvText.InchHeads(inInchesToo)];
+        string[] header = ["open_port", "x_mm", "y_mm", "column", "row", "pod", "all_other_ports", .. CsvText.InchHeads(inInchesToo), .. CsvText.StopHead(result)];
         var podOf = (result.Layout?.Pods ?? [])
             .SelectMany((pod, i) => pod.OpenPorts.Select(port => (port.Name, Id: LayoutFiling.PodId(i))))
             .ToLookup(p => p.Name, p => p.Id, StringComparer.Ordinal);
@@ -30,6 +30,7 @@ public static class PortsCsv
             CsvText.Text(string.Join(' ', podOf[port.Name])),
             CsvText.Text(others),
             .. CsvText.Inches(port.Centre, inInchesToo),
+            .. CsvText.Stop(result),
         ]);
         return CsvText.Of(rows.Prepend(header));
     }

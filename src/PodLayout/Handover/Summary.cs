@@ -27,6 +27,11 @@ public static class Summary
     private static IEnumerable<string> LayoutLines(PlanResult result, Layout layout)
     {
         var ports = LayoutFiling.OpenPorts(layout).Select(p => p.Name).ToList();
+        if (layout.Holding is { DoesNotHold: true } held)
+        {
+            yield return HoldingWords.DoesNotHold(held);
+        }
+
         yield return $"{Named(result)}: {Counted(layout.Pods.Length, "pod")}, {Counted(ports.Count, "port")} to open. "
             + layout.Proof.Words;
         yield return WhereItLies(result, layout.Placement);
@@ -65,6 +70,9 @@ public static class Summary
     internal static IEnumerable<string> Pieces(PlanResult result, Layout layout) => result.Job.Part.Shape.Held.Select(piece =>
         $"{piece.Name} ({piece.MassKg.ToString("0.###", CultureInfo.InvariantCulture)} kg) comes loose from the blank; held by "
         + string.Join(", ", layout.Pods.Select((p, i) => (p, i)).Where(p => p.p.Holds == piece.Name).Select(p => LayoutFiling.PodId(p.i))) + ".");
+
+    /// <summary>The same words with a capital to begin with.</summary>
+    internal static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 
     private static string Where(SupportLimit limit) => limit switch
     {

@@ -2,41 +2,50 @@ using System.Runtime.CompilerServices;
 
 namespace PodLayout.Holding;
 
-/// <summary>Six columns of the programme, the inverse of their matrix, and how much of each is in use.</summary>
+/// <summary>As many columns of the programme as it has rows, the inverse of their matrix, and how much of each is in use.</summary>
 internal sealed class Basis
 {
-    /// <summary>Rows of the programme: three forces, three moments.</summary>
-    public const int Rows = 6;
+    /// <summary>Rows of equilibrium: three forces, three moments. Those that limit friction follow them.</summary>
+    public const int Balances = 6;
     public const int OfContact = 1;
     public const int OfLoad = 2;
+    public const int OfSlack = 3;
     private const int OfNothing = 0;
     private const double Tiny = 1e-11;
 
-    private readonly double[] _inverse = new double[Rows * Rows];
-    private readonly double[] _amounts = new double[Rows];
-    private readonly int[] _kinds = new int[Rows];
-    private readonly double[] _way = new double[Rows];
+    private readonly double[] _inverse;
+    private readonly double[] _amounts;
+    private readonly int[] _kinds;
+    private readonly double[] _way;
 
-    // To begin with, what is missing to the right side: a column of its own for each row.
+    // To begin with, what is missing to the right side of a balance, and all that a limit allows: a column of its own for each row.
     public Basis(double[] right)
+        : this(right.Length)
     {
         for (var i = 0; i < Rows; i++)
         {
             _inverse[i * Rows + i] = right[i] < 0 ? -1 : 1;
             _amounts[i] = Math.Abs(right[i]);
-            _kinds[i] = OfNothing;
+            _kinds[i] = i < Balances ? OfNothing : OfSlack;
         }
     }
 
-    private Basis()
+    private Basis(int rows)
     {
+        Rows = rows;
+        _inverse = new double[rows * rows];
+        _amounts = new double[rows];
+        _kinds = new int[rows];
+        _way = new double[rows];
     }
+
+    public int Rows { get; }
 
     public double Missing => _amounts.Where((_, i) => _kinds[i] == OfNothing).Sum();
 
     public Basis Copy()
     {
-        var copy = new Basis();
+        var copy = new Basis(Rows);
         copy.CopyFrom(this);
         return copy;
     }
@@ -136,15 +145,15 @@ internal sealed class Basis
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Follow(double[] column)
     {
-        for (var i = 0; i < Rows; i++)
+        // Columns of contacts are 0 in most rows that limit friction.
+        Array.Clear(_way);
+        for (var j = 0; j < Rows; j++)
         {
-            double sum = 0;
-            for (var j = 0; j < Rows; j++)
+            var amount = column[j];
+            for (var i = 0; amount != 0 && i < Rows; i++)
             {
-                sum += _inverse[i * Rows + j] * column[j];
+                _way[i] += _inverse[i * Rows + j] * amount;
             }
-
-            _way[i] = sum;
         }
     }
 

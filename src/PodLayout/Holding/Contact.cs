@@ -31,6 +31,14 @@ public readonly record struct Contact(Wrench Normal, Wrench SlideA, Wrench Slide
         return motion.Work(Normal) - Friction * Math.Sqrt(a * a + b * b);
     }
 
+    /// <summary>The same where each newton of friction has a price; and whether friction is worth it there.</summary>
+    public (double Freedom, bool Rubs) Freedom(Motion motion, double price)
+    {
+        double a = motion.Work(SlideA), b = motion.Work(SlideB);
+        var slide = Math.Sqrt(a * a + b * b) - price;
+        return (motion.Work(Normal) - (slide > 0 ? Friction * slide : 0), slide > 0);
+    }
+
     /// <summary>The push of 1 N with the friction that stands most in the way of a motion.</summary>
     public Wrench Hardest(Motion motion)
     {

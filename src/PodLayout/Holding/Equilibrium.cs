@@ -5,12 +5,13 @@ namespace PodLayout.Holding;
 
 /// <summary>
 /// The largest multiple of a load under which a part that is borne at some spots still has an equilibrium: a linear programme of
-/// six rows (three forces, three moments), solved for one load after another.
+/// six rows (three forces, three moments) and one for each limit of friction, solved for one load after another.
 /// </summary>
 /// <remarks>
-/// Largest s such that pushes n &gt;= 0 and friction |t| &lt;= mu n at the spots balance the resting load and s times the load.
+/// Largest s such that pushes n &gt;= 0 and friction |t| &lt;= mu n at the spots balance the resting load and s times the load,
+/// while the friction of all spots of a pod together keeps its limit: <see cref="HoldingReport"/> says why there is one.
 /// The friction cones are round: facets of them are made where a motion asks for them (column generation), always inscribed, so
-/// that the factor is approached from below. Solved by the revised simplex method on the six rows. The next load starts from the
+/// that the factor is approached from below. Solved by the revised simplex method on these few rows. The next load starts from the
 /// basis of the last where that still serves. The dual solution is the motion that the part makes when the load grows further
 /// (the virtual work of all forces on it balances). Not for two threads at once.
 /// </remarks>
@@ -26,9 +27,11 @@ public sealed class Equilibrium
     private const double Gap = 1e-4;
 
     private readonly Contact[] _contacts;
-    private readonly double[] _load = new double[Basis.Rows];
-    private readonly double[] _right = new double[Basis.Rows];
-    private readonly double[] _step = new double[Basis.Rows];
+    private readonly int[] _limitOf;
+    private readonly double[] _limitsN;
+    private readonly double[] _load;
+    private readonly double[] _right;
+    private readonly double[] _step;
     private readonly double _length;
     private readonly Basis _rest;
     private readonly Basis _now;
@@ -41,13 +44,22 @@ public sealed class Equilibrium
     /// <param name="contacts">Where it is borne.</param>
     /// <param name="resting">What acts on it all the time: weight and vacuum.</param>
     /// <param name="lengthMm">A length of the size of the part, for scaling.</param>
-    public Equilibrium(ImmutableArray<Contact> contacts, Wrench resting, double lengthMm)
+    /// <param name="limitOf">For each contact the index of the limit that its friction counts towards, -1 for none; empty for none at all.</param>
+    /// <param name="limitsN">The most friction that the contacts of each limit bring together, N.</param>
+    public Equilibrium(
+        ImmutableArray<Contact> contacts, Wrench resting, double lengthMm, ImmutableArray<int> limitOf = default, ImmutableArray<double> limitsN = default)
     {
         _contacts = [.. contacts];
+        _limitOf = limitOf.IsDefaultOrEmpty ? [.. Enumerable.Repeat(-1, contacts.Length)] : [.. limitOf];
+        _limitsN = limitsN.IsDefault ? [] : [.. limitsN];
         _length = lengthMm;
+        _right = new double[Basis.Balances + _limitsN.Length];
+        _load = new double[_right.Length];
+        _step = new double[_right.Length];
         Put(resting * -1, _right);
         _pushN = _right.Sum(Math.Abs) + 1e-9;
-        for (var i = 0; i < Basis.Rows; i++)
+        _limitsN.CopyTo(_right, Basis.Balances);
+        for (var i = 0; i < _right.Length; i++)
         {
             // A hair beside the resting load keeps the programme from standing still at corners where many rows meet.
             _right[i] += _pushN * 1e-10 * (1 + Math.Sqrt(i + 2.0) % 1);
@@ -96,20 +108,13 @@ public sealed class Equilibrium
     // Pushes at the spots that balance the resting load.
     private bool Rest()
     {
-        Span<double> prices = stackalloc double[Basis.Rows];
+        var prices = new double[_right.Length];
         for (var pivots = 0; pivots < MostPivots; pivots++)
         {
             // Cost of what is still unbalanced.
             _rest.PricesOfMissing(prices);
-            var motion = ToMotion(prices);
-            var (contact, freedom) = MostInTheWay(motion);
-            if (freedom >= -1e-9)
-            {
-                break;
-            }
-
-            Put(_contacts[contact].Hardest(motion), _step);
-            if (_rest.Enter(_step, Basis.OfContact) < 0)
+            var worst = MostInTheWay(ToMotion(prices), prices, _pushN);
+            if (worst.Gain <= 1e-9 * _pushN || Enter(_rest, worst) < 0)
             {
                 break;
             }
@@ -142,18 +147,17 @@ public sealed class Equilibrium
         var motion = default(Motion);
         for (var pivots = 0; pivots < MostPivots; pivots++)
         {
-            motion = ToMotion(_now.Prices(_loadRow));
-            var (contact, freedom) = MostInTheWay(motion);
+            var prices = _now.Prices(_loadRow);
+            motion = ToMotion(prices);
             var factor = _now.Amount(_loadRow);
-            var pushes = _pushN + factor * Math.Abs(load.Fz);
-            if (-freedom * pushes <= Gap * factor + 1e-9)
+            var worst = MostInTheWay(motion, prices, _pushN + factor * Math.Abs(load.Fz));
+            if (worst.Gain <= Gap * factor + 1e-9)
             {
                 Remember();
                 break;
             }
 
-            Put(_contacts[contact].Hardest(motion), _step);
-            var row = _now.Enter(_step, Basis.OfContact);
+            var row = Enter(_now, worst);
             if (row < 0)
             {
                 // No end to it.
@@ -187,20 +191,50 @@ public sealed class Equilibrium
         _ends.Add((oldest, _loadRow));
     }
 
+    // What gains most: a contact pushed, with or without friction (an index of 0 or more), or a limit not made full use of (its
+    // complement). How free a spot is counts for all the push there is, and the price of a limit for all of it.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private (int Contact, double Freedom) MostInTheWay(Motion motion)
+    private (int Index, double Gain, Motion Motion, bool Rubs) MostInTheWay(Motion motion, ReadOnlySpan<double> prices, double pushN)
     {
-        (int Contact, double Freedom) worst = (-1, double.PositiveInfinity);
+        var (index, gain, rubs) = (0, 0.0, false);
         for (var c = 0; c < _contacts.Length; c++)
         {
-            var freedom = _contacts[c].Freedom(motion);
-            if (freedom < worst.Freedom)
+            var price = _limitOf[c] < 0 ? 0 : prices[Basis.Balances + _limitOf[c]];
+            var (freedom, slides) = _contacts[c].Freedom(motion, price);
+            if (-freedom * pushN > gain)
             {
-                worst = (c, freedom);
+                (index, gain, rubs) = (c, -freedom * pushN, slides);
             }
         }
 
-        return worst;
+        for (var l = 0; l < _limitsN.Length; l++)
+        {
+            if (-prices[Basis.Balances + l] * _limitsN[l] > gain)
+            {
+                (index, gain) = (~l, -prices[Basis.Balances + l] * _limitsN[l]);
+            }
+        }
+
+        return (index, gain, motion, rubs);
+    }
+
+    private int Enter(Basis basis, (int Index, double Gain, Motion Motion, bool Rubs) chosen)
+    {
+        Array.Clear(_step);
+        if (chosen.Index < 0)
+        {
+            _step[Basis.Balances + ~chosen.Index] = 1;
+            return basis.Enter(_step, Basis.OfSlack);
+        }
+
+        var contact = _contacts[chosen.Index];
+        Put(chosen.Rubs ? contact.Hardest(chosen.Motion) : contact.Normal, _step);
+        if (chosen.Rubs && _limitOf[chosen.Index] >= 0)
+        {
+            _step[Basis.Balances + _limitOf[chosen.Index]] = contact.Friction;
+        }
+
+        return basis.Enter(_step, Basis.OfContact);
     }
 
     // Moments in units of the length, so that all rows are of one size.

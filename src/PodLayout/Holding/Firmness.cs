@@ -17,13 +17,13 @@ public static class Firmness
 
     /// <summary>The same among some of the forces; ends early at the first whose factor is below a figure.</summary>
     public static (Limit Limit, int Load) Weakest(
-        HoldingGround ground, Equilibrium equilibrium, IEnumerable<int> loads, double endBelow)
+        HoldingGround ground, PartOnPods part, IEnumerable<int> loads, double endBelow)
     {
         (Limit Limit, int Load) weakest = (new(double.PositiveInfinity, default), -1);
         foreach (var load in loads)
         {
             // What can grow farther than the weakest so far need not be known better.
-            var limit = equilibrium.Of(ground.Loads[load].Wrench, weakest.Limit.Factor);
+            var limit = part.Of(ground.Loads[load].Wrench, weakest.Limit.Factor);
             if (limit.Factor < weakest.Limit.Factor)
             {
                 weakest = (limit, load);

@@ -21,16 +21,22 @@ public sealed class HoldingGround
     /// </summary>
     public const double LeastStandMm = 5;
 
-    private HoldingGround(Part part, Shop shop, double factor)
+    private HoldingGround(Part part, Shop shop, double factor, HeldPiece? piece)
     {
         Shop = shop;
         Factor = factor;
+        Piece = piece?.Name;
         Middle = part.Shape.Outline.Bounds.Centre;
-        (AreaMm2, CentreOfMass) = Mass(part.Shape, Middle);
-        WeightN = AreaMm2 * part.ThicknessMm * 1e-9 * part.DensityKgPerM3 * StandardGravity;
-        Loads = CutterForces.Of(part.Loads, Middle);
+        var (outline, holes) = (piece?.Outline ?? part.Shape.Outline, piece?.Holes ?? part.Shape.Holes);
+        AreaMm2 = Mass(outline, holes, Middle).AreaMm2;
+        var cuts = piece is null ? part.CutAway : [];
+        (var volume, CentreOfMass) = Left(outline, holes, part.ThicknessMm, cuts, Middle, _ => true);
+        StandingCentre = Left(outline, holes, part.ThicknessMm, cuts, Middle, c => c.IsGone).Centre;
+        WeightN = (piece?.MassKg ?? volume * 1e-9 * part.DensityKgPerM3) * StandardGravity;
+        CutterLoads = piece?.Loads ?? part.Loads;
+        Loads = CutterForces.Of(CutterLoads, Middle);
         LengthMm = Math.Max(1, Loads.Select(l => new Point2(l.X, l.Y).Length)
-            .Concat(part.Shape.Outline.Points.Select(p => (p - Middle).Length)).Max());
+            .Concat(outline.Points.Select(p => (p - Middle).Length)).Max());
         Telling = Farthest([.. Loads.Select(l => l.Wrench)], LengthMm);
         Grips = [.. shop.Pods.Select(p => PodGrip.Of(p, shop.Holding.Friction))];
     }
@@ -47,14 +53,23 @@ public sealed class HoldingGround
     /// <summary>The holding factor that a layout must reach.</summary>
     public double Factor { get; }
 
+    /// <summary>Name of the loose piece of the blank that this is about; null for the part.</summary>
+    public string? Piece { get; }
+
+    /// <summary>What the cutter may do to it, with the passes that do it.</summary>
+    public CutterLoads CutterLoads { get; }
+
     /// <summary>The origin of all that follows, in the drawing's coordinates, mm.</summary>
     public Point2 Middle { get; }
 
     /// <summary>Area of the part's wood, mm².</summary>
     public double AreaMm2 { get; }
 
-    /// <summary>The part's centre of mass.</summary>
+    /// <summary>The finished part's centre of mass, with all that is cut out of it gone.</summary>
     public Point2 CentreOfMass { get; }
+
+    /// <summary>The centre of mass as the part is put down: only what was cut into its underside before is gone.</summary>
+    public Point2 StandingCentre { get; }
 
     /// <summary>The part's weight, N.</summary>
     public double WeightN { get; }
@@ -86,22 +101,31 @@ public sealed class HoldingGround
     /// <param name="shop">The shop.</param>
     /// <param name="factor">The holding factor that layouts must reach.</param>
     public static HoldingGround? Of(Part part, Shop shop, double factor) =>
-        part.Loads.Points.IsEmpty ? null : new(part, shop, factor);
+        part.Loads.Points.IsEmpty ? null : new(part, shop, factor, null);
+
+    /// <summary>
+    /// The grounds of the loose pieces that pods are to hold and that some cut runs along: the same axes about the same middle as
+    /// the part's.
+    /// </summary>
+    /// <param name="part">The part with its pieces and their loads.</param>
+    /// <param name="shop">The shop.</param>
+    /// <param name="factor">The holding factor that layouts must reach.</param>
+    public static ImmutableArray<HoldingGround> OfPieces(Part part, Shop shop, double factor) =>
+        [.. part.Shape.Held.Where(p => !p.Loads.Points.IsEmpty).Select(p => new HoldingGround(part, shop, factor, p))];
 
     /// <summary>The most that all spots together can be pressed at the factor, N, with a number of pods.</summary>
     public double MostPushN(int pods) => WeightN
         + pods * Grips.Select((g, i) => g.AreaMm2 * MostKPa(1)[i] * 1e-3).DefaultIfEmpty(0).Max()
         + Factor * Loads.Max(l => Math.Max(0, -l.Force.ZN));
 
-    /// <summary>An equilibrium of the part on some pods.</summary>
-    public Equilibrium On(ImmutableArray<HeldPod> pods) => new(
-        [.. pods.SelectMany(p => p.Contacts)], pods.Aggregate(Weight, (sum, p) => sum + p.Pull), LengthMm);
+    /// <summary>The part on some pods.</summary>
+    public PartOnPods On(ImmutableArray<HeldPod> pods) => new(pods, Weight, LengthMm);
 
     /// <summary>
-    /// The same, leaning besides on spots that pull nothing: what it then gives way to is a motion that none of those spots hinders.
+    /// The same, leaning besides on spots that pull nothing and have no friction: what it then gives way to is a motion in which
+    /// none of those spots sinks.
     /// </summary>
-    public Equilibrium On(ImmutableArray<HeldPod> pods, ImmutableArray<Contact> besides) => new(
-        [.. pods.SelectMany(p => p.Contacts), .. besides], pods.Aggregate(Weight, (sum, p) => sum + p.Pull), LengthMm);
+    public PartOnPods On(ImmutableArray<HeldPod> pods, ImmutableArray<Contact> besides) => new(pods, Weight, LengthMm, besides);
 
     private static ImmutableArray<int> Farthest(Wrench[] wrenches, double lengthMm)
     {
@@ -118,12 +142,26 @@ public sealed class HoldingGround
         return [.. telling];
     }
 
+    // Volume and centre of mass of the part, less what cuts take out of it. No part is all cuts: where their sum says so some of
+    // them tell of the same wood, and a tenth is taken to be left.
+    private static (double VolumeMm3, Point2 Centre) Left(
+        Ring outline, ImmutableArray<Ring> holes, double thicknessMm, ImmutableArray<CutAway> cuts, Point2 middle, Func<CutAway, bool> isGone)
+    {
+        const double LeastShare = 0.1;
+        var (area, centre) = Mass(outline, holes, middle);
+        var whole = area * thicknessMm;
+        var gone = cuts.Where(isGone).ToList();
+        var volume = whole - gone.Sum(c => c.VolumeMm3);
+        return gone.Count == 0 ? (whole, centre) : volume < LeastShare * whole ? (LeastShare * whole, centre)
+            : (volume, gone.Aggregate(centre * whole, (sum, c) => sum - (c.Centroid - middle) * c.VolumeMm3) * (1 / volume));
+    }
+
     // Area and centre of mass of the outline less the holes.
-    private static (double AreaMm2, Point2 Centre) Mass(PartShape shape, Point2 middle)
+    private static (double AreaMm2, Point2 Centre) Mass(Ring outline, ImmutableArray<Ring> holes, Point2 middle)
     {
         double area = 0;
         var moment = new Point2(0, 0);
-        foreach (var (ring, sign) in shape.Holes.Select(h => (h, -1.0)).Prepend((shape.Outline, 1.0)))
+        foreach (var (ring, sign) in holes.Select(h => (h, -1.0)).Prepend((outline, 1.0)))
         {
             double twice = 0;
             var sum = new Point2(0, 0);

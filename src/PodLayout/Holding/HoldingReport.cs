@@ -32,6 +32,32 @@ public sealed record HoldingReport(
     double WeightN,
     ImmutableArray<string> Assumptions)
 {
+    /// <summary>The factor by pulls: friction of each pod at most the coefficient times its own pull (<see cref="PartOnPods"/>).</summary>
+    public double FactorByPulls { get; init; } = Factor;
+
+    /// <summary>The factor by springs: friction of each pod at most the coefficient times what it bears.</summary>
+    public double FactorBySprings { get; init; } = Factor;
+
+    /// <summary>The least factor at which a corner of some seal bears nothing any more: beyond it the seal may leak.</summary>
+    public double FactorUnloading { get; init; } = double.PositiveInfinity;
+
+    /// <summary>How firmly each loose piece is held that pods are to hold and that a cut runs along.</summary>
+    public ImmutableArray<PieceHold> Pieces { get; init; } = [];
+
+    /// <summary>How deep each pass may go for the target to be reached; none where no depth is known.</summary>
+    public ImmutableArray<PassLimit> Passes { get; init; } = [];
+
+    /// <summary>The least factor of all that is held.</summary>
+    public double LeastOfAll => Pieces.Select(p => p.Factor).Append(Factor).Min();
+
+    /// <summary>Whether something is held below the least factor: the layout does not hold, and is not to be used.</summary>
+    public bool DoesNotHold => LeastOfAll < LeastFactor * (1 - Tolerances.HoldingShare);
+
+    /// <summary>What is held least: the part, or a loose piece by its name; with its factor and where it is weakest.</summary>
+    public (string What, double Factor, WeakestPlace? Weakest) HeldLeast =>
+        Pieces.MinBy(p => p.Factor) is { } piece && piece.Factor < Factor
+            ? (piece.Name, piece.Factor, piece.Weakest) : ("the part", Factor, Weakest);
+
     /// <summary>What one more pod would give at this place of the part; null when there is no seat left for one, or it was not looked for.</summary>
     public OneMorePod? OneMore { get; init; }
 

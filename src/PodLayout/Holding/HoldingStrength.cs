@@ -4,4 +4,6 @@ namespace PodLayout.Holding;
 /// <param name="Factor">As in <see cref="HoldingReport.Factor"/>.</param>
 /// <param name="Weakest">Where it holds least; null when the factor is infinite.</param>
 /// <param name="StandMm">As in <see cref="HoldingReport.StandMm"/>, mm.</param>
-public sealed record HoldingStrength(double Factor, WeakestPlace? Weakest, double StandMm);
+/// <param name="Pieces">As in <see cref="HoldingReport.Pieces"/>.</param>
+public sealed record HoldingStrength(
+    double Factor, WeakestPlace? Weakest, double StandMm, System.Collections.Immutable.ImmutableArray<PieceHold> Pieces);

@@ -16,6 +16,16 @@ namespace PodLayout.Holding;
 public sealed record PodGrip(
     double AreaMm2, double Friction, ImmutableArray<(double X, double Y, double FrictionX, double FrictionY)> Spots)
 {
+    /// <summary>
+    /// Springs that stand for its upper seal: where each presses, where the friction that belongs to it acts, mm, and its
+    /// stiffness, N/mm. Those of a rectangle stand at the corners and at the middles of the sides, weighted as in Simpson's rule,
+    /// so that together they push and resist tilting exactly as the whole seal does while all of it bears, and tip no later.
+    /// </summary>
+    public ImmutableArray<(double X, double Y, double FrictionX, double FrictionY, double StiffnessNPerMm)> Seal { get; init; } = [];
+
+    /// <summary>How many of the springs stand at corners of a rectangular pod: the first; of a round one all count.</summary>
+    public int Corners { get; init; }
+
     private const int RoundSpots = 8;
 
     /// <summary>The grip of a kind of pod.</summary>
@@ -29,28 +39,55 @@ public sealed record PodGrip(
         var steady = Math.Min(friction, Math.Min(x, y) / 2 / type.HeightMm);
         double upper = 2 * type.SealInsetAboveMm, lower = 2 * type.SealInsetBelowMm;
         return type.Footprint is PodFootprint.Round
-            ? Round(Math.Max(0, x - upper), Math.Max(0, x - lower), steady)
-            : Rectangle(Math.Max(0, x - upper), Math.Max(0, y - upper), Math.Max(0, x - lower) * Math.Max(0, y - lower), steady);
+            ? Round(Math.Max(0, x - upper), Math.Max(0, x - lower), steady, type.SealStiffnessNPerMm2)
+            : Rectangle(
+                Math.Max(0, x - upper), Math.Max(0, y - upper), Math.Max(0, x - lower) * Math.Max(0, y - lower), steady, type.SealStiffnessNPerMm2);
     }
 
-    private static PodGrip Rectangle(double x, double y, double lowerAreaMm2, double friction)
+    private static PodGrip Rectangle(double x, double y, double lowerAreaMm2, double friction, double stiffness)
     {
         double halfX = x / 2, halfY = y / 2;
         var diagonal = Math.Sqrt(halfX * halfX + halfY * halfY);
         var inward = diagonal == 0 ? 0 : MeanDistanceMm(halfX, halfY) / diagonal;
         return new(Math.Min(x * y, lowerAreaMm2), friction, [.. from sy in Signs from sx in Signs
-            select (sx * halfX, sy * halfY, sx * halfX * inward, sy * halfY * inward)]);
+            select (sx * halfX, sy * halfY, sx * halfX * inward, sy * halfY * inward)])
+        {
+            Seal = Springs(halfX, halfY, stiffness),
+            Corners = Signs.Length * Signs.Length,
+        };
     }
 
-    private static PodGrip Round(double upper, double lower, double friction)
+    // A side of length L counts L/6 at each end and 4L/6 in its middle.
+    private static ImmutableArray<(double X, double Y, double FrictionX, double FrictionY, double StiffnessNPerMm)> Springs(
+        double halfX, double halfY, double stiffness)
+    {
+        (double X, double Y, double Length)[] springs =
+        [
+            .. from sy in Signs from sx in Signs select (sx * halfX, sy * halfY, (halfX + halfY) / 3),
+            .. from s in Signs select (0.0, s * halfY, 4 * halfX / 3),
+            .. from s in Signs select (s * halfX, 0.0, 4 * halfY / 3),
+        ];
+        // Pressed evenly the springs resist a twist as the face does.
+        var length = springs.Sum(s => s.Length);
+        var mean = length == 0 ? 0 : springs.Sum(s => s.Length * Math.Sqrt(s.X * s.X + s.Y * s.Y)) / length;
+        var inward = mean == 0 ? 0 : MeanDistanceMm(halfX, halfY) / mean;
+        return [.. springs.Select(s => (s.X, s.Y, s.X * inward, s.Y * inward, s.Length * stiffness))];
+    }
+
+    private static PodGrip Round(double upper, double lower, double friction, double stiffness)
     {
         var least = Math.Min(upper, lower);
-        return new(Math.PI / 4 * least * least, friction, [.. Enumerable.Range(0, RoundSpots).Select(i =>
+        ImmutableArray<(double X, double Y, double FrictionX, double FrictionY)> spots = [.. Enumerable.Range(0, RoundSpots).Select(i =>
         {
             var angle = (i + 0.5) * 2 * Math.PI / RoundSpots;
             double x = Math.Cos(angle) * upper / 2, y = Math.Sin(angle) * upper / 2;
             return (x, y, x * 2 / 3, y * 2 / 3);
-        })]);
+        })];
+        return new(Math.PI / 4 * least * least, friction, spots)
+        {
+            Seal = [.. spots.Select(s => (s.X, s.Y, s.FrictionX, s.FrictionY, Math.PI * upper / RoundSpots * stiffness))],
+            Corners = RoundSpots,
+        };
     }
 
     /// <summary>Mean distance of the points of a rectangle from its middle, mm (by integration over a quarter of it).</summary>

@@ -24,6 +24,9 @@ public sealed record CutOperation(CutKind Kind, CutLines Lines, string Path)
     /// <summary>How far a tool reaches under the part from its edge, mm.</summary>
     public double ReachMm { get; init; }
 
+    /// <summary>Depth of a groove or pocket in the underside, mm; null where it is not stated.</summary>
+    public double? DepthMm { get; init; }
+
     /// <summary>What is said of its cutter; null for nothing.</summary>
     public CutterSetup? Cutter { get; init; }
 

@@ -21,6 +21,9 @@ public sealed record CutRequest(
     /// </summary>
     public double ThinFloorMm { get; init; } = 6;
 
+    /// <summary>What the vacuum may do to floors.</summary>
+    public FloorLimits FloorLimits { get; init; } = FloorLimits.Default;
+
     /// <summary>The cutter for all that say nothing else; null for nothing.</summary>
     public CutterSetup? Cutter { get; init; }
 

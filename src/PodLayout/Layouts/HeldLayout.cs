@@ -3,6 +3,7 @@ using System.Globalization;
 using PodLayout.Geometry;
 using PodLayout.Holding;
 using PodLayout.Jobs;
+using PodLayout.Shops;
 using PodLayout.Vacuum;
 
 namespace PodLayout.Layouts;
@@ -10,8 +11,6 @@ namespace PodLayout.Layouts;
 /// <summary>How a layout holds its part: the report for people.</summary>
 public static class HeldLayout
 {
-    private const int Facets = 16;
-
     /// <summary>The report; null where nothing is known of the cutter.</summary>
     /// <param name="job">The job.</param>
     /// <param name="layout">The layout.</param>
@@ -26,11 +25,12 @@ public static class HeldLayout
 
         var (standing, vacuum) = Pods(ground, layout, lost: -1);
         var pods = Bearing(layout, standing);
-        var (now, load) = Strength(job, ground, pods);
+        var (now, load) = Strength(job, layout, ground, standing);
+        var part = ground.On(pods);
         var lost = new double[standing.Length];
         Parallel.For(0, lost.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
             lost[i] = Firmness.Weakest(ground, Bearing(layout, Pods(ground, layout, i).Pods)).Limit.Factor);
-        var bears = new Queue<double>(Bears(ground, pods, load));
+        var bears = new Queue<double>(part.Presses(load < 0 ? default : ground.Loads[load].Wrench));
         return new(
             now.Factor,
             rules.TargetFactor,
@@ -42,7 +42,25 @@ public static class HeldLayout
             vacuum.BarometerKPa,
             now.StandMm,
             ground.WeightN,
-            [.. job.Part.Loads.Assumptions, .. vacuum.Assumptions, .. Assumed(job)]);
+            [.. job.Part.Loads.Assumptions, .. vacuum.Assumptions, .. Assumed(job)])
+        {
+            FactorByPulls = Least(ground, (w, enough) => part.ByPulls(w, enough).Factor),
+            FactorBySprings = Least(ground, (w, enough) => part.BySprings(w, enough).Factor),
+            FactorUnloading = Least(ground, (w, _) => part.Unloading(w)),
+            Pieces = now.Pieces,
+            Passes = PassDepths.Of(ground, part, rules.TargetFactor),
+        };
+    }
+
+    private static double Least(HoldingGround ground, Func<Wrench, double, double> factorOf)
+    {
+        var least = double.PositiveInfinity;
+        foreach (var load in ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length)))
+        {
+            least = Math.Min(least, factorOf(ground.Loads[load].Wrench, least));
+        }
+
+        return least;
     }
 
     /// <summary>
@@ -53,7 +71,7 @@ public static class HeldLayout
     /// <param name="layout">The layout.</param>
     public static HoldingStrength? Strength(Job job, Layout layout) =>
         HoldingGround.Of(job.Part, job.Shop, job.Shop.Holding.TargetFactor) is { } ground && layout.Pods.Any(p => p.Holds is null)
-            ? Strength(job, ground, Bearing(layout, Pods(ground, layout, lost: -1).Pods)).Now : null;
+            ? Strength(job, layout, ground, Pods(ground, layout, lost: -1).Pods).Now : null;
 
     /// <summary>
     /// A layout that may have been changed since its report was made, with the report as it now is: the old one where its factor
@@ -68,9 +86,14 @@ public static class HeldLayout
         var (counted, _) = PodsUnderWood.Of(job, layout);
         var now = Strength(job, counted);
         var stands = (now is null && layout.Holding is null) || (now is not null && layout.Holding is { } before && before.Pods.Length == layout.Pods.Length
-            && (before.Factor == now.Factor || Math.Abs(before.Factor - now.Factor) <= Tolerances.FiledFactor + Tolerances.HoldingShare * 2 * now.Factor));
+            && IsSame(before.Factor, now.Factor)
+            && before.Pieces.Select(p => p.Name).SequenceEqual(now.Pieces.Select(p => p.Name))
+            && before.Pieces.Zip(now.Pieces).All(p => IsSame(p.First.Factor, p.Second.Factor)));
         return stands ? layout : layout with { Holding = Report(job, counted, threads) };
     }
+
+    private static bool IsSame(double before, double now) =>
+        before == now || Math.Abs(before - now) <= Tolerances.FiledFactor + Tolerances.HoldingShare * 2 * now;
 
     /// <summary>The pods of a layout in the part's axes, with the vacuum left at each.</summary>
     /// <param name="ground">The part.</param>
@@ -87,49 +110,47 @@ public static class HeldLayout
             vacuum.AtPodKPa[i]))], vacuum);
     }
 
-    private static (HoldingStrength Now, int Load) Strength(Job job, HoldingGround ground, ImmutableArray<HeldPod> pods)
+    private static (HoldingStrength Now, int Load) Strength(Job job, Layout layout, HoldingGround ground, ImmutableArray<HeldPod> standing)
     {
+        var pods = Bearing(layout, standing);
         var (limit, load) = Firmness.Weakest(ground, pods);
         return (new(
-            limit.Factor, load < 0 ? null : Weakest(job, ground, pods, limit, load),
-            Firmness.Standing(pods, ground.CentreOfMass).DistanceMm), load);
+            limit.Factor, load < 0 ? null : Weakest(ground, pods, limit, load),
+            Firmness.Standing(pods, ground.StandingCentre).DistanceMm,
+            [.. HoldingGround.OfPieces(job.Part, job.Shop, ground.Factor).Select(piece => OfPiece(
+                piece, [.. standing.Where((_, i) => layout.Pods[i].Holds == piece.Piece)]))]), load);
+    }
+
+    private static PieceHold OfPiece(HoldingGround ground, ImmutableArray<HeldPod> pods)
+    {
+        if (pods.IsEmpty)
+        {
+            return new(ground.Piece!, 0, 0, 0, null);
+        }
+
+        var part = ground.On(pods);
+        var (limit, load) = Firmness.Weakest(ground, pods);
+        return new(
+            ground.Piece!, limit.Factor, Least(ground, (w, enough) => part.ByPulls(w, enough).Factor),
+            Least(ground, (w, enough) => part.BySprings(w, enough).Factor), load < 0 ? null : Weakest(ground, pods, limit, load));
     }
 
     // What stands under a loose piece takes its share of the vacuum and bears nothing of the part.
     private static ImmutableArray<HeldPod> Bearing(Layout layout, ImmutableArray<HeldPod> pods) =>
         [.. pods.Where((_, i) => layout.Pods[i].Holds is null)];
 
-    private static WeakestPlace Weakest(Job job, HoldingGround ground, ImmutableArray<HeldPod> pods, Limit limit, int load)
+    private static WeakestPlace Weakest(HoldingGround ground, ImmutableArray<HeldPod> pods, Limit limit, int load)
     {
         var force = ground.Loads[load];
-        var pass = job.Part.Loads.Passes[job.Part.Loads.Points[force.Point].Pass];
+        var point = ground.CutterLoads.Points[force.Point];
+        var pass = ground.CutterLoads.Passes[point.Pass];
         return new(
-            job.Part.Loads.Points[force.Point].OnPart,
+            point.OnPart,
             force.HeightMm,
             force.Force,
             pass.Name,
             FailureModes.Of(limit.Motion, force.Wrench, pods),
             pass.LeastPeakN > 0 ? limit.Factor * pass.PeakN / pass.LeastPeakN : limit.Factor);
-    }
-
-    // What the part presses on each pod with while the cutter is at the weakest place, or at rest where no place is.
-    private static double[] Bears(HoldingGround ground, ImmutableArray<HeldPod> pods, int load)
-    {
-        ImmutableArray<Contact> contacts = [.. pods.SelectMany(p => p.Contacts)];
-        var resting = pods.Aggregate(ground.Weight, (sum, p) => sum + p.Pull);
-        var shares = load < 0 ? null : EvenShares.Of(contacts, resting + ground.Loads[load].Wrench, Facets, ground.LengthMm);
-        shares ??= EvenShares.Of(contacts, resting, Facets, ground.LengthMm);
-        var bears = new double[pods.Length];
-        var contact = 0;
-        for (var p = 0; p < pods.Length; p++)
-        {
-            for (var s = 0; s < pods[p].Grip.Spots.Length; s++, contact++)
-            {
-                bears[p] += shares?.PushesN[contact] ?? 0;
-            }
-        }
-
-        return bears;
     }
 
     private static IEnumerable<string> Assumed(Job job)
@@ -144,6 +165,11 @@ public static class HeldLayout
 
         yield return string.Create(
             CultureInfo.InvariantCulture, $"The part weighs as solid wood of {job.Part.DensityKgPerM3:0} kg/m3 in its finished shape; what is still to be cut off is left out.");
-        yield return "The part is stiff, the pods stand fast on the board, and the load is shared among the pods as well as they can share it.";
+        yield return "The part is stiff and the pods stand fast on the board. Of two figures the lower counts: by springs the seals share what presses on them as springs do, and friction at a pod is at most the coefficient times what it bears; by pulls it is at most the coefficient times the pod's own pull.";
+        var stiffness = job.Shop.Pods.Select(p => p.SealStiffnessNPerMm2).Distinct().ToList();
+        yield return stiffness is [PodType.UsualSealStiffnessNPerMm2]
+            ? "The seals of all pods are equally stiff for each millimetre of their length (1 N/mm2, from memory; the figure itself does not matter while it is the same for all)."
+            : $"Seals push back with {string.Join(", ", job.Shop.Pods.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.SealStiffnessNPerMm2:0.###} N/mm2 ({p.Name})")))} for each millimetre of their length and each that they are pressed.";
+        yield return "Where a corner of a seal bears nothing any more the seal may leak: beyond that factor the vacuum itself is in doubt.";
     }
 }

@@ -16,31 +16,23 @@ internal static class HoldingFindings
         "holding-below-target",
         Severity.Warning,
         FindingKind.Request,
-        Text($"no layout holds at the target factor of {job.Shop.Holding.TargetFactor:0.##}; this one holds at {Factor(layout)}{Where(layout.Holding?.Weakest)}; the least factor is {job.Shop.Holding.LeastFactor:0.##}."),
+        Text($"no layout holds at the target factor of {job.Shop.Holding.TargetFactor:0.##}{Assumed(job)}; this one holds {What(layout)} at {Factor(layout)}{Where(layout)}; the least factor is {job.Shop.Holding.LeastFactor:0.##}."),
         null,
         Remedy);
+
+    /// <summary>Code of the finding that no layout reaches the least factor.</summary>
+    public const string DoesNotHold = "does-not-hold";
 
     /// <summary>No layout reaches the least factor.</summary>
     /// <param name="job">The job.</param>
     /// <param name="supporting">The layout with the fewest pods that supports the part.</param>
     public static Finding NotHeld(Job job, Layout supporting) => new(
-        "not-held",
-        Severity.Refused,
-        FindingKind.NoLayout,
-        Text($"layouts support the part, but none holds it at a factor of {job.Shop.Holding.LeastFactor:0.##}; the one with fewest pods ({supporting.Pods.Length}) holds at {Factor(supporting)}{Where(supporting.Holding?.Weakest)}."),
-        null,
-        Remedy);
-
-    /// <summary>With the cuts that are assumed a layout would hold too weakly.</summary>
-    /// <param name="layout">The layout.</param>
-    /// <param name="held">Its report.</param>
-    public static Finding AssumedTooWeak(Layout layout, HoldingReport held) => new(
-        "holding-assumed-low",
+        DoesNotHold,
         Severity.Warning,
         FindingKind.Request,
-        Text($"the job states no cuts; with those assumed the layout holds at a factor of {Factor(layout)}{Where(layout.Holding?.Weakest)}, and the target is {held.TargetFactor:0.##}."),
+        Text($"DOES NOT HOLD: layouts support the part, but none holds all that is to be held at the least factor of {job.Shop.Holding.LeastFactor:0.##}{Assumed(job)}; this one, with the fewest pods ({supporting.Pods.Length}), holds {What(supporting)} at {Factor(supporting)}{Where(supporting)}. It is shown so that you see what is missing: do not cut on it."),
         null,
-        "State the cuts, or the program, and the cutter: then the layout is made to hold.");
+        Remedy);
 
     /// <summary>With one seal lost the part would move under the cut as it is.</summary>
     /// <param name="held">The report, in which that is so.</param>
@@ -66,7 +58,13 @@ internal static class HoldingFindings
         _ => "is lifted",
     };
 
-    private static string Factor(Layout layout) => layout.Holding is { } held ? FactorText.Of(held.Factor) : "?";
+    private static string Factor(Layout layout) => layout.Holding is { } held ? FactorText.Of(held.LeastOfAll) : "?";
+
+    private static string What(Layout layout) => layout.Holding?.HeldLeast.What ?? "the part";
+
+    private static string Where(Layout layout) => Where(layout.Holding?.HeldLeast.Weakest);
+
+    private static string Assumed(Job job) => job.Part.Loads.AreAssumed ? " with the cuts that are assumed, since the job states none" : "";
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -17,4 +17,14 @@ public sealed record PlanResult(
     ImmutableArray<UnsupportedStretch> Unsupported,
     ImmutableArray<Finding> Findings,
     bool Interrupted,
-    WorkDone Work);
+    WorkDone Work)
+{
+    /// <summary>
+    /// Whether there is a layout that does not hold what it is to hold: it is shown, and said not to hold wherever it is, and is
+    /// no success.
+    /// </summary>
+    public bool DoesNotHold => Layout?.Holding?.DoesNotHold == true;
+
+    /// <summary>Whether there is a layout that may be used.</summary>
+    public bool IsUsable => Layout is not null && !DoesNotHold;
+}

@@ -12,6 +12,9 @@ public sealed record CutterLoads(
     /// <summary>Whether the job names no cut, so that all of it is assumed.</summary>
     public bool AreAssumed { get; init; }
 
+    /// <summary>Where the tool goes through the last layer of wood: what it does to pieces that come loose beside it.</summary>
+    public ImmutableArray<FreeingLoad> Freeing { get; init; } = [];
+
     /// <summary>Nothing is known of the cutter: holding is not computed.</summary>
     public static CutterLoads None { get; } = new([], [], []);
 }

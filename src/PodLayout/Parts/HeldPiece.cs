@@ -20,6 +20,9 @@ public sealed record HeldPiece(string Name, Ring Outline, ImmutableArray<Ring> H
     /// </summary>
     public bool IsBalanced { get; init; } = true;
 
+    /// <summary>What the cutter does to it when the last layer of wood that joins it to the rest is cut.</summary>
+    public CutterLoads Loads { get; init; } = CutterLoads.None;
+
     /// <summary>Directions of the drawing in which balance is asked for.</summary>
     public static ImmutableArray<Point2> Directions { get; } =
         [.. Enumerable.Range(0, DirectionCount).Select(i => Turn.FromDegrees(360.0 * i / DirectionCount).Apply(new(1, 0)))];

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Woods;
 
 namespace PodLayout.Parts;
@@ -12,6 +13,9 @@ public sealed record Part(string Name, PartShape Shape, double ThicknessMm, stri
 {
     /// <summary>What the cutter does to it; none when that is not to be looked at.</summary>
     public CutterLoads Loads { get; init; } = CutterLoads.None;
+
+    /// <summary>Wood that cuts take out of it beside its outline and holes.</summary>
+    public ImmutableArray<CutAway> CutAway { get; init; } = [];
 
     /// <summary>Its wood, as it is reckoned with.</summary>
     public Wood Wood { get; init; } = Wood.Unknown(Species);

@@ -20,6 +20,9 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
     /// <summary>Spots where a cut from the face leaves little wood: pods stand nearer to each other there.</summary>
     public ImmutableArray<ThinFloor> Floors { get; init; } = [];
 
+    /// <summary>Floors that do not bear the vacuum of some kinds of pod, which keep off them.</summary>
+    public ImmutableArray<WeakFloor> WeakFloors { get; init; } = [];
+
     /// <summary>
     /// Rings whose cut leaves a skin at the underside: 0 for the outline, 1.. for the holes. No tool comes through there, so that
     /// pods' bodies may reach beyond them; their seals keep the seal margin all the same.
@@ -47,6 +50,7 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
         Avoided = [.. Avoided.Select(a => a with { Ring = a.Ring.Laid(turn, offset) })],
         Hazards = [.. Hazards.Select(h => h.Laid(turn, offset))],
         Floors = [.. Floors.Select(f => f.Laid(turn, offset))],
+        WeakFloors = [.. WeakFloors.Select(f => f.Laid(turn, offset))],
         Skinned = Skinned,
         Held = [.. Held.Select(p => p.Laid(turn, offset))],
         Blank = [.. Blank.Select(r => r.Laid(turn, offset))],

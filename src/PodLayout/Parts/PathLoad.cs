@@ -11,4 +11,11 @@ namespace PodLayout.Parts;
 /// holds against every force between.
 /// </param>
 /// <param name="Pass">Index of the pass in <see cref="CutterLoads.Passes"/>.</param>
-public sealed record PathLoad(Point2 OnPart, double HeightMm, ImmutableArray<Force> Forces, int Pass);
+public sealed record PathLoad(Point2 OnPart, double HeightMm, ImmutableArray<Force> Forces, int Pass)
+{
+    /// <summary>
+    /// Depth of the cut there, mm: the forces are proportional to it, and it reaches as far below and above the place where they
+    /// act. 0 where they do not depend on a depth, or it is not known.
+    /// </summary>
+    public double DepthMm { get; init; }
+}

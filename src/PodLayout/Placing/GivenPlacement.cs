@@ -33,7 +33,19 @@ internal static class GivenPlacement
         ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
         var ground = SearchGround.At(frame, board, new OffsetBox(offset, 0, 0), columns, rows);
         var most = toBeat is null ? job.Shop.Pods.Sum(p => Math.Min(p.Stock, 10_000)) : toBeat.Seats.Length - 1;
-        var (found, bound, isProven, work) = NodeExamination.Solve(job, ground, ground.Classes[0], offset, most, cancellation);
-        return new(found ?? toBeat, isProven ? Math.Min(bound, toBeat?.Seats.Length ?? bound) : bound, 0, 1, !isProven) { Work = work };
+        var (found, bound, isProven, work, shortBySprings) = NodeExamination.Solve(job, ground, ground.Classes[0], offset, most, cancellation);
+        if (shortBySprings > 0)
+        {
+            // What was given up by springs bounds nothing: the bound is that by pulls alone.
+            var byPulls = new PlacingFrame(job, reach, poses, given.AngleDeg, 0) { Holding = holding?.ByPullsAlone() };
+            var again = NodeExamination.Solve(job, ground with { Frame = byPulls }, ground.Classes[0], offset, most, cancellation);
+            (bound, isProven) = (again.Bound, isProven && again.IsProven);
+        }
+
+        return new(found ?? toBeat, isProven ? Math.Min(bound, toBeat?.Seats.Length ?? bound) : bound, 0, 1, !isProven)
+        {
+            Work = work,
+            ShortBySprings = shortBySprings,
+        };
     }
 }

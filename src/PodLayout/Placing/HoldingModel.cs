@@ -20,35 +20,37 @@ internal sealed class HoldingModel
     // set learns more from the next ones.
     private const int MostLooks = 4;
 
-    private readonly ImmutableArray<int> _telling;
-    private readonly double _mostFriction;
+    // Choices that fall short by springs alone are given up one by one at first; then one more pod is asked for.
+    private const int MostOthers = 6;
 
-    /// <summary>The model for a part and what it must be held against.</summary>
-    public HoldingModel(HoldingGround ground)
-    {
-        Ground = ground;
-        _telling = ground.Telling;
-        _mostFriction = ground.Grips.Max(g => g.Friction);
-    }
+    /// <summary>The model for a part, or a part and the loose pieces that are held beside it.</summary>
+    /// <param name="grounds">What must be held against what: the part first.</param>
+    public HoldingModel(params ImmutableArray<HoldingGround> grounds) => Grounds = grounds;
+
+    /// <summary>What must be held against what: the part, then its loose pieces that are held.</summary>
+    public ImmutableArray<HoldingGround> Grounds { get; }
 
     /// <summary>The part and what it must be held against.</summary>
-    public HoldingGround Ground { get; }
+    public HoldingGround Ground => Grounds[0];
+
+    // Whether the figure by springs is left out.
+    private bool IsByPullsAlone { get; init; }
+
+    /// <summary>The same model without the figure by springs: what every layout that holds must keep, and no more.</summary>
+    public HoldingModel ByPullsAlone() => new(Grounds) { IsByPullsAlone = true };
 
     /// <summary>The factor at which holding counts as reached.</summary>
     public double EnoughFactor => Ground.Factor * (1 - Tolerances.HoldingShare);
 
-    /// <summary>
-    /// The model of a job; null where nothing is known of the cutter, or all of it is assumed: an assumption gives a figure, but
-    /// asks for no pods.
-    /// </summary>
+    /// <summary>The model of a job; null where nothing is known of the cutter.</summary>
     /// <param name="job">The job.</param>
     /// <param name="factor">The holding factor that layouts must reach.</param>
-    public static HoldingModel? Of(Job job, double factor) =>
-        !job.Part.Loads.AreAssumed && HoldingGround.Of(job.Part, job.Shop, factor) is { } ground ? new(ground) : null;
+    public static HoldingModel? Of(Job job, double factor) => HoldingGround.Of(job.Part, job.Shop, factor) is { } ground
+        ? new([ground, .. HoldingGround.OfPieces(job.Part, job.Shop, factor)]) : null;
 
     /// <summary>
     /// The rows of a set of placements that a choice breaks: of the ways known from larger sets, and of those in which the choice
-    /// gives way at the middle of the set with the most vacuum that there can be.
+    /// gives way, by pulls, at the middle of the set with the most vacuum that there can be.
     /// </summary>
     /// <param name="frame">The part at its angle or angles.</param>
     /// <param name="seats">The seats of the set.</param>
@@ -59,11 +61,16 @@ internal sealed class HoldingModel
     public Func<ImmutableArray<int>, ImmutableArray<HoldRow>> Over(
         PlacingFrame frame, ImmutableArray<FrameSeat> seats, OffsetBox box, int atLeast, int atMost, List<Weakness> known)
     {
-        var pods = Likely(frame, seats, box.Centre, atLeast);
-        double[] spreads = [.. seats.Select(s => frame.SpreadOf(s, box))];
-        var bears = Bears(frame, seats);
-        var farthest = Farthest(frame, seats, pods, bears);
-        var pushN = Ground.MostPushN(atMost);
+        var places = new SeatPlaces(Likely(frame, seats, box.Centre, atLeast), [.. seats.Select(s => frame.SpreadOf(s, box))], Bodies(frame, seats));
+        ImmutableArray<double> pushesN = [.. Grounds.Select(g => g.MostPushN(atMost))];
+        var farthest = Grounds.Select((_, body) => Farthest(frame, seats, places, body)).ToArray();
+        var pairs = new Lazy<HoldRow?>[Grounds.Length];
+        for (var body = 1; body < Grounds.Length; body++)
+        {
+            var piece = body;
+            pairs[piece] = new(() => MorePodsThanOne(places, piece, farthest[piece], pushesN[piece]));
+        }
+
         var (asked, looks) = (0, 0);
         return filled =>
         {
@@ -80,88 +87,114 @@ internal sealed class HoldingModel
                 return [];
             }
 
-            ImmutableArray<HeldPod> chosen = [.. filled.Where(s => bears[s]).Select(s => pods[s])];
-            if (Topples(chosen) is { } outward && Standing(pods, bears, spreads, outward) is var stand && !stand.IsKept(filled))
+            if (Topples(places.Chosen(filled, 0)) is { } outward && Standing(places, outward) is var stand && !stand.IsKept(filled))
             {
                 return [stand];
             }
 
-            known.AddRange(Ways(chosen, farthest, _telling));
+            for (var body = 1; body < Grounds.Length; body++)
+            {
+                if (pairs[body].Value is { } pair && !pair.IsKept(filled))
+                {
+                    return [pair];
+                }
+            }
+
+            for (var body = 0; body < Grounds.Length; body++)
+            {
+                known.AddRange(Ways(body, places.Chosen(filled, body), farthest[body], Grounds[body].Telling));
+            }
+
             rows = Broken(known.Skip(asked));
             asked = known.Count;
             return rows;
 
-            ImmutableArray<HoldRow> Broken(IEnumerable<Weakness> ways) => BrokenBy(filled, ways, pods, bears, spreads, pushN);
+            ImmutableArray<HoldRow> Broken(IEnumerable<Weakness> ways) => BrokenBy(filled, ways, places, pushesN);
         };
     }
 
-    /// <summary>The rows of one placement that a choice breaks; none when it holds.</summary>
+    /// <summary>
+    /// The rows of one placement that a choice breaks; none when it holds, by pulls and by springs. Rows for what gives way by
+    /// pulls hold for every layout there. A choice that falls short by springs alone is given up by itself, and after a few of
+    /// them one more pod is asked for: what is then found need not be the fewest there.
+    /// </summary>
     /// <param name="frame">The part at its angle.</param>
     /// <param name="seats">The seats there.</param>
     /// <param name="offset">Where the pivot lies within its pitch.</param>
     /// <param name="shift">The whole pitches.</param>
     /// <param name="known">Ways that are known; those that are found are added.</param>
+    /// <param name="shortBySprings">Told of each choice that falls short by springs alone.</param>
     public Func<ImmutableArray<int>, ImmutableArray<HoldRow>> At(
-        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, ShiftClass shift, List<Weakness> known)
+        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, ShiftClass shift, List<Weakness> known, Action shortBySprings)
     {
-        var pods = Likely(frame, seats, offset, 1);
-        var spreads = new double[pods.Length];
+        var bodies = Bodies(frame, seats);
+        SeatPlaces Places(int atLeast) => new(Likely(frame, seats, offset, atLeast), new double[seats.Length], bodies);
+        var places = Places(1);
         var atLeast = 1;
-        var bears = Bears(frame, seats);
-        var farthest = Farthest(frame, seats, pods, bears);
-        var pushN = Ground.MostPushN(Ground.Shop.Pods.Sum(p => p.Stock));
-        var asked = 0;
+        var farthest = Grounds.Select((_, body) => Farthest(frame, seats, places, body)).ToArray();
+        ImmutableArray<double> pushesN = [.. Grounds.Select(g => g.MostPushN(Ground.Shop.Pods.Sum(p => p.Stock)))];
+        var (asked, others) = (0, 0);
         return filled =>
         {
             if (filled.Length > atLeast)
             {
                 // The choice has as few pods as any that keeps the rows so far: the more there are, the less vacuum is left at each.
                 atLeast = filled.Length;
-                pods = Likely(frame, seats, offset, atLeast);
-                asked = 0;
+                places = Places(atLeast);
+                (asked, others) = (0, 0);
             }
 
-            var rows = BrokenBy(filled, known.Skip(asked), pods, bears, spreads, pushN);
+            var rows = BrokenBy(filled, known.Skip(asked), places, pushesN);
             asked = known.Count;
             if (rows.Length > 0)
             {
                 return rows;
             }
 
-            ImmutableArray<FrameSeat> chosen = [.. filled.Select(s => seats[s])];
-            var held = Held(frame, chosen, offset, shift.Columns, shift.Rows);
-            if (Topples(held) is { } outward)
+            var held = Held(frame, [.. filled.Select(s => seats[s])], offset, shift.Columns, shift.Rows);
+            if (Topples(held[0]) is { } outward)
             {
-                return [Standing(pods, bears, spreads, outward)];
+                return [Standing(places, outward)];
             }
 
-            var ways = Ways(held, farthest, _telling);
+            ImmutableArray<Weakness> ways = [.. Grounds.SelectMany((g, body) =>
+                Ways(body, held[body], farthest[body], g.Telling) is { IsEmpty: false } telling ? telling
+                    : Ways(body, held[body], farthest[body], Enumerable.Range(0, g.Loads.Length)))];
             if (ways.IsEmpty)
             {
-                ways = Ways(held, farthest, Enumerable.Range(0, Ground.Loads.Length));
-            }
+                if (IsByPullsAlone || Grounds.Select((g, body) => HoldsBySprings(g, held[body])).All(h => h))
+                {
+                    return [];
+                }
 
-            if (ways.IsEmpty)
-            {
-                return [];
+                shortBySprings();
+                return [++others <= MostOthers ? OtherThan(filled, seats.Length) : OneMoreThan(filled, seats.Length)];
             }
 
             known.AddRange(ways);
-            rows = BrokenBy(filled, ways, pods, bears, spreads, pushN);
+            rows = BrokenBy(filled, ways, places, pushesN);
             asked = known.Count;
             // With the most vacuum that there can be it would hold; with what is left at these pods it does not: one more pod, or
             // another, is needed.
-            return rows.IsEmpty ? [OtherThan(filled, pods.Length)] : rows;
+            return rows.IsEmpty ? [OtherThan(filled, seats.Length)] : rows;
         };
     }
 
-    /// <summary>Whether a layout holds at the factor.</summary>
+    /// <summary>Whether a layout holds the part (0) or one of the pieces at the factor, by both figures.</summary>
+    public bool HoldsBody(int body, PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
+    {
+        var ground = Grounds[body];
+        return Firmness.Weakest(
+            ground, ground.On(Held(frame, seats, offset, columns, rows)[body]), ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length)),
+            EnoughFactor).Limit.Factor >= EnoughFactor;
+    }
+
+    /// <summary>Whether a layout holds at the factor, by both figures.</summary>
     public bool Holds(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
     {
         var held = Held(frame, seats, offset, columns, rows);
-        return Topples(held) is null
-            && Firmness.Weakest(Ground, Ground.On(held), _telling.Concat(Enumerable.Range(0, Ground.Loads.Length)), EnoughFactor)
-                .Limit.Factor >= EnoughFactor;
+        return Topples(held[0]) is null && Grounds.Select((g, body) => Firmness.Weakest(
+            g, g.On(held[body]), g.Telling.Concat(Enumerable.Range(0, g.Loads.Length)), EnoughFactor).Limit.Factor >= EnoughFactor).All(h => h);
     }
 
     /// <summary>The seat that, added to a layout, makes it hold best, and the factor then; null when there is none to add.</summary>
@@ -175,7 +208,7 @@ internal sealed class HoldingModel
     public (FrameSeat Seat, double Factor)? Strongest(
         PlacingFrame frame, ImmutableArray<FrameSeat> seats, ImmutableArray<FrameSeat> free, Point2 offset, int columns, int rows, int closely)
     {
-        var held = Held(frame, seats, offset, columns, rows);
+        var held = Held(frame, seats, offset, columns, rows)[0];
         var (limit, load) = Firmness.Weakest(Ground, held);
         if (load < 0 || free.IsEmpty)
         {
@@ -191,9 +224,9 @@ internal sealed class HoldingModel
         foreach (var (seat, _) in likely)
         {
             // The forces that are likely to be worst first: most seats are given up after a few.
-            var equilibrium = Ground.On(Held(frame, seats.Add(seat), offset, columns, rows));
+            var equilibrium = Ground.On(Held(frame, seats.Add(seat), offset, columns, rows)[0]);
             var least = best?.Factor ?? -1;
-            var quick = Firmness.Weakest(Ground, equilibrium, _telling.Append(load), least).Limit.Factor;
+            var quick = Firmness.Weakest(Ground, equilibrium, Ground.Telling.Append(load), least).Limit.Factor;
             if (quick > least)
             {
                 var factor = Firmness.Weakest(Ground, equilibrium, Enumerable.Range(0, Ground.Loads.Length), least).Limit.Factor;
@@ -210,11 +243,19 @@ internal sealed class HoldingModel
         return new(others, [.. others.Select(_ => HoldRow.Needed)]);
     }
 
-    // What stands under a loose piece takes its share of the vacuum and bears nothing of the part.
-    private static bool[] Bears(PlacingFrame frame, ImmutableArray<FrameSeat> seats) => [.. seats.Select(s => frame.PieceOver(s.Pose) is null)];
+    // One pod more than these, whichever.
+    private static HoldRow OneMoreThan(ImmutableArray<int> filled, int seatCount)
+    {
+        int[] all = [.. Enumerable.Range(0, seatCount)];
+        return new(all, [.. all.Select(_ => (HoldRow.Needed + filled.Length) / (filled.Length + 1))]);
+    }
 
-    // Pods under the part with the vacuum that is left at each, as they stand.
-    private ImmutableArray<HeldPod> Held(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
+    // What each seat bears: the index of its ground; -1 for a piece that no cut runs along. All take their share of the vacuum.
+    private int[] Bodies(PlacingFrame frame, ImmutableArray<FrameSeat> seats) =>
+        [.. seats.Select(s => frame.PieceOver(s.Pose) is { } piece ? Grounds.ToList().FindIndex(1, g => g.Piece == piece.Name) : 0)];
+
+    // Pods under each ground with the vacuum that is left at each, as they stand.
+    private ImmutableArray<HeldPod>[] Held(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
     {
         var board = Ground.Shop.Board;
         var vacuum = VacuumNetwork.At(Ground.Shop, [.. seats.Select(s =>
@@ -223,8 +264,19 @@ internal sealed class HoldingModel
             return new PodOnPorts(
                 pose.Type, [.. BoardSeats.FeedingPorts(pose, board, s.Column + columns, s.Row + rows).Take(pose.Type.PortsNeeded)]);
         })]);
-        var bears = Bears(frame, seats);
-        return [.. seats.Select((s, i) => Pod(frame, s, offset, vacuum.AtPodKPa[i])).Where((_, i) => bears[i])];
+        var bodies = Bodies(frame, seats);
+        return
+        [
+            .. Grounds.Select((_, body) => seats.Select((s, i) => (Seat: s, Index: i)).Where(s => bodies[s.Index] == body)
+                .Select(s => Pod(frame, s.Seat, offset, vacuum.AtPodKPa[s.Index])).ToImmutableArray()),
+        ];
+    }
+
+    private bool HoldsBySprings(HoldingGround ground, ImmutableArray<HeldPod> pods)
+    {
+        var part = ground.On(pods);
+        return ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length))
+            .All(load => part.BySprings(ground.Loads[load].Wrench, EnoughFactor).Factor >= EnoughFactor);
     }
 
     private HeldPod Pod(PlacingFrame frame, FrameSeat seat, Point2 offset, double vacuumKPa)
@@ -247,68 +299,112 @@ internal sealed class HoldingModel
 
     private Point2? Topples(ImmutableArray<HeldPod> pods)
     {
-        var (distance, outward) = Firmness.Standing(pods, Ground.CentreOfMass);
+        var (distance, outward) = Firmness.Standing(pods, Ground.StandingCentre);
         return distance < HoldingGround.LeastStandMm - Tolerances.ContactMm ? outward : null;
     }
 
     // Before the vacuum is on, some pod must bear the part beyond its centre of mass in every direction.
-    private HoldRow Standing(HeldPod[] pods, bool[] bears, double[] spreads, Point2 outward)
+    private HoldRow Standing(SeatPlaces places, Point2 outward)
     {
-        var needed = Ground.CentreOfMass.Dot(outward) + HoldingGround.LeastStandMm - Tolerances.ContactMm;
-        int[] beyond = [.. Enumerable.Range(0, pods.Length).Where(s => bears[s] && pods[s].Spots.Max(p => p.Dot(outward)) + spreads[s] >= needed)];
+        var needed = Ground.StandingCentre.Dot(outward) + HoldingGround.LeastStandMm - Tolerances.ContactMm;
+        int[] beyond = [.. Enumerable.Range(0, places.Pods.Length).Where(s =>
+            places.Bodies[s] == 0 && places.Pods[s].Spots.Max(p => p.Dot(outward)) + places.SpreadsMm[s] >= needed)];
         return new(beyond, [.. beyond.Select(_ => HoldRow.Needed)]);
     }
 
-    // Spots of the seats that lie farthest out. A motion that none of them hinders is hindered by no seat between: how far a spot
-    // rises is linear in its place, and how far it slides convex.
-    private static ImmutableArray<Contact> Farthest(PlacingFrame frame, ImmutableArray<FrameSeat> seats, HeldPod[] pods, bool[] bears) =>
+    // Spots of the seats that lie farthest out, without friction. A motion in which none of them sinks lets no seat between sink:
+    // how far a spot rises is linear in its place.
+    private static ImmutableArray<Contact> Farthest(PlacingFrame frame, ImmutableArray<FrameSeat> seats, SeatPlaces places, int body) =>
     [
-        .. Enumerable.Range(0, seats.Length).Where(s => bears[s]).GroupBy(s => frame.Poses[seats[s].Pose]).SelectMany(alike =>
+        .. Enumerable.Range(0, seats.Length).Where(s => places.Bodies[s] == body).GroupBy(s => frame.Poses[seats[s].Pose]).SelectMany(alike =>
         {
             int[] ofPose = [.. alike];
-            return Hull.Corners([.. ofPose.Select(s => pods[s].Centre)]).SelectMany(c => pods[ofPose[c]].Contacts);
+            return Hull.Corners([.. ofPose.Select(s => places.Pods[s].Centre)]).SelectMany(c => places.Pods[ofPose[c]].Contacts)
+                .Select(c => c with { Friction = 0 });
         }),
     ];
 
-    // Ways in which pods give way below the factor, to some of the forces: the weakest of each bundle. Where they give way even
-    // when no other seat may be moved through, that way is taken: it asks something of every layout.
-    private ImmutableArray<Weakness> Ways(ImmutableArray<HeldPod> pods, ImmutableArray<Contact> farthest, IEnumerable<int> loads)
+    // A loose piece mostly asks for one pod or two. Where each of its seats alone gives way, it is two: rows of single ways, each
+    // kept by another seat, would let shares of one pod do.
+    private HoldRow? MorePodsThanOne(SeatPlaces places, int body, ImmutableArray<Contact> farthest, double pushN)
     {
-        var equilibrium = Ground.On(pods);
-        if (!equilibrium.CanRest)
+        List<int> seats = [];
+        List<Weakness> ways = [];
+        for (var s = 0; s < places.Pods.Length; s++)
         {
-            return [new(default, 0)];
+            if (places.Bodies[s] != body)
+            {
+                continue;
+            }
+
+            seats.Add(s);
+            if (!ways.Exists(way => GivesWay(way, s)))
+            {
+                ways.AddRange(Ways(body, [places.Pods[s]], farthest, Grounds[body].Telling).Where(w => w.Motion != default));
+                if (!ways.Exists(way => GivesWay(way, s)))
+                {
+                    return null;
+                }
+            }
         }
 
-        var leaning = new Lazy<Equilibrium>(() => Ground.On(pods, farthest));
+        return new([.. seats], [.. seats.Select(_ => HoldRow.Needed / 2)]);
+
+        bool GivesWay(Weakness way, int seat)
+        {
+            var blurred = way.Blurred(places.SpreadsMm[seat]);
+            return blurred.Needed(Grounds[body], way) is var needed && needed > 0
+                && blurred.Brought(places.Pods[seat], places.SpreadsMm[seat], pushN) < needed * (1 - 1e-9);
+        }
+    }
+
+    // Ways in which pods give way below the factor, by pulls, to some of the forces: the weakest of each bundle. Where they give
+    // way even when no other seat may be sunk through, that way is taken: it asks something of every layout.
+    private ImmutableArray<Weakness> Ways(int body, ImmutableArray<HeldPod> pods, ImmutableArray<Contact> farthest, IEnumerable<int> loads)
+    {
+        var ground = Grounds[body];
+        var part = ground.On(pods);
+        if (!part.CanRest)
+        {
+            return [new(default, 0, body)];
+        }
+
+        var leaning = new Lazy<PartOnPods>(() => ground.On(pods, farthest));
         return
         [
-            .. loads.Select(load => (load, Limit: equilibrium.Of(Ground.Loads[load].Wrench, EnoughFactor)))
+            .. loads.Select(load => (load, Limit: part.ByPulls(ground.Loads[load].Wrench, EnoughFactor)))
                 .Where(l => l.Limit.Factor < EnoughFactor).OrderBy(l => l.Limit.Factor).Take(RowsOfRound)
-                .Select(l => leaning.Value.Of(Ground.Loads[l.load].Wrench, EnoughFactor) is { Factor: var factor } far && factor < EnoughFactor
+                .Select(l => leaning.Value.ByPullsAlone(ground.Loads[l.load].Wrench, EnoughFactor) is { Factor: var factor } far && factor < EnoughFactor
                     ? (l.load, Limit: far) : l)
-                .Select(l => Weakness.Of(l.Limit, Ground.Loads[l.load], pods)),
+                .Select(l => Weakness.Of(l.Limit, ground.Loads[l.load], pods, body)),
         ];
     }
 
     private ImmutableArray<HoldRow> BrokenBy(
-        ImmutableArray<int> filled, IEnumerable<Weakness> ways, HeldPod[] pods, bool[] bears, double[] spreads, double pushN)
+        ImmutableArray<int> filled, IEnumerable<Weakness> ways, SeatPlaces places, ImmutableArray<double> pushesN)
     {
         var rows = ImmutableArray.CreateBuilder<HoldRow>();
-        var most = spreads.DefaultIfEmpty(0).Max();
+        var most = places.SpreadsMm.DefaultIfEmpty(0).Max();
         foreach (var way in ways.Where(w => w.Motion != default))
         {
-            var blurred = way.Blurred(most, _mostFriction);
-            var needed = blurred.Needed(Ground, way);
-            int Share(int s) => !bears[s] ? 0 : (int)Math.Ceiling(Math.Min(1, blurred.Brought(pods[s], spreads[s], pushN) / needed) * HoldRow.Needed);
+            var blurred = way.Blurred(most);
+            var needed = blurred.Needed(Grounds[way.Body], way);
+            int Share(int s) => places.Bodies[s] != way.Body ? 0
+                : (int)Math.Ceiling(Math.Min(1, blurred.Brought(places.Pods[s], places.SpreadsMm[s], pushesN[way.Body]) / needed) * HoldRow.Needed);
             // What the choice itself brings is quickly seen; the whole row is made only when that is too little.
             if (needed > 0 && filled.Sum(s => (long)Share(s)) < HoldRow.Needed)
             {
-                var shares = Enumerable.Range(0, pods.Length).Select(s => (Seat: s, Share: Share(s))).Where(r => r.Share > 0).ToList();
+                var shares = Enumerable.Range(0, places.Pods.Length).Select(s => (Seat: s, Share: Share(s))).Where(r => r.Share > 0).ToList();
                 rows.Add(new([.. shares.Select(r => r.Seat)], [.. shares.Select(r => r.Share)]));
             }
         }
 
         return rows.ToImmutable();
+    }
+
+    // Seats as pods with the most vacuum that each can have, how far each may lie from there, and what it bears.
+    private sealed record SeatPlaces(HeldPod[] Pods, double[] SpreadsMm, int[] Bodies)
+    {
+        public ImmutableArray<HeldPod> Chosen(ImmutableArray<int> filled, int body) => [.. filled.Where(s => Bodies[s] == body).Select(s => Pods[s])];
     }
 }

@@ -40,7 +40,14 @@ internal static class NodeExamination
         var rows = new NodeRows(node, roots, reach);
         var asked = AskedRows.Of(job, ground.Frame, seats, node.Classes.Select(c => ground.Classes[c]), box);
         List<Weakness> weaknesses = [.. node.Weaknesses];
-        var question = PlacementModel.Question(job, ground.Frame, seats, asked, rows.SupportersOf, reach.Supports) with
+        var support = PlacementModel.Question(job, ground.Frame, seats, asked, rows.SupportersOf, reach.Supports);
+        if (WithPieces(job, node, ground, frames, box, roots, support, atMost, cancellation) is { } withPieces)
+        {
+            // Only the next look needs to know whether there is a better one still.
+            return new(node.Bound, withPieces, [node with { Rows = rows.InGround() }], false, false) { Work = rows.Work };
+        }
+
+        var question = support with
         {
             HoldsBrokenBy = ground.Frame.Holding?.Over(ground.Frame, seats, box, node.Bound, atMost, weaknesses),
         };
@@ -66,23 +73,54 @@ internal static class NodeExamination
 
         ImmutableArray<int> filled = [.. answer.Filled.Select(s => roots[s])];
         var shift = node.Classes.MaxBy(c => filled.Count(s => ground.Classes[c].Available[s]));
-        var (found, looked) = ground.Frame.MostSwingMm > MostSwingToLookMm || answer.IsRough ? default
+        var (found, looked, shortBySprings) = ground.Frame.MostSwingMm > MostSwingToLookMm || answer.IsRough ? default
             : Look(job, node.HalfSpanDeg == 0 ? ground : ground with { Frame = frames.Of(node.AngleDeg, 0) }, box, ground.Classes[shift], filled, atMost, weaknesses, cancellation);
         if (found?.Seats.Length <= bound)
         {
             // As few as the bound: nothing in this set has fewer.
-            return new(bound, found, [], false, false) { Work = rows.Work + looked };
+            return new(bound, found, [], false, false) { Work = rows.Work + looked, ShortBySprings = shortBySprings };
         }
 
         var children = Split(node with { Bound = bound, Rows = rows.InGround(), Weaknesses = [.. weaknesses] }, ground.Frame.MostSwingMm, filled, shift, placingToleranceMm);
-        return new(bound, found, children, children.IsEmpty, false) { Work = rows.Work + looked };
+        return new(bound, found, children, children.IsEmpty, false) { Work = rows.Work + looked, ShortBySprings = shortBySprings };
+    }
+
+    // Where loose pieces are held, the choice that only supports the part guides to where it lies with fewest pods: the pods under
+    // the pieces are then chosen by themselves.
+    private static FoundLayout? WithPieces(
+        Job job, SearchNode node, SearchGround ground, Frames frames, OffsetBox box, ImmutableArray<int> roots, CoverQuestion support, int atMost,
+        CancellationToken cancellation)
+    {
+        if (ground.Frame.Holding is not { Grounds.Length: > 1 } || ground.Frame.MostSwingMm > MostSwingToLookMm)
+        {
+            return null;
+        }
+
+        var answer = FewestPods.Of(support, [.. node.Rows.Select(r => r.Point)], atMost, cancellation, Wanted.AnyQuickly);
+        if (!answer.HasChoice)
+        {
+            return null;
+        }
+
+        ImmutableArray<int> filled = [.. answer.Filled.Select(s => roots[s])];
+        var shift = ground.Classes[node.Classes.MaxBy(c => filled.Count(s => ground.Classes[c].Available[s]))];
+        var one = node.HalfSpanDeg == 0 ? ground : ground with { Frame = frames.Of(node.AngleDeg, 0) };
+        ImmutableArray<FrameSeat> chosen = [.. filled.Select(s => ground.Seats[s])];
+        if (!filled.All(s => shift.Available[s]) || OffsetFitting.FittingAll(one.Frame, chosen, box) is not { } fitting)
+        {
+            return null;
+        }
+
+        var (improved, worst) = OffsetFitting.Improve(one.Frame, chosen, fitting, goodEnough: 1);
+        return worst <= 1 && PieceRepair.Of(job, one, shift, improved, chosen, atMost) is { IsDefault: false } repaired
+            ? new(one.Frame, improved, shift.Columns, shift.Rows, repaired, worst) : null;
     }
 
     /// <summary>
     /// A layout near the relaxed choice: the choice itself where the part can be moved to fit it, otherwise the best at that
     /// offset.
     /// </summary>
-    private static (FoundLayout? Found, SearchWork Work) Look(
+    private static (FoundLayout? Found, SearchWork Work, int ShortBySprings) Look(
         Job job,
         SearchGround ground,
         OffsetBox box,
@@ -101,7 +139,12 @@ internal static class NodeExamination
                 var (improved, worst) = OffsetFitting.Improve(ground.Frame, chosen, fitting, goodEnough: 1);
                 if (worst <= 1 && ground.Frame.Holding?.Holds(ground.Frame, chosen, improved, shift.Columns, shift.Rows) != false)
                 {
-                    return (new(ground.Frame, improved, shift.Columns, shift.Rows, chosen, worst), default);
+                    return (new(ground.Frame, improved, shift.Columns, shift.Rows, chosen, worst), default, 0);
+                }
+
+                if (worst <= 1 && PieceRepair.Of(job, ground, shift, improved, chosen, atMost) is { IsDefault: false } repaired)
+                {
+                    return (new(ground.Frame, improved, shift.Columns, shift.Rows, repaired, worst), default, 0);
                 }
 
                 offset = fitting;
@@ -111,8 +154,32 @@ internal static class NodeExamination
         // Whatever is not found here is found in a smaller box; in the smallest, what there is must be found.
         var isSmall = Math.Max(box.HalfXMm, box.HalfYMm) <= Math.Max(SmallShare * job.Shop.Board.PitchMm, Tolerances.PlacingMm);
         var wanted = isSmall || ground.Frame.Holding is not null ? Wanted.Any : Wanted.AnyQuickly;
-        var (found, _, _, work) = Solve(job, ground, shift, offset, atMost, cancellation, weaknesses, wanted);
-        return (found, work);
+        if (WithPieces(job, ground, shift, offset, atMost, cancellation) is { } withPieces)
+        {
+            return (withPieces, default, 0);
+        }
+
+        var end = Solve(job, ground, shift, offset, atMost, cancellation, weaknesses, wanted);
+        return (end.Found, end.Work, end.ShortBySprings);
+    }
+
+    /// <summary>
+    /// Where loose pieces are held: a layout that supports, quickly found, with the pods under the pieces chosen so that all holds;
+    /// null when that does not come to anything.
+    /// </summary>
+    public static FoundLayout? WithPieces(
+        Job job, SearchGround ground, ShiftClass shift, Point2 offset, int atMost, CancellationToken cancellation)
+    {
+        if (ground.Frame.Holding is not { Grounds.Length: > 1 })
+        {
+            return null;
+        }
+
+        var model = PlacementModel.OfSupport(job, ground, shift, offset);
+        var answer = FewestPods.Of(model.Within(1), ground.FirstPoints, atMost, cancellation, Wanted.AnyQuickly);
+        return answer.HasChoice
+            && PieceRepair.Of(job, ground, shift, offset, [.. answer.Filled.Select(s => model.Seats[s])], atMost) is { IsDefault: false } seats
+            ? new(ground.Frame, offset, shift.Columns, shift.Rows, seats, OffsetFitting.WorstShare(ground.Frame, seats, offset)) : null;
     }
 
     /// <summary>The best layout at one offset with one shift; null when there is none within the limit.</summary>
@@ -120,8 +187,11 @@ internal static class NodeExamination
         Job job, SearchGround ground, ShiftClass shift, Point2 offset, int atMost, CancellationToken cancellation) =>
         Solve(job, ground, shift, offset, atMost, cancellation).Found;
 
-    /// <summary>The best layout at one offset with one shift, the bound there, whether that is proven, and what it took.</summary>
-    public static (FoundLayout? Found, int Bound, bool IsProven, SearchWork Work) Solve(
+    /// <summary>
+    /// The best layout at one offset with one shift, the bound there, whether that is proven, what it took, and how many choices
+    /// fell short by springs alone: where any did the bound holds for layouts near the one found only.
+    /// </summary>
+    public static (FoundLayout? Found, int Bound, bool IsProven, SearchWork Work, int ShortBySprings) Solve(
         Job job,
         SearchGround ground,
         ShiftClass shift,
@@ -135,12 +205,12 @@ internal static class NodeExamination
         var answer = FewestPods.Of(model.Within(1), ground.FirstPoints, atMost, cancellation, wanted);
         if (!answer.HasChoice)
         {
-            return (null, answer.LowerBound, answer.IsProven, model.Work);
+            return (null, answer.LowerBound, answer.IsProven, model.Work, model.ShortBySprings);
         }
 
         ImmutableArray<FrameSeat> seats = [.. answer.Filled.Select(s => model.Seats[s])];
         var worst = OffsetFitting.WorstShare(ground.Frame, seats, offset);
-        return (new(ground.Frame, offset, shift.Columns, shift.Rows, seats, worst), answer.LowerBound, answer.IsProven, model.Work);
+        return (new(ground.Frame, offset, shift.Columns, shift.Rows, seats, worst), answer.LowerBound, answer.IsProven, model.Work, model.ShortBySprings);
     }
 
     private static IEnumerable<int> Alive(SearchGround ground, SearchNode node) => Enumerable.Range(0, ground.Seats.Length)

@@ -13,4 +13,7 @@ internal sealed record NodeVerdict(
 {
     /// <summary>What it took.</summary>
     public SearchWork Work { get; init; }
+
+    /// <summary>Choices on the way that hold by pulls and fall short by springs.</summary>
+    public int ShortBySprings { get; init; }
 }

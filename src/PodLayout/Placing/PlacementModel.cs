@@ -22,7 +22,7 @@ internal sealed class PlacementModel
     private long _pairs;
 
     private PlacementModel(
-        Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset, List<Weakness> weaknesses)
+        Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses)
     {
         _frame = frame;
         Seats = seats;
@@ -32,12 +32,15 @@ internal sealed class PlacementModel
         _asked = AskedRows.Of(job, frame, seats, [shift], new(offset, 0, 0));
         _question = Question(job, frame, seats, _asked, p => Near(p).Seats, (s, p) => Share(s, p) <= 1) with
         {
-            HoldsBrokenBy = frame.Holding?.At(frame, seats, offset, shift, weaknesses),
+            HoldsBrokenBy = weaknesses is null ? null : frame.Holding?.At(frame, seats, offset, shift, weaknesses, () => ShortBySprings++),
         };
     }
 
     /// <summary>The seats; the model numbers them from 0 in this order.</summary>
     public ImmutableArray<FrameSeat> Seats { get; }
+
+    /// <summary>How many choices fell short by springs alone: where any did, what is found need not be the fewest.</summary>
+    public int ShortBySprings { get; private set; }
 
     /// <summary>What it took so far.</summary>
     public SearchWork Work => new(_rowsMade, _pairs);
@@ -49,13 +52,19 @@ internal sealed class PlacementModel
     /// <param name="offset">Where the pivot lies within its pitch.</param>
     /// <param name="weaknesses">Ways in which layouts give way; those that are found are added. Null for none known.</param>
     public static PlacementModel At(
-        Job job, SearchGround ground, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses = null) => new(
+        Job job, SearchGround ground, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses = null) =>
+        Of(job, ground, shift, offset, weaknesses ?? []);
+
+    /// <summary>The same where holding is not asked for.</summary>
+    public static PlacementModel OfSupport(Job job, SearchGround ground, ShiftClass shift, Point2 offset) => Of(job, ground, shift, offset, null);
+
+    private static PlacementModel Of(Job job, SearchGround ground, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses) => new(
         job,
         ground.Frame,
         [.. ground.Seats.Where((seat, s) => shift.Available[s] && ground.Frame.IsPossible(seat, offset))],
         shift,
         offset,
-        weaknesses ?? []);
+        weaknesses);
 
     /// <summary>The model's question for some seats of a frame; the points are followed by one for each pod to keep and each piece to hold.</summary>
     public static CoverQuestion Question(

@@ -16,6 +16,12 @@ internal sealed class PlacingSearch
     // threads; small, so that a better layout is soon known to all.
     private const int NodesOfRound = 4;
 
+    // So many choices may fall short of the target by springs, where by pulls they would do: then more pods are taken.
+    private const int MostShortBySprings = 24;
+
+    // The same where there is no layout yet: then none is likely to hold.
+    private const int MostShortWithoutAny = 96;
+
     // Tries made together: few, so that there is something to show soon, and the next must beat it.
     private const int TriesOfRound = 2;
 
@@ -34,6 +40,8 @@ internal sealed class PlacingSearch
     private int _nodes;
     private SearchWork _work;
     private double _leftOpenMm;
+    private int _leftOpenBound = int.MaxValue;
+    private int _shortBySprings;
     private long _order;
 
     /// <summary>Prepares a search.</summary>
@@ -97,8 +105,8 @@ internal sealed class PlacingSearch
         }
 
         var isCut = !Exhaust(frames);
-        var bound = Math.Min(OpenBound(), _best?.Seats.Length ?? int.MaxValue);
-        return new(_best, bound == int.MaxValue ? _ceiling : bound, _leftOpenMm, _nodes, isCut) { Work = _work };
+        var bound = Math.Min(Math.Min(OpenBound(), _leftOpenBound), _best?.Seats.Length ?? int.MaxValue);
+        return new(_best, bound == int.MaxValue ? _ceiling : bound, _leftOpenMm, _nodes, isCut) { Work = _work, ShortBySprings = _shortBySprings };
     }
 
     private void PushRoot(SearchGround ground, OffsetBox whole, ImmutableArray<int> classes) => Push(new(
@@ -114,9 +122,7 @@ internal sealed class PlacingSearch
                     select (ground, Offset: new Point2((x + 0.5) * pitch / FirstTries, (y + 0.5) * pitch / FirstTries));
         foreach (var round in tries.Chunk(TriesOfRound))
         {
-            foreach (var (found, _, _, work) in InParallel([.. round], t =>
-                NodeExamination.Solve(
-                    _job, t.ground with { Frame = frames.Of(t.ground.Frame.AngleDeg, 0) }, t.ground.Classes[0], t.Offset, AtMost, _cancellation, null, _holding is null ? Wanted.AnyQuickly : Wanted.Any)))
+            foreach (var (found, work) in InParallel([.. round], t => Try(t.ground with { Frame = frames.Of(t.ground.Frame.AngleDeg, 0) }, t.Offset)))
             {
                 Take(found);
                 _work += work;
@@ -126,10 +132,23 @@ internal sealed class PlacingSearch
         }
     }
 
-    // Returns false when cut short.
+    // With loose pieces to hold the exact model is slow: only where nothing is found without it.
+    private (FoundLayout? Found, SearchWork Work) Try(SearchGround ground, Point2 offset)
+    {
+        if (NodeExamination.WithPieces(_job, ground, ground.Classes[0], offset, AtMost, _cancellation) is { } withPieces)
+        {
+            return (withPieces, default);
+        }
+
+        var end = NodeExamination.Solve(
+            _job, ground, ground.Classes[0], offset, AtMost, _cancellation, null, _holding is null ? Wanted.AnyQuickly : Wanted.Any);
+        return (end.Found, end.Work);
+    }
+
+    // Returns false when cut short. What is still open when too many choices have fallen short by springs stays open.
     private bool Exhaust(Frames frames)
     {
-        while (_open.Count > 0)
+        while (_open.Count > 0 && _shortBySprings < (_best is null ? MostShortWithoutAny : MostShortBySprings))
         {
             var round = new List<SearchNode>(NodesOfRound);
             while (round.Count < NodesOfRound && _open.TryDequeue(out var node, out _))
@@ -162,7 +181,10 @@ internal sealed class PlacingSearch
                 {
                     var side = 2 * Math.Max(round[i].Box.HalfXMm, round[i].Box.HalfYMm);
                     _leftOpenMm = Math.Max(_leftOpenMm, side);
+                    _leftOpenBound = verdicts[i].ShortBySprings > 0 ? Math.Min(_leftOpenBound, verdicts[i].Bound) : _leftOpenBound;
                 }
+
+                _shortBySprings += verdicts[i].ShortBySprings;
             }
 
             _nodes += round.Count;

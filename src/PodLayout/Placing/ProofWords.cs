@@ -35,7 +35,14 @@ internal static class ProofWords
             ? string.Create(CultureInfo.InvariantCulture, $"Proven: no layout {where}{that} has fewer than {pods} pods.")
             : string.Create(
                 CultureInfo.InvariantCulture,
-                $"Not proven: {pods} pods found; {where} no layout{that} has fewer than {bound}; between the two the search was not finished.");
+                $"Not proven: {pods} pods found; {where} no layout{that} has fewer than {bound}; between the two {(end.ShortBySprings > 0 && !end.IsCut ? "nothing is proven" : "the search was not finished")}.");
+        if (bound < pods && end.ShortBySprings > 0)
+        {
+            words += string.Create(
+                CultureInfo.InvariantCulture,
+                $" The bound is proven with the factor by pulls; of layouts with fewer pods that hold by pulls {end.ShortBySprings} {(end.ShortBySprings == 1 ? "was" : "were")} tried by springs too, and fell short.");
+        }
+
         if (end.OpenToleranceMm > 0)
         {
             words += string.Create(

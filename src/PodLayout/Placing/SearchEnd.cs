@@ -13,4 +13,7 @@ internal sealed record SearchEnd(FoundLayout? Best, int FewestPossible, double O
 {
     /// <summary>What it took.</summary>
     public SearchWork Work { get; init; }
+
+    /// <summary>Choices that hold by pulls and fall short by springs: the bound does not count them out.</summary>
+    public int ShortBySprings { get; init; }
 }

@@ -12,6 +12,9 @@ namespace PodLayout.Seats;
 /// <param name="SealIsLooser">By how much more bodies keep from an edge than seals must, mm; negative when seals must keep more.</param>
 public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound, double SealIsLooser)
 {
+    /// <summary>By kind of pod the floors that do not bear its vacuum: nothing inside its upper seal may be one of them.</summary>
+    public ImmutableSortedDictionary<string, Region> TooThin { get; init; } = ImmutableSortedDictionary<string, Region>.Empty;
+
     // No board reaches farther beyond its part, mm.
     private const double AnywhereMm = 20_000;
 
@@ -44,7 +47,11 @@ public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound
             within.Minus(Grown(cutHoles, margins.CutClearanceMm)).Minus(avoided).Minus(Grown(cuts, margins.CutClearanceMm)),
             wood.Shrink(margins.SealMarginMm).Minus(Grown(holes, margins.SealMarginMm)),
             Grown(defects, margins.SealMarginMm),
-            margins.CutClearanceMm - margins.SealMarginMm);
+            margins.CutClearanceMm - margins.SealMarginMm)
+        {
+            TooThin = shape.WeakFloors.SelectMany(f => f.Pulls.Select(p => (p.Pod, f.Area))).GroupBy(f => f.Pod, StringComparer.Ordinal)
+                .ToImmutableSortedDictionary(g => g.Key, g => Region.UnionOf(g.Select(f => f.Area)), StringComparer.Ordinal),
+        };
     }
 
     // Hundreds of drilled holes would come out with hundreds of corners each: piece by piece with few, then all together.
@@ -57,5 +64,6 @@ public sealed record ClearWood(Region ForBodies, Region ForSeals, Region Unsound
         ForBodies = ForBodies.Turned(turn, pivot),
         ForSeals = ForSeals.Turned(turn, pivot),
         Unsound = Unsound.Turned(turn, pivot),
+        TooThin = TooThin.Count == 0 ? TooThin : TooThin.ToImmutableSortedDictionary(f => f.Key, f => f.Value.Turned(turn, pivot), StringComparer.Ordinal),
     };
 }

@@ -23,6 +23,11 @@ public sealed record SeatRegion(PodPose Pose, Region Centres)
             centres = centres.Intersect(Erode(wood.ForSeals, pose, pose.Type.SealInsetAboveMm, slackMm));
         }
 
+        if (wood.TooThin.TryGetValue(pose.Type.Name, out var tooThin))
+        {
+            centres = centres.Minus(Dilate(tooThin, pose, pose.Type.SealInsetAboveMm, slackMm));
+        }
+
         return new(pose, wood.Unsound.IsEmpty
             ? centres : centres.Minus(Dilate(wood.Unsound, pose, pose.Type.SealInsetAboveMm, slackMm)));
     }

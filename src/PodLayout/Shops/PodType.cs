@@ -17,4 +17,14 @@ public sealed record PodType(
     double HeightMm,
     bool MayTurn,
     int Stock,
-    int PortsNeeded);
+    int PortsNeeded)
+{
+    /// <summary>
+    /// What a millimetre of the upper seal's length pushes back with for each millimetre that it is pressed, N/mm². From memory:
+    /// closed-cell gasket of a few millimetres; a weight and a dial gauge on one pod measure it (weight / sinking / seal's length).
+    /// </summary>
+    public const double UsualSealStiffnessNPerMm2 = 1;
+
+    /// <summary>The same of this kind's seal. Where all kinds have the same it does not matter how stiff they are.</summary>
+    public double SealStiffnessNPerMm2 { get; init; } = UsualSealStiffnessNPerMm2;
+}

@@ -21,13 +21,19 @@ public sealed record Wood(
 
     private const double LeakyLPerMinPerM2 = 60;
 
+    /// <summary>How a thin board of it bends and breaks.</summary>
+    public PlateWood Plate { get; init; } = PlateWood.StandIn;
+
     /// <summary>Whether its density is known.</summary>
     public bool IsKnown => WeightKgPerM3 == CutKgPerM3;
 
     /// <summary>A wood of the table.</summary>
     public static Wood Of(WoodSpecies species) => new(
         species.Name, species.DensityKgPerM3, species.DensityKgPerM3, species.Kind, species.AlongGrainMPa, species.LeakLPerMinPerM2,
-        [Text($"{Capital(species.Name)} of {species.DensityKgPerM3:0} kg/m3 at 12 % moisture{Source(species)}.")]);
+        [Text($"{Capital(species.Name)} of {species.DensityKgPerM3:0} kg/m3 at 12 % moisture{Source(species)}.")])
+    {
+        Plate = species.Plate,
+    };
 
     /// <summary>A wood that is not known, or not named.</summary>
     public static Wood Unknown(string name) => new(

@@ -26,6 +26,7 @@ public class LayoutCheckTests
         ["port works"] = CheckedRule.PortsWork,
         ["port in seal"] = CheckedRule.PortsInsideSeal,
         ["no port under a seal line"] = CheckedRule.NoOpenPortUnderSeal,
+        ["floors bear"] = CheckedRule.FloorsBearVacuum,
         ["type"] = CheckedRule.Stock,
         ["stock"] = CheckedRule.Stock,
         ["turn"] = CheckedRule.QuarterTurn,

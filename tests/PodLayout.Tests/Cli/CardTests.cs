@@ -40,8 +40,10 @@ public class CardTests
         shop["vacuum"] = new JsonObject { ["gaugeKPa"] = gaugeKPa };
         var drawing = Repository.Path("samples", "u-yoke", "part.dxf");
         var planned = Ran.Of("plan", drawing, "--thickness", "30", "--overhang", "120", "--shop", scratch.Put("shop.json", shop.ToJsonString()), "--out", scratch.Path("a"), "--card", "--threads", "1");
-        Assert.Equal(0, planned.Code);
-        Assert.Equal(0, Ran.Of("card", scratch.Path("a/layout.json"), "--out", scratch.Path("b")).Code);
+        Assert.Equal(ExitCodes.DoesNotHold, planned.Code);
+        Assert.StartsWith("DOES NOT HOLD", planned.Out, StringComparison.Ordinal);
+        Assert.Equal(ExitCodes.RuleBroken, Ran.Of("card", scratch.Path("a/layout.json"), "--out", scratch.Path("b")).Code);
+        Assert.Contains("DO NOT START", File.ReadAllText(scratch.Path("a/card.html")), StringComparison.Ordinal);
         foreach (var name in new[] { "card.html", "card.pdf" })
         {
             Assert.Equal(File.ReadAllBytes(scratch.Path("a/" + name)), File.ReadAllBytes(scratch.Path("b/" + name)));

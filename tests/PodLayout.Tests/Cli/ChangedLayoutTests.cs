@@ -122,7 +122,7 @@ public class ChangedLayoutTests
 
         // The second piece is cut out of the left handle hole, whose middle is (70, 220) in the drawing; grooves every 30 mm from 15.
         var zero = json["placement"]!["zeroOnBoardMm"]!;
-        var (x, y) = ((double)zero[0]! + 70, (double)zero[1]! + 220);
+        var (x, y) = (Math.Round((double)zero[0]! + 70, 3), Math.Round((double)zero[1]! + 220, 3));
         Assert.Equal((x, y), (PaperText.Number(pieces[1]["X mm"]), PaperText.Number(pieces[1]["Y mm"])));
         Assert.Equal(
             (Math.Round((x - 15) / 30) + 1, Math.Round((y - 15) / 30) + 1), (PaperText.Number(pieces[1]["Column"]), PaperText.Number(pieces[1]["Row"])));

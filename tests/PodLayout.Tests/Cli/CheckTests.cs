@@ -14,7 +14,7 @@ public class CheckTests
     {
         var ran = Check(_ => { });
         Assert.Equal((ExitCodes.LayoutFound, ""), (ran.Code, ran.Error));
-        Assert.Contains("All 22 rules hold", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("All 23 rules hold", ran.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("safe", ran.Out, StringComparison.OrdinalIgnoreCase);
     }
 

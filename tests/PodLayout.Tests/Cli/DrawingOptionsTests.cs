@@ -73,11 +73,15 @@ public class DrawingOptionsTests
     {
         using Scratch scratch = new();
         var (two, gap, framed) = (scratch.Put("two.dxf", Two), scratch.Put("gap.dxf", Gap), scratch.Put("framed.dxf", Framed));
-        Assert.Equal(0, Ran.Of("plan", two, "--thickness", "20", "--part", "2").Code);
+        AssertPlanned("plan", two, "--thickness", "20", "--part", "2");
         Assert.Contains("--join-gap 0.17", Ran.Of("plan", gap, "--thickness", "20").Error, StringComparison.Ordinal);
-        Assert.Equal(0, Ran.Of("plan", gap, "--thickness", "20", "--join-gap", "0.17").Code);
-        Assert.Equal(0, Ran.Of("plan", framed, "--thickness", "20", "--outline-layer", "B").Code);
+        AssertPlanned("plan", gap, "--thickness", "20", "--join-gap", "0.17");
+        AssertPlanned("plan", framed, "--thickness", "20", "--outline-layer", "B");
     }
+
+    // Whether so small a part holds against the cuts that are assumed is another question: there is a layout.
+    private static void AssertPlanned(params string[] arguments) =>
+        Assert.Contains(Ran.Of(arguments).Code, new[] { ExitCodes.LayoutFound, ExitCodes.DoesNotHold });
 
     [Fact]
     public void A_drawing_in_inches_is_told_in_inches()

@@ -40,6 +40,60 @@ public class HoldingTests
     }
 
     [Fact]
+    public void A_loose_piece_is_held_against_the_cuts_along_it_and_one_pod_off_its_middle_does_not_do()
+    {
+        using var scratch = new Scratch();
+        var ran = Ran.Of("plan", Repository.Path("samples", "wash-stand", "job.json"), "--out", scratch.Path("out"), "--card");
+        Assert.Equal(ExitCodes.LayoutFound, ran.Code);
+        Assert.Contains("Offcut 1 is held at a factor of ", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("Offcut 1", File.ReadAllText(scratch.Path("out/card.html")), StringComparison.Ordinal);
+        var file = JsonNode.Parse(File.ReadAllText(scratch.Path("out/layout.json")))!.AsObject();
+        var piece = Assert.Single(file["holding"]!["pieces"]!.AsArray())!;
+        Assert.Equal("offcut 1", piece["name"]!.GetValue<string>());
+        // The target, as far as factors are told apart.
+        Assert.True(piece["factor"]!.GetValue<double>() >= 1.998);
+
+        // With one pod less under it, by hand.
+        var pods = file["pods"]!.AsArray();
+        var under = pods.Where(p => p!["holds"]?.GetValue<string>() == "offcut 1").ToList();
+        Assert.True(under.Count >= 2, $"{under.Count} pods under it.");
+        var ports = under[0]!["openPorts"]!.AsArray().Select(p => p!.GetValue<string>()).ToList();
+        pods.Remove(under[0]);
+        file["openPorts"] = new JsonArray([.. file["openPorts"]!.AsArray().Select(p => p!.GetValue<string>()).Except(ports).Select(p => (JsonNode)p)]);
+        var check = Ran.Of("check", scratch.Put("edited.json", file.ToJsonString()));
+        Assert.Equal(ExitCodes.RuleBroken, check.Code);
+        Assert.Contains("Offcut 1 is held at a factor of ", check.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_layout_below_the_least_factor_is_shown_as_one_that_does_not_hold_in_every_output()
+    {
+        using var scratch = new Scratch();
+        var shop = JsonNode.Parse(File.ReadAllText(Repository.Path("samples", "shop.json")))!;
+        shop["vacuum"] = new JsonObject { ["gaugeKPa"] = 8 };
+        var ran = Ran.Of(
+            "plan", Repository.Path("samples", "chair-seat", "part.dxf"), "--thickness", "30", "--overhang", "90", "--shop", scratch.Put("shop.json", shop.ToJsonString()),
+            "--out", scratch.Path("out"), "--card");
+        Assert.Equal(ExitCodes.DoesNotHold, ran.Code);
+        Assert.StartsWith("DOES NOT HOLD", ran.Out, StringComparison.Ordinal);
+        foreach (var name in new[] { "layout.svg", "card.html" })
+        {
+            Assert.Contains("DOES NOT HOLD", File.ReadAllText(scratch.Path("out/" + name)), StringComparison.Ordinal);
+        }
+
+        Assert.Contains("DO NOT START", File.ReadAllText(scratch.Path("out/card.html")), StringComparison.Ordinal);
+        foreach (var name in new[] { "pods.csv", "ports.csv" })
+        {
+            Assert.All(
+                File.ReadAllLines(scratch.Path("out/" + name)).Skip(1), line => Assert.EndsWith(",does not hold", line, StringComparison.Ordinal));
+        }
+
+        var file = JsonNode.Parse(File.ReadAllText(scratch.Path("out/layout.json")))!;
+        Assert.True(file["holding"]!["doesNotHold"]!.GetValue<bool>());
+        Assert.Equal(ExitCodes.RuleBroken, Ran.Of("check", scratch.Path("out/layout.json")).Code);
+    }
+
+    [Fact]
     public void A_pod_taken_out_by_hand_is_found_to_hold_too_weakly()
     {
         using var scratch = new Scratch();

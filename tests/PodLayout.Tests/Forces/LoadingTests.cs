@@ -52,7 +52,9 @@ public class LoadingTests
         // 6 mm deep in both: chip 1/6 mm, 30 N/mm2: 30 N along the cut and up to 0.6 of that across it.
         var expected = 30 * Math.Sqrt(1 + 0.36);
         var byOperation = Loads(new([Slot(200, 6)], null, 0.1, 2, null) { Cutter = Plain }, null);
-        Assert.Equal(expected, byOperation.Passes.Single().PeakN, 0.001 * expected);
+        // The peak is the largest of the forces that are reckoned with: corners of a figure around all that may happen.
+        Assert.InRange(byOperation.Passes.Single().PeakN, expected, 1.03 * expected);
+        Assert.Equal(byOperation.Points.Max(Peak), byOperation.Passes.Single().PeakN, 1e-9);
         var byProgram = Loads(Request(Plain), Read("G0 X50 Y150 Z5\nG1 Z-6 F6000\nX350\nG0 Z5"));
         var along = byProgram.Points.Where(p => p.OnPart.X > 70);
         // The corners lie around what may happen, never within, and not far out.

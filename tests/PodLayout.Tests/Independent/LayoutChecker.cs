@@ -33,6 +33,7 @@ public static class LayoutChecker
         CheckApart(report, job.Shop, layout);
         CheckWood(report, job, layout, wood, defects);
         CheckHazards(report, job, layout);
+        CheckFloors(report, job, layout);
         CheckPieces(report, job, layout);
         CheckPorts(report, job.Shop.Board, layout);
         CheckSupport(report, job, layout, wood);
@@ -166,13 +167,32 @@ public static class LayoutChecker
                 }
             }
 
-            double Off(Stand stand)
+            double Off(Stand stand) => OffRings(stand, rings);
+        }
+    }
+
+    private static void CheckFloors(CheckReport report, Job job, Layout layout)
+    {
+        foreach (var floor in job.Part.Shape.WeakFloors)
+        {
+            ImmutableArray<ImmutableArray<Point2>> rings =
+                [.. floor.Area.Boundary.Select(r => Plane.Lay(r.Points, layout.Placement.AngleDeg, layout.Placement.ZeroOnBoard))];
+            for (var i = 0; i < layout.Pods.Length; i++)
             {
-                var distance = rings.Min(stand.ToLine);
-                var isInside = rings.Count(r => Plane.IsInside(r, new(stand.X, stand.Y))) % 2 == 1;
-                return isInside ? -Math.Abs(distance) - stand.HalfX : distance;
+                var type = layout.Pods[i].Type;
+                if (floor.Pulls.Any(p => p.Pod == type.Name))
+                {
+                    report.Measure("floors bear", OffRings(Stand.BodyOf(layout.Pods[i]).Inset(type.SealInsetAboveMm), rings), 0, $"{Name(i)} to {floor.Name}");
+                }
             }
         }
+    }
+
+    private static double OffRings(Stand stand, ImmutableArray<ImmutableArray<Point2>> rings)
+    {
+        var distance = rings.Min(stand.ToLine);
+        var isInside = rings.Count(r => Plane.IsInside(r, new(stand.X, stand.Y))) % 2 == 1;
+        return isInside ? -Math.Abs(distance) - stand.HalfX : distance;
     }
 
     private static void CheckPieces(CheckReport report, Job job, Layout layout)

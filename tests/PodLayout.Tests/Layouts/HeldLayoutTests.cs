@@ -5,6 +5,7 @@ using PodLayout.Jobs;
 using PodLayout.Layouts;
 using PodLayout.Parts;
 using PodLayout.Shops;
+using PodLayout.Tests.Independent;
 using PodLayout.Tests.Placing;
 
 namespace PodLayout.Tests.Layouts;
@@ -66,9 +67,13 @@ public class HeldLayoutTests
     [Fact]
     public void A_lost_seal_leaves_what_the_other_pods_hold()
     {
-        // Of four alike, three are left to slide on, but for what the leak draws down in the channels; the pump is as large as one likes.
+        // Of four alike, three are left, whose middle lies off the push: they twist a little, so that it is less than three quarters.
+        // By an independent limit analysis; but for what the leak draws down in the channels, with a pump as large as one likes.
         var held = Reported(new Force(0.001, 0, 0), new(200, 200), 0, nominalM3PerHour: 1e7);
-        Assert.All(held.Pods, pod => Assert.InRange(pod.FactorIfLost / held.Factor, 0.73, 0.75001));
+        Statics.Foot[] feet = [.. new[] { (60, 60), (340, 60), (60, 340) }.Select(p => new Statics.Foot(p.Item1, p.Item2, 60, 60, 0, 1152, 0.382598 * 2 / Math.Sqrt(2)))];
+        var three = Statics.Largest(feet, 0, (200, 200), (200, 200, 0), (1, 0, 0), 0.4, true) / (4 * 1152 * 0.4);
+        Assert.InRange(three, 0.6, 0.75);
+        Assert.All(held.Pods, pod => Assert.InRange(pod.FactorIfLost / held.Factor, 0.97 * three, 1.003 * three));
     }
 
     [Fact]
@@ -118,8 +123,8 @@ public class HeldLayoutTests
         Assert.Contains(between.Findings, f => f.Code == "holding-below-target");
         Assert.InRange(between.Layout!.Holding!.Factor, 1.498, 2);
         var none = PlannedLayoutsTests.Plan(job with { Part = job.Part with { Loads = Around(job.Part, 100 * factor / 0.5) } });
-        Assert.Null(none.Layout);
-        Assert.Equal("not-held", Assert.Single(none.Findings).Code);
+        Assert.True(none.DoesNotHold);
+        Assert.Contains(none.Findings, f => f.Code == HoldingFindings.DoesNotHold);
     }
 
     private static HoldingReport Reported(Force force, Point2 at, double heightMm, double nominalM3PerHour = 100)
@@ -129,22 +134,23 @@ public class HeldLayoutTests
     }
 
     // A weightless plate of 400 x 400 mm on four pods of 120 mm in its corners, zero at (100, 100) of the board.
-    private static (Job Job, Layout Layout) Plate(Force force, Point2 at, double heightMm, double nominalM3PerHour = 100)
+    private static (Job Job, Layout Layout) Plate(Force force, Point2 at, double heightMm, double nominalM3PerHour = 100) => OnFourPods(
+        new(Shapes.Rectangle(0, 0, 400, 400), [], []), new([new PathLoad(at, heightMm, [force], 0)], [new("cut", "test", 100, 50)], []), 30, 2, nominalM3PerHour);
+
+    /// <summary>A weightless plate of 400 x 400 mm on four pods of 120 x 120 mm in its corners, with 80 kPa at each.</summary>
+    internal static (Job Job, Layout Layout) OnFourPods(
+        PartShape shape, CutterLoads loads, double thicknessMm, double target, double nominalM3PerHour = 100)
     {
         var board = Shapes.Board(900, 900, 30);
         var pod = new PodType("120", new PodFootprint.Rectangle(120, 120), 0, 0, 50, false, 20, 1);
-        var job = Shapes.JobFor(
-            new(Shapes.Rectangle(0, 0, 400, 400), [], []), board, [pod], 90, placement: new PlacementWish.Given(new(100, 100), 0));
+        var job = Shapes.JobFor(shape, board, [pod], 90, placement: new PlacementWish.Given(new(100, 100), 0));
         job = job with
         {
-            Part = job.Part with
-            {
-                DensityKgPerM3 = 1e-6,
-                Loads = new([new PathLoad(at, heightMm, [force], 0)], [new("cut", "test", 100, 50)], []),
-            },
+            Part = job.Part with { ThicknessMm = thicknessMm, DensityKgPerM3 = 1e-6, Loads = loads },
             Shop = job.Shop with
             {
                 Vacuum = VacuumSupply.Default with { Source = new VacuumSource.Reading(80, nominalM3PerHour), Leak = new(0, 0) },
+                Holding = job.Shop.Holding with { TargetFactor = target },
             },
         };
         var places = new Point2[] { new(60, 60), new(340, 60), new(60, 340), new(340, 340) };

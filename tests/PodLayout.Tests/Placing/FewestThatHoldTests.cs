@@ -27,7 +27,7 @@ public class FewestThatHoldTests
         int held = 0, more = 0, none = 0;
         for (var i = 0; held < 110; i++)
         {
-            Assert.True(i < 400, $"{held} held, {more} needed more, {none} none.");
+            Assert.True(i < 700, $"{held} held, {more} needed more, {none} none.");
             var job = SmallJob(random);
             var seats = Seats(job, out var model);
             if (seats.Length is 0 or > 26)
@@ -41,12 +41,12 @@ public class FewestThatHoldTests
                 job, ReachMap.Of(job.Part, job.Support), PodPose.Of(job.Shop, 50), (PlacementWish.Given)job.Placement, holding, null,
                 TestContext.Current.CancellationToken);
             var ours = search.Best?.Seats.Length;
-            // No set with fewer seats that surely holds; and ours is among those that hold, beyond doubt or in it.
-            var fewest = Fewest(job, seats, model, holding.Ground, Math.Min((ours ?? 5) - 1, 5));
-            Assert.True(fewest is null, $"Case {i}: {ours} pods were called the fewest, {fewest} do.");
+            // No set with fewer seats than the bound surely holds by pulls; and ours is among those that hold, beyond doubt or in it.
+            var fewest = Fewest(job, seats, model, holding.Ground, Math.Min((ours is null && search.ShortBySprings == 0 ? 5 : search.FewestPossible) - 1, 5));
+            Assert.True(fewest is null, $"Case {i}: {search.FewestPossible} pods were called the fewest, {fewest} do.");
             if (search.Best is { } best)
             {
-                Assert.Equal(ours, search.FewestPossible);
+                Assert.True(search.FewestPossible == ours || (search.ShortBySprings > 0 && search.FewestPossible < ours));
                 Assert.True(IsHeld(best.Seats.Select(s => Pod(job, holding.Ground, model.Frame, s, best.Offset)).ToList(), holding.Ground, Target * Doubt * 0.999));
                 held++;
                 more += ours > supportOnly ? 1 : 0;
@@ -81,6 +81,13 @@ public class FewestThatHoldTests
             compared++;
             var without = new PlacingSearch(job, null, new Effort(2, null), 0.5, null, null, TestContext.Current.CancellationToken).Run(reach, poses, [0]);
             more += without.Best!.Seats.Length < best.Seats.Length ? 1 : 0;
+            if (end.ShortBySprings > 0)
+            {
+                // More pods than the bound may have been taken: what is compared below holds for the bound alone.
+                Assert.True(end.FewestPossible <= best.Seats.Length);
+                continue;
+            }
+
             Assert.True(end.FewestPossible == best.Seats.Length, $"Case {i}: bound {end.FewestPossible}, best {best.Seats.Length}.");
             var frame = new PlacingFrame(job, reach, poses, 0, 0) { Holding = holding };
             ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
@@ -206,13 +213,20 @@ public class FewestThatHoldTests
             }
         }
 
-        foreach (var c in pods.SelectMany(p => p.Contacts))
+        foreach (var pod in pods)
         {
-            for (var f = 0; f < Facets; f++)
+            // Friction of all spots of a pod: at most the coefficient times its own pull.
+            var cap = solver.MakeConstraint(double.NegativeInfinity, pod.Grip.Friction * pod.PullN);
+            foreach (var c in pod.Contacts)
             {
-                var angle = 2 * Math.PI * f / Facets;
-                Put(solver.MakeNumVar(0, double.PositiveInfinity, ""),
-                    c.Normal + c.SlideA * (c.Friction * Math.Cos(angle)) + c.SlideB * (c.Friction * Math.Sin(angle)));
+                Put(solver.MakeNumVar(0, double.PositiveInfinity, ""), c.Normal);
+                for (var f = 0; f < Facets; f++)
+                {
+                    var angle = 2 * Math.PI * f / Facets;
+                    var push = solver.MakeNumVar(0, double.PositiveInfinity, "");
+                    Put(push, c.Normal + c.SlideA * (c.Friction * Math.Cos(angle)) + c.SlideB * (c.Friction * Math.Sin(angle)));
+                    cap.SetCoefficient(push, c.Friction);
+                }
             }
         }
 

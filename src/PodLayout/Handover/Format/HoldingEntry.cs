@@ -32,7 +32,42 @@ public sealed record HoldingEntry(
     double WeightN,
     OneMorePodEntry? OneMorePod,
     ImmutableArray<string> Assumptions,
-    HoldingGivenEntry Given);
+    HoldingGivenEntry Given)
+{
+    /// <summary>Whether something is held below the least factor: the layout does not hold, and is not to be used.</summary>
+    public bool DoesNotHold { get; init; }
+
+    /// <summary>The factor with the friction of each pod at most the coefficient times its own pull; null when no force of the cutter moves the part.</summary>
+    public double? FactorByPulls { get; init; }
+
+    /// <summary>The factor with the friction of each pod at most the coefficient times what it bears by springs; null likewise.</summary>
+    public double? FactorBySprings { get; init; }
+
+    /// <summary>The least factor at which a corner of a seal bears nothing any more; null when none ever does.</summary>
+    public double? FactorUnloading { get; init; }
+
+    /// <summary>How firmly each loose piece is held; null in files of before.</summary>
+    public ImmutableArray<PieceHoldEntry>? Pieces { get; init; }
+
+    /// <summary>How deep each pass may go for the target to be reached; null in files of before.</summary>
+    public ImmutableArray<PassLimitEntry>? Passes { get; init; }
+}
+
+/// <summary>How firmly a loose piece is held by the pods under it.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Factor">The holding factor; null when no force of the cutter moves it.</param>
+/// <param name="FactorByPulls">The figure by pulls; null likewise.</param>
+/// <param name="FactorBySprings">The figure by springs; null likewise.</param>
+/// <param name="Weakest">Where it is held least; null when the factor is.</param>
+public sealed record PieceHoldEntry(string Name, double? Factor, double? FactorByPulls, double? FactorBySprings, WeakestEntry? Weakest);
+
+/// <summary>How deep a pass may go for the target to be reached.</summary>
+/// <param name="Pass">The pass.</param>
+/// <param name="DepthMm">The greatest depth reckoned with.</param>
+/// <param name="MostDepthMm">The greatest depth at which the target is reached.</param>
+/// <param name="IsThrough">Whether that is all the wood there is.</param>
+/// <param name="FeedShare">The share of the feed at which the target is reached with the depth as it is; null where that is not asked for.</param>
+public sealed record PassLimitEntry(string Pass, double DepthMm, double MostDepthMm, bool IsThrough, double? FeedShare);
 
 /// <summary>Where a layout holds least.</summary>
 /// <param name="OnPartMm">The place of the cutter, in the drawing's coordinates.</param>

@@ -10,11 +10,13 @@ namespace PodLayout.Handover.Format;
 /// <param name="Vacuum">The vacuum and what is lost of it.</param>
 /// <param name="Passes">The passes of the cutter.</param>
 /// <param name="ForcesOnPart">
-/// The forces of the cutter that can be the worst, each as [x, y, height, force along x, along y, upwards, pass]: mm in the drawing's
-/// coordinates, height above the underside; N; the number of the pass from 0.
+/// The forces of the cutter that can be the worst, each as [x, y, height, force along x, along y, upwards, pass, depth]: mm in the
+/// drawing's coordinates, height above the underside; N; the number of the pass from 0; depth of the cut in mm, 0 where it is not
+/// known. Files of before have no depth.
 /// </param>
 /// <param name="IsAssumed">Whether the job names no cut, so that all of this is assumed.</param>
 /// <param name="Assumptions">What was assumed of the cutter.</param>
+/// <param name="CutAway">Wood that cuts take out of the part; null for none, and in files of before it was kept.</param>
 public sealed record HoldingGivenEntry(
     double Friction,
     double DensityKgPerM3,
@@ -23,14 +25,34 @@ public sealed record HoldingGivenEntry(
     ImmutableArray<PassEntry> Passes,
     ImmutableArray<ImmutableArray<double>> ForcesOnPart,
     bool IsAssumed,
-    ImmutableArray<string> Assumptions);
+    ImmutableArray<string> Assumptions,
+    ImmutableArray<CutAwayEntry>? CutAway = null)
+{
+    /// <summary>The same forces on each loose piece that pods hold, when the last layer beside it is cut; null in files of before.</summary>
+    public ImmutableArray<PieceForcesEntry>? ForcesOnPieces { get; init; }
+}
+
+/// <summary>The forces of the cutter on a loose piece.</summary>
+/// <param name="Piece">Its name.</param>
+/// <param name="Forces">As in <see cref="HoldingGivenEntry.ForcesOnPart"/>.</param>
+public sealed record PieceForcesEntry(string Piece, ImmutableArray<ImmutableArray<double>> Forces);
+
+/// <summary>Wood that cuts take out of the part beside its outline and holes.</summary>
+/// <param name="VolumeMm3">How much.</param>
+/// <param name="CentroidMm">Where its middle lies, in the drawing's coordinates.</param>
+/// <param name="IsGone">Whether it is gone before the part is laid down.</param>
+public sealed record CutAwayEntry(double VolumeMm3, XyMm CentroidMm, bool IsGone);
 
 /// <summary>A pass of the cutter.</summary>
 /// <param name="Name">What it is.</param>
 /// <param name="Source">Where it comes from.</param>
 /// <param name="PeakN">The largest force, upper end of its band.</param>
 /// <param name="LeastPeakN">The same at the lower end.</param>
-public sealed record PassEntry(string Name, string Source, double PeakN, double LeastPeakN);
+public sealed record PassEntry(string Name, string Source, double PeakN, double LeastPeakN)
+{
+    /// <summary>Whether its forces follow from its feed.</summary>
+    public bool FollowsFeed { get; init; }
+}
 
 /// <summary>The vacuum: either a gauge reading or a pump.</summary>
 /// <param name="BarometerKPa">Air pressure, absolute.</param>

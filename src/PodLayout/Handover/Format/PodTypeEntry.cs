@@ -21,4 +21,8 @@ public sealed record PodTypeEntry(
     double HeightMm,
     bool MayTurn,
     int Stock,
-    int PortsNeeded);
+    int PortsNeeded)
+{
+    /// <summary>How stiff its upper seal is, N/mm for each mm of it.</summary>
+    public double SealStiffnessNPerMm2 { get; init; } = Shops.PodType.UsualSealStiffnessNPerMm2;
+}

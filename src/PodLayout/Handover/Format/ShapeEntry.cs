@@ -16,6 +16,7 @@ namespace PodLayout.Handover.Format;
 /// Edges of the blank, ring by ring as in <see cref="HazardEntry"/>; null when it reaches nowhere beyond the part or is not given. Files
 /// of before it was written have no such member.
 /// </param>
+/// <param name="WeakFloors">Floors that do not bear the vacuum of some kinds of pod; null where there are none. Older files have no such member.</param>
 public sealed record ShapeEntry(
     BoxEntry Bounds,
     ImmutableArray<XyMm> OutlineMm,
@@ -26,4 +27,5 @@ public sealed record ShapeEntry(
     ImmutableArray<FloorEntry> Floors,
     ImmutableArray<int> Skinned,
     ImmutableArray<HeldPieceEntry> Held,
-    ImmutableArray<ImmutableArray<XyMm>>? BlankMm = null);
+    ImmutableArray<ImmutableArray<XyMm>>? BlankMm = null,
+    ImmutableArray<WeakFloorEntry>? WeakFloors = null);

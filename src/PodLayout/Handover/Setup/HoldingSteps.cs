@@ -38,7 +38,13 @@ internal static partial class HoldingSteps
         [
             ("Gauge reading to reach before the spindle starts", Gauge(held, unit) + " of vacuum" + Assumed(shop)),
             ("Holding factor", Factor(held, stop)),
-            ("Weakest", Weakest(layout, held, unit)),
+            ("Weakest", Weakest(layout, held.Weakest, "part", unit)),
+            .. held.Pieces.Select(p => (
+                Summary.Capital(p.Name), $"held at {FactorText.Of(p.Factor)} against the cuts along it in its last layer; weakest {Weakest(layout, p.Weakest, "piece", unit)}")),
+            .. held.Passes.IsEmpty ? [] : new[]
+            {
+                (Text($"Depth of passes for {held.TargetFactor:0.##}"), unit.Words(string.Join("; ", held.Passes.Select(HoldingWords.PassWords)))),
+            },
             .. held.WorstLoss < 0 ? [] : new[]
             {
                 ("If one pod loses its seal", $"{FactorText.Of(held.Pods[held.WorstLoss].FactorIfLost)} without {LayoutFiling.PodId(held.WorstLoss)}, the worst one"),
@@ -100,15 +106,15 @@ internal static partial class HoldingSteps
         ? $"the part rests on its pods: its centre of mass lies {unit.Rough(held.StandMm)} {unit.Name} inside them"
         : $"THE PART TIPS: its centre of mass lies {unit.Rough(-held.StandMm)} {unit.Name} outside its pods";
 
-    private static string Weakest(Layout layout, HoldingReport held, CardUnit unit)
+    private static string Weakest(Layout layout, WeakestPlace? place, string what, CardUnit unit)
     {
-        if (held.Weakest is not { } weakest)
+        if (place is not { } weakest)
         {
-            return "nowhere: no force of the cutter moves the part";
+            return $"nowhere: no force of the cutter moves the {what}";
         }
 
         var at = HoldingWords.OnBoard(layout, weakest);
-        return $"with the cutter at X {unit.Rough(at.X)}, Y {unit.Rough(at.Y)} {unit.Name} on the board, {LooseSteps.BesidePod(layout, at)} ({weakest.Pass}): the part {HoldingFindings.Verb(weakest.Mode)}";
+        return $"with the cutter at X {unit.Rough(at.X)}, Y {unit.Rough(at.Y)} {unit.Name} on the board, {LooseSteps.BesidePod(layout, at)} ({weakest.Pass}): the {what} {HoldingFindings.Verb(weakest.Mode)}";
     }
 
     // The operator knows no paths of members.

@@ -6,7 +6,8 @@ using PodLayout.Layouts;
 namespace PodLayout.Handover.Setup;
 
 /// <summary>
-/// What keeps the operator from starting: a layout that was changed after it was planned and now breaks a rule or holds too weakly.
+/// What keeps the operator from starting: a layout that does not hold, or that was changed after it was planned and now breaks a rule
+/// or holds too weakly.
 /// It stands at the head, beside the picture, where vacuum and holding are spoken of, and among what is ticked off.
 /// </summary>
 /// <param name="Short">In one line, for the page with the picture; null when nothing keeps from starting.</param>
@@ -22,15 +23,16 @@ internal sealed record StopWords(string? Short, ImmutableArray<string> Lines)
 
     public static StopWords Of(Jobs.Job job, Layout layout, LayoutDoubts doubts)
     {
-        var weak = layout.Holding is { } held && held.Factor < held.TargetFactor * (1 - Tolerances.HoldingShare) ? Weak(job, held) : null;
-        if (doubts.Rules.IsEmpty && doubts.NotCounted.IsEmpty && !(doubts.IsChanged && weak is not null))
+        var weak = layout.Holding is { } held && held.LeastOfAll < held.TargetFactor * (1 - Tolerances.HoldingShare) ? Weak(job, held) : null;
+        var holdsNot = layout.Holding?.DoesNotHold == true;
+        if (doubts.Rules.IsEmpty && doubts.NotCounted.IsEmpty && !holdsNot && !(doubts.IsChanged && weak is not null))
         {
             return new(null, weak is null ? [] : [weak]);
         }
 
         var count = doubts.Rules.Length;
-        var why = (doubts.IsChanged ? "this layout was changed after it was planned" : "this layout is not as it should be")
-            + (count == 0 ? "" : $" and breaks {(count == 1 ? "a rule" : $"{CsvText.Count(count)} rules")}");
+        var why = (holdsNot ? "this layout DOES NOT HOLD" : doubts.IsChanged ? "this layout was changed after it was planned" : "this layout is not as it should be")
+            + (holdsNot && doubts.IsChanged ? ", was changed after it was planned" : "") + (count == 0 ? "" : $" and breaks {(count == 1 ? "a rule" : $"{CsvText.Count(count)} rules")}");
         return new(
             $"DO NOT START: {why}. Read the head of page 2.",
             [
@@ -50,9 +52,9 @@ internal sealed record StopWords(string? Short, ImmutableArray<string> Lines)
 
     private static string Weak(Jobs.Job job, HoldingReport held)
     {
-        var least = held.Factor < held.LeastFactor * (1 - Tolerances.HoldingShare) ? Text($" and below the least of {held.LeastFactor:0.##}") : "";
+        var least = held.DoesNotHold ? Text($" and below the least of {held.LeastFactor:0.##}") : "";
         var assumed = job.Part.Loads.AreAssumed ? " with the cuts that are assumed, since the job states none" : "";
-        return Text($"The part is held at a factor of {FactorText.Of(held.Factor)}{assumed}: below the target of {held.TargetFactor:0.##}{least}.");
+        return Text($"{Summary.Capital(held.HeldLeast.What)} is held at a factor of {FactorText.Of(held.HeldLeast.Factor)}{assumed}: below the target of {held.TargetFactor:0.##}{least}.");
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

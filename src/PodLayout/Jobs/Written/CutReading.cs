@@ -43,6 +43,7 @@ internal static class CutReading
         {
             Cutter = all,
             ThinFloorMm = written.ThinFloorMm,
+            FloorLimits = new(written.FloorSagMm, written.FloorStressFactor),
         });
     }
 
@@ -83,6 +84,7 @@ internal static class CutReading
             _ => 0,
         },
         ReachMm = cut.ReachMm ?? 0,
+        DepthMm = cut.DepthMm,
         Tabs = cut.Tabs,
     };
 
@@ -103,6 +105,7 @@ internal static class CutReading
             ("skinMm", cut.SkinMm is not null, [], [CutKind.ThroughProfile, CutKind.Drill]),
             ("tabs", cut.Tabs > 0, [], [CutKind.ThroughProfile]),
             ("floorLeftMm", cut.FloorLeftMm is not null, [CutKind.PocketFromFace], []),
+            ("depthMm", cut.DepthMm is not null, [], [CutKind.GrooveInUnderside, CutKind.PocketInUnderside]),
             ("reachMm", cut.ReachMm is not null, [], [CutKind.EdgeProfile]),
         ];
         var word = JsonWords.MemberName(cut.Operation.ToString());
@@ -128,6 +131,14 @@ internal static class CutReading
                     $"found {JsonWords.Number(left.Value)} mm of wood left in a part {JsonWords.Number(thicknessMm)} mm thick: nothing would be cut.",
                     "Give the thickness of the wood that stays at the bottom.");
             }
+        }
+
+        if (cut.DepthMm >= thicknessMm)
+        {
+            return refusals.At(
+                "cut-unclear", JsonWords.Child(path, "depthMm"),
+                $"found {JsonWords.Number(cut.DepthMm.Value)} mm in a part {JsonWords.Number(thicknessMm)} mm thick: that goes through.",
+                "Give the depth of the groove or pocket, or make it a through cut.");
         }
 
         return cut is { SkinMm: not null, DepthBelowUndersideMm: not null }

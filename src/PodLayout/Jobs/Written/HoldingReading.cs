@@ -97,6 +97,7 @@ internal static class HoldingReading
         return wood with
         {
             AlongGrainMPa = own.AlongGrainGPa * 1000 ?? wood.AlongGrainMPa,
+            Plate = own.AlongGrainGPa is { } gPa ? wood.Plate.WithAlong(gPa * 1000) : wood.Plate,
             LeakLPerMinPerM2 = own.LeakLPerMinPerM2 ?? wood.LeakLPerMinPerM2,
         };
     }

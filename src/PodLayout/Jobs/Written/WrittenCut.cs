@@ -48,6 +48,10 @@ internal sealed record WrittenCut
     [Bounds(From = 0, To = 1000)]
     public double? FloorLeftMm { get; init; }
 
+    [Description("grooveInUnderside, pocketInUnderside: how deep it is, mm; for the part's mass half the thickness when not given.")]
+    [Bounds(Over = 0, To = 1000)]
+    public double? DepthMm { get; init; }
+
     [Description("What is particular to this operation's cutter, for the forces on the part.")]
     public WrittenCutter? Cutter { get; init; }
 

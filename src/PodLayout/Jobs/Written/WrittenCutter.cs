@@ -29,7 +29,7 @@ internal sealed record WrittenCutter
     [Bounds(Over = 0, To = 200_000)]
     public double? FeedMmPerMin { get; init; }
 
-    [Description("Depth that one pass takes, mm; half the cutter's diameter when not given. With a program, the most that a pass takes.")]
+    [Description("Depth that one pass takes, mm; the cutter's diameter when not given. With a program, the most that a pass takes.")]
     [Bounds(Over = 0, To = 1000)]
     public double? PassDepthMm { get; init; }
 

@@ -88,6 +88,14 @@ internal sealed record WrittenJob
     [Bounds(From = 1, To = 10_000)]
     public double ThinFloorSpanMm { get; init; } = 60;
 
+    [Description("How far the vacuum of a pod may suck in the wood above it, mm; pods keep off floors that would sag more.")]
+    [Bounds(From = 0.01, To = 10)]
+    public double FloorSagMm { get; init; } = 0.25;
+
+    [Description("How many times the stress that a pod's vacuum causes in the wood above it the wood's strength must be, along and across the grain; pods keep off floors that are weaker.")]
+    [Bounds(From = 1, To = 100)]
+    public double FloorStressFactor { get; init; } = 2;
+
     [Description("Points along the edges that must be supported are at most this far apart, mm.")]
     [Bounds(From = 0.5, To = 1000)]
     public double EdgeStepMm { get; init; } = 10;

@@ -40,7 +40,10 @@ internal static class PodMaking
                 written.HeightMm,
                 written.MayTurn,
                 written.Stock,
-                written.PortsNeeded));
+                written.PortsNeeded)
+            {
+                SealStiffnessNPerMm2 = written.SealStiffnessNPerMm2 ?? PodType.UsualSealStiffnessNPerMm2,
+            });
     }
 
     /// <summary>What is wrong with the pods as a set.</summary>

@@ -33,6 +33,10 @@ internal sealed record WrittenPod
     [Bounds(From = 0, To = 100_000)]
     public required double SealInsetBelowMm { get; init; }
 
+    [Description("How stiff the upper seal is: what each mm of its length pushes back with for each mm that it is pressed, N/mm2; 1 when not given, which is from memory. How pods share what presses on them depends on it where kinds of pods differ: lay a weight on one pod, read how far it sinks, and divide the weight by that and by the seal's length.")]
+    [Bounds(From = 0.001, To = 10_000)]
+    public double? SealStiffnessNPerMm2 { get; init; }
+
     [Description("From the board's face to the part's underside, mm; pods of several heights may be listed, but a layout uses pods of one height only, since the part lies flat on all of them.")]
     [Bounds(Over = 0, To = 10_000)]
     public required double HeightMm { get; init; }
