@@ -174,7 +174,9 @@ internal sealed class ChoiceSearch
                 return Rough(loose);
             }
 
-            var answer = CoverModel.Solve(_rows.WithHolds, _atMost, default, _cancellation, atLeast: _lower);
+            // Pods exchanged keep rows of holding as well, and mostly there is a choice with as few as the bound allows.
+            var guess = _rows.Guess(_lower, _lower, trySteps: false, loose);
+            var answer = guess.IsDefault ? CoverModel.Solve(_rows.WithHolds, _atMost, default, _cancellation, atLeast: _lower) : new(guess, _lower, true);
             answer = answer with { LowerBound = Math.Max(_lower, answer.LowerBound) };
             if (!answer.HasChoice)
             {

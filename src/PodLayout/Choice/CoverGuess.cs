@@ -23,9 +23,9 @@ internal sealed class CoverGuess
     private const long MostEffort = 12_000_000;
 
     private readonly List<int[]> _supporters = [];
-    private readonly List<int>[] _points;
+    private readonly List<(int Row, int Share)>[] _points;
     private readonly TakenRoom _room;
-    private readonly List<int> _supports = [];
+    private readonly List<long> _supports = [];
     private readonly List<int> _weights = [];
     private readonly List<int> _inWay = [];
     private readonly int[] _since;
@@ -40,14 +40,14 @@ internal sealed class CoverGuess
     /// <param name="stocks">See <see cref="CoverProblem.Stocks"/>.</param>
     public CoverGuess(int seatCount, ImmutableArray<int[]> rooms, ImmutableArray<StockRow> stocks)
     {
-        _points = [.. Enumerable.Range(0, seatCount).Select(_ => new List<int>())];
+        _points = [.. Enumerable.Range(0, seatCount).Select(_ => new List<(int, int)>())];
         _room = new(seatCount, rooms, stocks);
         _since = new int[seatCount];
         _takenAt = new int[seatCount];
         Array.Fill(_takenAt, int.MinValue / 2);
     }
 
-    /// <summary>A choice of exactly so many seats, rising, that keeps every row but those of holding; default when none was found.</summary>
+    /// <summary>A choice of exactly so many seats, rising, that keeps every row; default when none was found.</summary>
     /// <param name="problem">The rows; every point has supporters.</param>
     /// <param name="pods">How many seats to fill, at least one.</param>
     public static ImmutableArray<int> Of(CoverProblem problem, int pods)
@@ -58,24 +58,35 @@ internal sealed class CoverGuess
             guess.Add(row);
         }
 
+        foreach (var hold in problem.Holds)
+        {
+            guess.Add(hold);
+        }
+
         // Fewer than asked for is more than the bound allows: left to the solver, which says what is wrong.
         return guess.Search(pods) is { IsDefault: false } choice && choice.Length == pods ? choice : default;
     }
 
-    /// <summary>One more point that must be supported, by the seats that support it.</summary>
-    public void Add(int[] supporters)
+    /// <summary>One more point that must be supported, by the seats that support it: each of them brings all that is needed.</summary>
+    public void Add(int[] supporters) => Add(supporters, []);
+
+    /// <summary>One more row of holding, to which each of its seats brings its share.</summary>
+    public void Add(HoldRow hold) => Add([.. hold.Seats], [.. hold.Shares]);
+
+    private void Add(int[] seats, int[] shares)
     {
-        var point = _supporters.Count;
-        _supporters.Add(supporters);
+        var row = _supporters.Count;
+        _supporters.Add(seats);
         _weights.Add(1);
-        var count = 0;
-        foreach (var seat in supporters)
+        var sum = 0L;
+        for (var i = 0; i < seats.Length; i++)
         {
-            _points[seat].Add(point);
-            count += _filled.Contains(seat) ? 1 : 0;
+            var share = shares.Length == 0 ? HoldRow.Needed : Math.Min(shares[i], HoldRow.Needed);
+            _points[seats[i]].Add((row, share));
+            sum += _filled.Contains(seats[i]) ? share : 0;
         }
 
-        _supports.Add(count);
+        _supports.Add(sum);
     }
 
     /// <summary>Puts pods on some seats, as far as they leave each other room and stock lasts, and takes all others away.</summary>
@@ -140,7 +151,7 @@ internal sealed class CoverGuess
 
             for (var p = 0; p < _supports.Count; p++)
             {
-                _weights[p] += _supports[p] == 0 ? 1 : 0;
+                _weights[p] += _supports[p] < HoldRow.Needed ? 1 : 0;
             }
         }
 
@@ -153,7 +164,7 @@ internal sealed class CoverGuess
         var count = 0;
         foreach (var s in _supports)
         {
-            count += s == 0 ? 1 : 0;
+            count += s < HoldRow.Needed ? 1 : 0;
         }
 
         if (count == 0)
@@ -165,7 +176,7 @@ internal sealed class CoverGuess
         var nth = (int)((_dice >> 8) % (uint)count);
         for (var p = 0; ; p++)
         {
-            if (_supports[p] == 0 && nth-- == 0)
+            if (_supports[p] < HoldRow.Needed && nth-- == 0)
             {
                 return p;
             }
@@ -177,20 +188,22 @@ internal sealed class CoverGuess
     private int BestFor(int point, ref long effort)
     {
         var (best, most) = (-1, long.MinValue);
-        ReadOnlySpan<int> supports = CollectionsMarshal.AsSpan(_supports), weights = CollectionsMarshal.AsSpan(_weights);
+        ReadOnlySpan<long> supports = CollectionsMarshal.AsSpan(_supports);
+        ReadOnlySpan<int> weights = CollectionsMarshal.AsSpan(_weights);
         foreach (var seat in _supporters[point])
         {
-            // What has just made way does not come straight back.
-            if (_takenAt[seat] >= _turn - 1 || !InWay(seat))
+            // What has just made way does not come straight back; of a row of holding a seat may be filled already.
+            if (_filled.Contains(seat) || _takenAt[seat] >= _turn - 1 || !InWay(seat))
             {
                 continue;
             }
 
             long gain = 0;
             effort += _points[seat].Count;
-            foreach (var p in CollectionsMarshal.AsSpan(_points[seat]))
+            foreach (var (row, share) in CollectionsMarshal.AsSpan(_points[seat]))
             {
-                gain += supports[p] == 0 ? weights[p] : 0;
+                var lacks = HoldRow.Needed - supports[row];
+                gain += lacks > 0 ? weights[row] * Math.Min(lacks, share) : 0;
             }
 
             for (var i = 0; i < _inWay.Count && gain > most; i++)
@@ -232,11 +245,13 @@ internal sealed class CoverGuess
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private long Loss(int pod)
     {
-        ReadOnlySpan<int> supports = CollectionsMarshal.AsSpan(_supports), weights = CollectionsMarshal.AsSpan(_weights);
+        ReadOnlySpan<long> supports = CollectionsMarshal.AsSpan(_supports);
+        ReadOnlySpan<int> weights = CollectionsMarshal.AsSpan(_weights);
         long loss = 0;
-        foreach (var p in CollectionsMarshal.AsSpan(_points[pod]))
+        foreach (var (row, share) in CollectionsMarshal.AsSpan(_points[pod]))
         {
-            loss += supports[p] == 1 ? weights[p] : 0;
+            var spare = supports[row] - HoldRow.Needed;
+            loss += spare < share ? weights[row] * (spare < 0 ? share : share - spare) : 0;
         }
 
         return loss;
@@ -286,9 +301,9 @@ internal sealed class CoverGuess
     private void Change(int seat, int by)
     {
         _since[seat] = _turn;
-        foreach (var p in _points[seat])
+        foreach (var (row, share) in _points[seat])
         {
-            _supports[p] += by;
+            _supports[row] += by * share;
         }
 
         _room.Change(seat, by);

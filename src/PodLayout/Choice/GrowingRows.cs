@@ -72,6 +72,7 @@ internal sealed class GrowingRows
             else
             {
                 _holds.Add(hold);
+                _guess?.Add(hold);
             }
         }
 
@@ -79,7 +80,7 @@ internal sealed class GrowingRows
     }
 
     /// <summary>
-    /// A choice that supports every point within room and stock, found by exchanging pods, with as few as are found soon; default
+    /// A choice that keeps every row known, within room and stock, found by exchanging pods, with as few as are found soon; default
     /// when none was found. Rows are added for the points that the choices on the way leave without support.
     /// </summary>
     /// <param name="atLeast">Fewest pods to try.</param>
@@ -92,6 +93,7 @@ internal sealed class GrowingRows
         {
             _guess = new(_question.SeatCount, _question.Rooms.Value, _question.Stocks);
             _rows.ForEach(_guess.Add);
+            _holds.ForEach(_guess.Add);
         }
 
         _guess.Start(start);

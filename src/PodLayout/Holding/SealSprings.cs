@@ -108,7 +108,7 @@ public sealed class SealSprings
             _caps[i] *= _friction[i] * presses[_pod[i]];
         }
 
-        return _plane.AtLeast(_caps, Push(load)) >= factor;
+        return _plane.SurelyBears(_caps, Push(load), factor);
     }
 
     /// <summary>How far a load can grow, and the motion that then sets in: slides and turns, none where the part tips.</summary>
@@ -321,7 +321,7 @@ public sealed class SealSprings
     private Limit? Slips(Wrench load, double from, double to)
     {
         var push = Push(load);
-        if (push == default || (Bears(to) && _plane.AtLeast(_caps, push) >= to))
+        if (push == default || (Bears(to) && _plane.SurelyBears(_caps, push, to)))
         {
             return null;
         }

@@ -19,6 +19,10 @@ internal sealed class SlideAndTwist
     private const double RoundStep = 0.05;
     private const int MostSteps = 30;
 
+    // For what is surely borne: where it is not seen by then it is near to not being borne.
+    private const double LastSureRound = 1e-4;
+    private const int MostSureSteps = 8;
+
     private readonly double[] _x;
     private readonly double[] _y;
 
@@ -66,6 +70,65 @@ internal sealed class SlideAndTwist
         return most == 0 ? double.PositiveInfinity : 1 / Math.Sqrt(most);
     }
 
+    /// <summary>
+    /// Whether a multiple is surely borne: by the quick bound, or by the frictions of some motion on the way to the worst one. What
+    /// those leave unbalanced is taken up by a field that is linear in place, and all is made smaller until no spot bears too much.
+    /// </summary>
+    /// <param name="capsN">The most friction at each spot.</param>
+    /// <param name="push">Force along X and Y, N, and moment about Z in units of the length.</param>
+    /// <param name="factor">The multiple.</param>
+    public bool SurelyBears(ReadOnlySpan<double> capsN, (double X, double Y, double Z) push, double factor)
+    {
+        if (AtLeast(capsN, push) >= factor)
+        {
+            return true;
+        }
+
+        var size = push.X * push.X + push.Y * push.Y + push.Z * push.Z;
+        (double X, double Y, double Z) way = (push.X / size, push.Y / size, push.Z / size);
+        var (p, q) = Across(push, Math.Sqrt(size));
+        double a = 0, b = 0;
+        var typical = Typical(capsN, way);
+        for (var round = FirstRound; round >= LastSureRound; round *= RoundStep)
+        {
+            var tip = round * typical;
+            for (var step = 0; step < MostSureSteps; step++)
+            {
+                var (value, borne, ga, gb, haa, hab, hbb) = Look(capsN, At(a, b), p, q, tip * tip);
+                if (value < factor)
+                {
+                    // A motion in which friction takes up less: it is not borne.
+                    return false;
+                }
+
+                var unbalanced = AtLeast(capsN, (ga * p.X + gb * q.X, ga * p.Y + gb * q.Y, ga * p.Z + gb * q.Z));
+                if (unbalanced > 0 && (borne - a * ga - b * gb) / (1 + 1 / unbalanced) >= factor)
+                {
+                    return true;
+                }
+
+                var (da, db, slope) = Step(ga, gb, haa, hab, hbb);
+                if (!(slope < -1e-9 * value))
+                {
+                    break;
+                }
+
+                var along = 1.0;
+                while (along > 1e-6 && Value(capsN, At(a + along * da, b + along * db), tip * tip) > value + 0.25 * along * slope)
+                {
+                    along /= 2;
+                }
+
+                (a, b) = (a + along * da, b + along * db);
+            }
+        }
+
+        return false;
+
+        (double X, double Y, double Z) At(double along, double across) =>
+            (way.X + along * p.X + across * q.X, way.Y + along * p.Y + across * q.Y, way.Z + along * p.Z + across * q.Z);
+    }
+
     /// <summary>The largest multiple, and the motion that sets in beyond it (X, Y, turn in units of the length; work of the push 1).</summary>
     /// <param name="capsN">The most friction at each spot.</param>
     /// <param name="push">Force along X and Y, N, and moment about Z in units of the length; not all 0.</param>
@@ -85,11 +148,7 @@ internal sealed class SlideAndTwist
                 var at = At(a, b);
                 var (value, borne, ga, gb, haa, hab, hbb) = Look(capsN, at, p, q, tip * tip);
                 factor = borne;
-                var ridge = 1e-13 * (haa + hbb) + 1e-300;
-                var (saa, sbb) = (haa + ridge, hbb + ridge);
-                var det = saa * sbb - hab * hab;
-                double da = -(sbb * ga - hab * gb) / det, db = -(saa * gb - hab * ga) / det;
-                var slope = ga * da + gb * db;
+                var (da, db, slope) = Step(ga, gb, haa, hab, hbb);
                 if (!(slope < -1e-9 * value))
                 {
                     break;
@@ -114,6 +173,16 @@ internal sealed class SlideAndTwist
 
     /// <summary>How far a spot slides in a motion.</summary>
     public (double X, double Y) At(int spot, double x, double y, double turn) => (x - turn * _y[spot], y + turn * _x[spot]);
+
+    // Newton's step, and how the value changes along it.
+    private static (double A, double B, double Slope) Step(double ga, double gb, double haa, double hab, double hbb)
+    {
+        var ridge = 1e-13 * (haa + hbb) + 1e-300;
+        var (saa, sbb) = (haa + ridge, hbb + ridge);
+        var det = saa * sbb - hab * hab;
+        double da = -(sbb * ga - hab * gb) / det, db = -(saa * gb - hab * ga) / det;
+        return (da, db, ga * da + gb * db);
+    }
 
     private static ((double X, double Y, double Z) P, (double X, double Y, double Z) Q) Across((double X, double Y, double Z) push, double size)
     {
