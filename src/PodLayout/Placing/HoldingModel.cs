@@ -123,9 +123,11 @@ internal sealed class HoldingModel
     /// <param name="offset">Where the pivot lies within its pitch.</param>
     /// <param name="shift">The whole pitches.</param>
     /// <param name="known">Ways that are known; those that are found are added.</param>
-    /// <param name="shortBySprings">Told of each choice that falls short by springs alone.</param>
+    /// <param name="mendedBySprings">
+    /// Told of each choice that falls short by springs alone; whether another with as many pods was found that does not.
+    /// </param>
     public Func<ImmutableArray<int>, ImmutableArray<HoldRow>> At(
-        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, ShiftClass shift, List<Weakness> known, Action shortBySprings)
+        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, ShiftClass shift, List<Weakness> known, Func<ImmutableArray<int>, bool> mendedBySprings)
     {
         var bodies = Bodies(frame, seats);
         SeatPlaces Places(int atLeast) => new(Likely(frame, seats, offset, atLeast), new double[seats.Length], bodies);
@@ -162,12 +164,11 @@ internal sealed class HoldingModel
                     : Ways(body, held[body], farthest[body], Enumerable.Range(0, g.Loads.Length)))];
             if (ways.IsEmpty)
             {
-                if (IsByPullsAlone || Grounds.Select((g, body) => HoldsBySprings(g, held[body])).All(h => h))
+                if (IsByPullsAlone || Grounds.Select((g, body) => HoldsBySprings(g, held[body])).All(h => h) || mendedBySprings(filled))
                 {
                     return [];
                 }
 
-                shortBySprings();
                 return [++others <= MostOthers ? OtherThan(filled, seats.Length) : OneMoreThan(filled, seats.Length)];
             }
 
@@ -187,6 +188,30 @@ internal sealed class HoldingModel
         return Firmness.Weakest(
             ground, ground.On(Held(frame, seats, offset, columns, rows)[body]), ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length)),
             EnoughFactor).Limit.Factor >= EnoughFactor;
+    }
+
+    /// <summary>How far a force can grow on a layout: the force of the part (0) or of one of the pieces by its index.</summary>
+    public double FactorOf(int body, int load, PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows) =>
+        Grounds[body].On(Held(frame, seats, offset, columns, rows)[body]).Of(Grounds[body].Loads[load].Wrench).Factor;
+
+    /// <summary>
+    /// The least factor of a layout by both figures, over the part and its pieces, with whose it is and the force; ends early at one
+    /// below a figure.
+    /// </summary>
+    public (double Factor, int Body, int Load) Weakest(
+        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows, double endBelow)
+    {
+        var held = Held(frame, seats, offset, columns, rows);
+        (double Factor, int Body, int Load) weakest = (double.PositiveInfinity, 0, 0);
+        for (var body = 0; body < Grounds.Length && weakest.Factor >= endBelow; body++)
+        {
+            var ground = Grounds[body];
+            var (limit, load) = Firmness.Weakest(
+                ground, ground.On(held[body]), ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length)), endBelow);
+            weakest = limit.Factor < weakest.Factor ? (limit.Factor, body, load) : weakest;
+        }
+
+        return weakest;
     }
 
     /// <summary>Whether a layout holds at the factor, by both figures.</summary>
