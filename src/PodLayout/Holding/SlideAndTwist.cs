@@ -84,49 +84,37 @@ internal sealed class SlideAndTwist
             return true;
         }
 
-        var size = push.X * push.X + push.Y * push.Y + push.Z * push.Z;
-        (double X, double Y, double Z) way = (push.X / size, push.Y / size, push.Z / size);
-        var (p, q) = Across(push, Math.Sqrt(size));
+        var motions = Motions.WithWorkOf(push);
         double a = 0, b = 0;
-        var typical = Typical(capsN, way);
+        var typical = Typical(capsN, motions.Way);
         for (var round = FirstRound; round >= LastSureRound; round *= RoundStep)
         {
             var tip = round * typical;
             for (var step = 0; step < MostSureSteps; step++)
             {
-                var (value, borne, ga, gb, haa, hab, hbb) = Look(capsN, At(a, b), p, q, tip * tip);
-                if (value < factor)
+                var look = Look(capsN, motions, a, b, tip * tip);
+                if (look.Value < factor)
                 {
                     // A motion in which friction takes up less: it is not borne.
                     return false;
                 }
 
-                var unbalanced = AtLeast(capsN, (ga * p.X + gb * q.X, ga * p.Y + gb * q.Y, ga * p.Z + gb * q.Z));
-                if (unbalanced > 0 && (borne - a * ga - b * gb) / (1 + 1 / unbalanced) >= factor)
+                var unbalanced = AtLeast(capsN, motions.Along(look.A, look.B));
+                if (unbalanced > 0 && (look.Borne - a * look.A - b * look.B) / (1 + 1 / unbalanced) >= factor)
                 {
                     return true;
                 }
 
-                var (da, db, slope) = Step(ga, gb, haa, hab, hbb);
-                if (!(slope < -1e-9 * value))
+                if (Downhill(capsN, motions, a, b, look, tip * tip) is not { } next)
                 {
                     break;
                 }
 
-                var along = 1.0;
-                while (along > 1e-6 && Value(capsN, At(a + along * da, b + along * db), tip * tip) > value + 0.25 * along * slope)
-                {
-                    along /= 2;
-                }
-
-                (a, b) = (a + along * da, b + along * db);
+                (a, b) = next;
             }
         }
 
         return false;
-
-        (double X, double Y, double Z) At(double along, double across) =>
-            (way.X + along * p.X + across * q.X, way.Y + along * p.Y + across * q.Y, way.Z + along * p.Z + across * q.Z);
     }
 
     /// <summary>The largest multiple, and the motion that sets in beyond it (X, Y, turn in units of the length; work of the push 1).</summary>
@@ -134,65 +122,52 @@ internal sealed class SlideAndTwist
     /// <param name="push">Force along X and Y, N, and moment about Z in units of the length; not all 0.</param>
     public (double Factor, double X, double Y, double Turn) Largest(ReadOnlySpan<double> capsN, (double X, double Y, double Z) push)
     {
-        // Motions in which the push does work of 1: one of them, and two directions in which it does none.
-        var size = push.X * push.X + push.Y * push.Y + push.Z * push.Z;
-        (double X, double Y, double Z) way = (push.X / size, push.Y / size, push.Z / size);
-        var (p, q) = Across(push, Math.Sqrt(size));
+        var motions = Motions.WithWorkOf(push);
         double a = 0, b = 0, factor = 0;
-        var typical = Typical(capsN, way);
+        var typical = Typical(capsN, motions.Way);
         for (var round = FirstRound; round >= LastRound; round *= RoundStep)
         {
             var tip = round * typical;
             for (var step = 0; step < MostSteps; step++)
             {
-                var at = At(a, b);
-                var (value, borne, ga, gb, haa, hab, hbb) = Look(capsN, at, p, q, tip * tip);
-                factor = borne;
-                var (da, db, slope) = Step(ga, gb, haa, hab, hbb);
-                if (!(slope < -1e-9 * value))
+                var look = Look(capsN, motions, a, b, tip * tip);
+                factor = look.Borne;
+                if (Downhill(capsN, motions, a, b, look, tip * tip) is not { } next)
                 {
                     break;
                 }
 
-                var along = 1.0;
-                while (along > 1e-6 && Value(capsN, At(a + along * da, b + along * db), tip * tip) > value + 0.25 * along * slope)
-                {
-                    along /= 2;
-                }
-
-                (a, b) = (a + along * da, b + along * db);
+                (a, b) = next;
             }
         }
 
-        var end = At(a, b);
+        var end = motions.At(a, b);
         return (factor, end.X, end.Y, end.Z);
-
-        (double X, double Y, double Z) At(double along, double across) =>
-            (way.X + along * p.X + across * q.X, way.Y + along * p.Y + across * q.Y, way.Z + along * p.Z + across * q.Z);
     }
 
     /// <summary>How far a spot slides in a motion.</summary>
     public (double X, double Y) At(int spot, double x, double y, double turn) => (x - turn * _y[spot], y + turn * _x[spot]);
 
-    // Newton's step, and how the value changes along it.
-    private static (double A, double B, double Slope) Step(double ga, double gb, double haa, double hab, double hbb)
+    // Newton's step, as far as the value falls along it; null where it is at its least.
+    private (double A, double B)? Downhill(ReadOnlySpan<double> capsN, in Motions motions, double a, double b, in Slope look, double tipSquared)
     {
-        var ridge = 1e-13 * (haa + hbb) + 1e-300;
-        var (saa, sbb) = (haa + ridge, hbb + ridge);
-        var det = saa * sbb - hab * hab;
-        double da = -(sbb * ga - hab * gb) / det, db = -(saa * gb - hab * ga) / det;
-        return (da, db, ga * da + gb * db);
-    }
+        var ridge = 1e-13 * (look.AA + look.BB) + 1e-300;
+        var (saa, sbb) = (look.AA + ridge, look.BB + ridge);
+        var det = saa * sbb - look.AB * look.AB;
+        double da = -(sbb * look.A - look.AB * look.B) / det, db = -(saa * look.B - look.AB * look.A) / det;
+        var slope = look.A * da + look.B * db;
+        if (!(slope < -1e-9 * look.Value))
+        {
+            return null;
+        }
 
-    private static ((double X, double Y, double Z) P, (double X, double Y, double Z) Q) Across((double X, double Y, double Z) push, double size)
-    {
-        double ux = push.X / size, uy = push.Y / size, uz = push.Z / size;
-        // Against the axis that it goes along least.
-        double ax = Math.Abs(ux), ay = Math.Abs(uy), az = Math.Abs(uz);
-        (double X, double Y, double Z) p = ax <= ay && ax <= az ? (0, uz, -uy) : ay <= az ? (-uz, 0, ux) : (uy, -ux, 0);
-        var length = Math.Sqrt(p.X * p.X + p.Y * p.Y + p.Z * p.Z);
-        p = (p.X / length, p.Y / length, p.Z / length);
-        return (p, (uy * p.Z - uz * p.Y, uz * p.X - ux * p.Z, ux * p.Y - uy * p.X));
+        var along = 1.0;
+        while (along > 1e-6 && Value(capsN, motions.At(a + along * da, b + along * db), tipSquared) > look.Value + 0.25 * along * slope)
+        {
+            along /= 2;
+        }
+
+        return (a + along * da, b + along * db);
     }
 
     private double Typical(ReadOnlySpan<double> capsN, (double X, double Y, double Z) m)
@@ -220,26 +195,51 @@ internal sealed class SlideAndTwist
         return value;
     }
 
-    // The rounded sum, what the frictions bear, and both derivatives along p and q.
-    private (double Value, double Borne, double A, double B, double AA, double AB, double BB) Look(
-        ReadOnlySpan<double> capsN, (double X, double Y, double Z) m, (double X, double Y, double Z) p, (double X, double Y, double Z) q, double tipSquared)
+    private Slope Look(ReadOnlySpan<double> capsN, in Motions motions, double alongP, double alongQ, double tipSquared)
     {
+        var (m, p, q) = (motions.At(alongP, alongQ), motions.P, motions.Q);
         double value = 0, borne = 0, a = 0, b = 0, aa = 0, ab = 0, bb = 0;
         for (var i = 0; i < capsN.Length; i++)
         {
             double vx = m.X - m.Z * _y[i], vy = m.Y + m.Z * _x[i];
             double px = p.X - p.Z * _y[i], py = p.Y + p.Z * _x[i], qx = q.X - q.Z * _y[i], qy = q.Y + q.Z * _x[i];
             double square = vx * vx + vy * vy, way = Math.Sqrt(square + tipSquared), c = capsN[i] / way;
-            double alongP = (vx * px + vy * py) / way, alongQ = (vx * qx + vy * qy) / way;
+            double inP = (vx * px + vy * py) / way, inQ = (vx * qx + vy * qy) / way;
             value += capsN[i] * way;
             borne += c * square;
-            a += capsN[i] * alongP;
-            b += capsN[i] * alongQ;
-            aa += c * (px * px + py * py - alongP * alongP);
-            ab += c * (px * qx + py * qy - alongP * alongQ);
-            bb += c * (qx * qx + qy * qy - alongQ * alongQ);
+            a += capsN[i] * inP;
+            b += capsN[i] * inQ;
+            aa += c * (px * px + py * py - inP * inP);
+            ab += c * (px * qx + py * qy - inP * inQ);
+            bb += c * (qx * qx + qy * qy - inQ * inQ);
         }
 
-        return (value, borne, a, b, aa, ab, bb);
+        return new(value, borne, a, b, aa, ab, bb);
+    }
+
+    // The rounded sum, what the frictions bear, and both derivatives of the sum along P and Q.
+    private readonly record struct Slope(double Value, double Borne, double A, double B, double AA, double AB, double BB);
+
+    // Motions in which a push does work of 1: one of them, and two directions in which it does none.
+    private readonly record struct Motions(
+        (double X, double Y, double Z) Way, (double X, double Y, double Z) P, (double X, double Y, double Z) Q)
+    {
+        public static Motions WithWorkOf((double X, double Y, double Z) push)
+        {
+            var square = push.X * push.X + push.Y * push.Y + push.Z * push.Z;
+            var size = Math.Sqrt(square);
+            double ux = push.X / size, uy = push.Y / size, uz = push.Z / size;
+            // Against the axis that it goes along least.
+            double ax = Math.Abs(ux), ay = Math.Abs(uy), az = Math.Abs(uz);
+            (double X, double Y, double Z) p = ax <= ay && ax <= az ? (0, uz, -uy) : ay <= az ? (-uz, 0, ux) : (uy, -ux, 0);
+            var length = Math.Sqrt(p.X * p.X + p.Y * p.Y + p.Z * p.Z);
+            p = (p.X / length, p.Y / length, p.Z / length);
+            return new((push.X / square, push.Y / square, push.Z / square), p, (uy * p.Z - uz * p.Y, uz * p.X - ux * p.Z, ux * p.Y - uy * p.X));
+        }
+
+        public (double X, double Y, double Z) Along(double a, double b) => (a * P.X + b * Q.X, a * P.Y + b * Q.Y, a * P.Z + b * Q.Z);
+
+        public (double X, double Y, double Z) At(double a, double b) =>
+            (Way.X + a * P.X + b * Q.X, Way.Y + a * P.Y + b * Q.Y, Way.Z + a * P.Z + b * Q.Z);
     }
 }

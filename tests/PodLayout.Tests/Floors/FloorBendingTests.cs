@@ -14,7 +14,7 @@ public class FloorBendingTests
     private static readonly PodCavity Large = new(110, 110);
 
     // Another program's figures for hard maple over a 120 mm pod at 70 kPa, the seal's own give taken off: 0.59, 0.36, 0.17, 0.10 and
-    // 0.02 mm (a prototype, not a publication). Ours let the wood rest at the seal's outer edge and add shear, and so lie above them.
+    // 0.02 mm (not published). Ours let the wood rest at the seal's outer edge and add shear, and so lie above them.
     [Theory]
     [InlineData(5, .59)]
     [InlineData(6, .36)]
