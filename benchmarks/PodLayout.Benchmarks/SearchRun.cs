@@ -36,7 +36,7 @@ internal sealed record SearchRun(FoundLayout? Best, bool IsProven, int Nodes, do
         foreach (var height in Heights(job))
         {
             var search = new PlacingSearch(job, null, new(Environment.ProcessorCount, null), Tolerances.PlacingMm, best, watch, stop.Token);
-            var end = search.Run(reach, PodPose.Of(job, height), [AngleOf(job)]);
+            var end = search.Run(new(job, reach, PodPose.Of(job, height), null), [AngleOf(job)]);
             (best, bound, nodes, cut) = (end.Best, Math.Min(bound, end.FewestPossible), nodes + end.Nodes, cut || end.IsCut);
         }
 

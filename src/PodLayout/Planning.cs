@@ -116,13 +116,18 @@ public static class Planning
             case PlacementWish.Given given:
                 return GivenPlacement.Search(job, reach, poses, given, holding, toBeat, cancellation);
             case PlacementWish.Search search:
-                var placing = new PlacingSearch(job, holding, effort, Tolerances.PlacingMm, toBeat, progress, cancellation);
-                return placing.Run(reach, poses, search.AnglesDeg);
+                return Over((placing, frames) => placing.Run(frames, search.AnglesDeg));
             case PlacementWish.SearchInterval interval:
-                return new PlacingSearch(job, holding, effort, Tolerances.PlacingMm, toBeat, progress, cancellation)
-                    .Run(reach, poses, interval.FromDeg, interval.ToDeg);
+                return Over((placing, frames) => placing.Run(frames, interval.FromDeg, interval.ToDeg));
             default:
                 throw new ArgumentOutOfRangeException(nameof(job), job.Placement, "Unknown placement.");
+        }
+
+        SearchEnd Over(Func<PlacingSearch, Frames, SearchEnd> run)
+        {
+            var frames = new Frames(job, reach, poses, holding);
+            return FirmSearch.Run(holding, toBeat, (aimed, best) =>
+                run(new(job, aimed, effort, Tolerances.PlacingMm, best, progress, cancellation), frames));
         }
     }
 

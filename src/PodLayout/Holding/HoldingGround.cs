@@ -113,10 +113,10 @@ public sealed class HoldingGround
     public static ImmutableArray<HoldingGround> OfPieces(Part part, Shop shop, double factor) =>
         [.. part.Shape.Held.Where(p => !p.Loads.Points.IsEmpty).Select(p => new HoldingGround(part, shop, factor, p))];
 
-    /// <summary>The most that all spots together can be pressed at the factor, N, with a number of pods.</summary>
-    public double MostPushN(int pods) => WeightN
+    /// <summary>The most that all spots together can be pressed, N, with a number of pods, at so many times the factor.</summary>
+    public double MostPushN(int pods, double times = 1) => WeightN
         + pods * Grips.Select((g, i) => g.AreaMm2 * MostKPa(1)[i] * 1e-3).DefaultIfEmpty(0).Max()
-        + Factor * Loads.Max(l => Math.Max(0, -l.Force.ZN));
+        + times * Factor * Loads.Max(l => Math.Max(0, -l.Force.ZN));
 
     /// <summary>The part on some pods.</summary>
     public PartOnPods On(ImmutableArray<HeldPod> pods) => new(pods, Weight, LengthMm);

@@ -44,8 +44,9 @@ public sealed record Weakness(Motion Motion, double LoadUpN, int Body = 0)
     /// <summary>What the pods must bring, N mm; 0 or less when the way asks for nothing.</summary>
     /// <param name="ground">The part.</param>
     /// <param name="original">The way before it was blurred: a lift changes the work of the load.</param>
-    public double Needed(HoldingGround ground, Weakness original) =>
-        ground.Factor * (1 + LoadUpN * (Motion.Z - original.Motion.Z)) + Motion.Work(ground.Weight);
+    /// <param name="times">Of the factor to reach, how many times is asked for.</param>
+    public double Needed(HoldingGround ground, Weakness original, double times = 1) =>
+        times * ground.Factor * (1 + LoadUpN * (Motion.Z - original.Motion.Z)) + Motion.Work(ground.Weight);
 
     /// <summary>The most that a pod brings, N mm, when its middle lies within a distance of a place.</summary>
     /// <param name="pod">The pod at that place, with the most vacuum it can have.</param>

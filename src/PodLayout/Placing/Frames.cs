@@ -11,8 +11,10 @@ namespace PodLayout.Placing;
 /// Over an interval of angles there are thousands of spans, each with a frame of its own; the sets of placements that wait to be
 /// examined hold none of them. The search goes down from a set to its parts, so that few frames are made twice.
 /// </remarks>
-internal sealed class Frames(Job job, ReachMap reach, ImmutableArray<PodPose> poses, HoldingModel? holding)
+internal sealed class Frames
 {
+    private readonly Func<double, double, PlacingFrame> _make;
+    private readonly HoldingModel? _holding;
     private readonly ConcurrentDictionary<(double AngleDeg, double HalfSpanDeg), WeakReference<PlacingFrame>> _made = new();
 
     // Frames that are kept though nothing uses them.
@@ -20,7 +22,29 @@ internal sealed class Frames(Job job, ReachMap reach, ImmutableArray<PodPose> po
 
     private readonly Queue<PlacingFrame> _lately = new();
 
-    private readonly ImmutableArray<ClearWood> _woods = ClearWood.OfGrounds(job.Part.Shape, job.Margins);
+    /// <summary>Frames of a part on some pods.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="reach">The part's reach map.</param>
+    /// <param name="poses">The pods in use.</param>
+    /// <param name="holding">How the part is to be held; null where that does not matter.</param>
+    public Frames(Job job, ReachMap reach, ImmutableArray<PodPose> poses, HoldingModel? holding)
+    {
+        var woods = ClearWood.OfGrounds(job.Part.Shape, job.Margins);
+        _make = (angleDeg, halfSpanDeg) => new(job, reach, woods, poses, angleDeg, halfSpanDeg) { Holding = holding };
+        (Poses, _holding) = (poses, holding);
+    }
+
+    private Frames(Frames others, HoldingModel? holding)
+    {
+        _make = (angleDeg, halfSpanDeg) => others.Of(angleDeg, halfSpanDeg).HeldBy(holding);
+        (Poses, _holding) = (others.Poses, holding);
+    }
+
+    /// <summary>The pods in use.</summary>
+    public ImmutableArray<PodPose> Poses { get; }
+
+    /// <summary>The same frames with the part held otherwise: what does not depend on that is made once.</summary>
+    public Frames HeldBy(HoldingModel? holding) => holding == _holding ? this : new(this, holding);
 
     /// <summary>The frame of an angle (half span 0) or of a span of angles.</summary>
     public PlacingFrame Of(double angleDeg, double halfSpanDeg)
@@ -32,7 +56,7 @@ internal sealed class Frames(Job job, ReachMap reach, ImmutableArray<PodPose> po
         }
 
         // Two threads may make the same frame: it comes out the same, and one of the two is forgotten.
-        var frame = new PlacingFrame(job, reach, _woods, poses, angleDeg, halfSpanDeg) { Holding = holding };
+        var frame = _make(angleDeg, halfSpanDeg);
         _made[key] = new(frame);
         lock (_lately)
         {

@@ -20,8 +20,11 @@ internal sealed class HoldingModel
     // set learns more from the next ones.
     private const int MostLooks = 4;
 
-    // Choices that fall short by springs alone are given up one by one at first; then one more pod is asked for.
-    private const int MostOthers = 6;
+    // So many choices of one placement may fall short by springs alone; then one more pod is asked for.
+    private const int MostOthers = 3;
+
+    // What falls short by springs is asked to hold so much more by pulls than would bring it up, were the two in proportion.
+    private const double AimBeyond = 1.02;
 
     /// <summary>The model for a part, or a part and the loose pieces that are held beside it.</summary>
     /// <param name="grounds">What must be held against what: the part first.</param>
@@ -38,6 +41,16 @@ internal sealed class HoldingModel
 
     /// <summary>The same model without the figure by springs: what every layout that holds must keep, and no more.</summary>
     public HoldingModel ByPullsAlone() => new(Grounds) { IsByPullsAlone = true };
+
+    // How many times the factor rows ask for, by pulls: more than once where a choice is looked for that holds by springs.
+    private double Aim { get; init; } = 1;
+
+    /// <summary>
+    /// The same model with rows that ask for more by pulls: a choice that keeps them mostly holds by springs too. Whatever rows
+    /// then rule out may hold.
+    /// </summary>
+    /// <param name="times">How many times the factor.</param>
+    public HoldingModel AimingAt(double times) => new(Grounds) { Aim = times, IsByPullsAlone = IsByPullsAlone };
 
     /// <summary>The factor at which holding counts as reached.</summary>
     public double EnoughFactor => Ground.Factor * (1 - Tolerances.HoldingShare);
@@ -62,7 +75,7 @@ internal sealed class HoldingModel
         PlacingFrame frame, ImmutableArray<FrameSeat> seats, OffsetBox box, int atLeast, int atMost, List<Weakness> known)
     {
         var places = new SeatPlaces(Likely(frame, seats, box.Centre, atLeast), [.. seats.Select(s => frame.SpreadOf(s, box))], Bodies(frame, seats));
-        ImmutableArray<double> pushesN = [.. Grounds.Select(g => g.MostPushN(atMost))];
+        ImmutableArray<double> pushesN = [.. Grounds.Select(g => g.MostPushN(atMost, Aim))];
         var farthest = Grounds.Select((_, body) => Farthest(frame, seats, places, body)).ToArray();
         var pairs = new Lazy<HoldRow?>[Grounds.Length];
         for (var body = 1; body < Grounds.Length; body++)
@@ -102,40 +115,38 @@ internal sealed class HoldingModel
 
             for (var body = 0; body < Grounds.Length; body++)
             {
-                known.AddRange(Ways(body, places.Chosen(filled, body), farthest[body], Grounds[body].Telling));
+                known.AddRange(Ways(body, places.Chosen(filled, body), farthest[body], Grounds[body].Telling, Aim));
             }
 
             rows = Broken(known.Skip(asked));
             asked = known.Count;
             return rows;
 
-            ImmutableArray<HoldRow> Broken(IEnumerable<Weakness> ways) => BrokenBy(filled, ways, places, pushesN);
+            ImmutableArray<HoldRow> Broken(IEnumerable<Weakness> ways) => BrokenBy(filled, ways, places, pushesN, Aim);
         };
     }
 
     /// <summary>
     /// The rows of one placement that a choice breaks; none when it holds, by pulls and by springs. Rows for what gives way by
-    /// pulls hold for every layout there. A choice that falls short by springs alone is given up by itself, and after a few of
-    /// them one more pod is asked for: what is then found need not be the fewest there.
+    /// pulls hold for every layout there. Once a choice falls short by springs alone, rows ask for as much more by pulls, and after
+    /// a few such choices for one more pod: what is then found need not be the fewest there.
     /// </summary>
     /// <param name="frame">The part at its angle.</param>
     /// <param name="seats">The seats there.</param>
     /// <param name="offset">Where the pivot lies within its pitch.</param>
     /// <param name="shift">The whole pitches.</param>
     /// <param name="known">Ways that are known; those that are found are added.</param>
-    /// <param name="mendedBySprings">
-    /// Told of each choice that falls short by springs alone; whether another with as many pods was found that does not.
-    /// </param>
+    /// <param name="onShortBySprings">Told of each choice that falls short by springs alone.</param>
     public Func<ImmutableArray<int>, ImmutableArray<HoldRow>> At(
-        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, ShiftClass shift, List<Weakness> known, Func<ImmutableArray<int>, bool> mendedBySprings)
+        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, ShiftClass shift, List<Weakness> known, Action onShortBySprings)
     {
         var bodies = Bodies(frame, seats);
         SeatPlaces Places(int atLeast) => new(Likely(frame, seats, offset, atLeast), new double[seats.Length], bodies);
         var places = Places(1);
         var atLeast = 1;
         var farthest = Grounds.Select((_, body) => Farthest(frame, seats, places, body)).ToArray();
-        ImmutableArray<double> pushesN = [.. Grounds.Select(g => g.MostPushN(Ground.Shop.Pods.Sum(p => p.Stock)))];
-        var (asked, others) = (0, 0);
+        ImmutableArray<double> pushesN = [.. Grounds.Select(g => g.MostPushN(Ground.Shop.Pods.Sum(p => p.Stock), Aim))];
+        var (asked, others, aim) = (0, 0, Aim);
         return filled =>
         {
             if (filled.Length > atLeast)
@@ -146,7 +157,7 @@ internal sealed class HoldingModel
                 (asked, others) = (0, 0);
             }
 
-            var rows = BrokenBy(filled, known.Skip(asked), places, pushesN);
+            var rows = BrokenBy(filled, known.Skip(asked), places, pushesN, Aim);
             asked = known.Count;
             if (rows.Length > 0)
             {
@@ -160,20 +171,31 @@ internal sealed class HoldingModel
             }
 
             ImmutableArray<Weakness> ways = [.. Grounds.SelectMany((g, body) =>
-                Ways(body, held[body], farthest[body], g.Telling) is { IsEmpty: false } telling ? telling
-                    : Ways(body, held[body], farthest[body], Enumerable.Range(0, g.Loads.Length)))];
+                Ways(body, held[body], farthest[body], g.Telling, Aim) is { IsEmpty: false } telling ? telling
+                    : Ways(body, held[body], farthest[body], Enumerable.Range(0, g.Loads.Length), Aim))];
             if (ways.IsEmpty)
             {
-                if (IsByPullsAlone || Grounds.Select((g, body) => HoldsBySprings(g, held[body])).All(h => h) || mendedBySprings(filled))
+                var share = IsByPullsAlone ? 1 : Grounds.Select((g, body) => ShareBySprings(g, held[body])).Min();
+                if (share >= 1)
                 {
                     return [];
                 }
 
-                return [++others <= MostOthers ? OtherThan(filled, seats.Length) : OneMoreThan(filled, seats.Length)];
+                onShortBySprings();
+                if (++others > MostOthers)
+                {
+                    return [OneMoreThan(filled, seats.Length)];
+                }
+
+                // A part that springs hardly hold at all asks for no end of pulls.
+                aim = Math.Max(aim, AimBeyond / Math.Max(share, 0.5));
+                ImmutableArray<Weakness> stronger = [.. Grounds.SelectMany((g, body) => Ways(body, held[body], farthest[body], g.Telling, aim))];
+                rows = BrokenBy(filled, stronger, places, pushesN, aim);
+                return rows.IsEmpty ? [OtherThan(filled, seats.Length)] : rows;
             }
 
             known.AddRange(ways);
-            rows = BrokenBy(filled, ways, places, pushesN);
+            rows = BrokenBy(filled, ways, places, pushesN, Aim);
             asked = known.Count;
             // With the most vacuum that there can be it would hold; with what is left at these pods it does not: one more pod, or
             // another, is needed.
@@ -188,30 +210,6 @@ internal sealed class HoldingModel
         return Firmness.Weakest(
             ground, ground.On(Held(frame, seats, offset, columns, rows)[body]), ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length)),
             EnoughFactor).Limit.Factor >= EnoughFactor;
-    }
-
-    /// <summary>How far a force can grow on a layout: the force of the part (0) or of one of the pieces by its index.</summary>
-    public double FactorOf(int body, int load, PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows) =>
-        Grounds[body].On(Held(frame, seats, offset, columns, rows)[body]).Of(Grounds[body].Loads[load].Wrench).Factor;
-
-    /// <summary>
-    /// The least factor of a layout by both figures, over the part and its pieces, with whose it is and the force; ends early at one
-    /// below a figure.
-    /// </summary>
-    public (double Factor, int Body, int Load) Weakest(
-        PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows, double endBelow)
-    {
-        var held = Held(frame, seats, offset, columns, rows);
-        (double Factor, int Body, int Load) weakest = (double.PositiveInfinity, 0, 0);
-        for (var body = 0; body < Grounds.Length && weakest.Factor >= endBelow; body++)
-        {
-            var ground = Grounds[body];
-            var (limit, load) = Firmness.Weakest(
-                ground, ground.On(held[body]), ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length)), endBelow);
-            weakest = limit.Factor < weakest.Factor ? (limit.Factor, body, load) : weakest;
-        }
-
-        return weakest;
     }
 
     /// <summary>Whether a layout holds at the factor, by both figures.</summary>
@@ -297,11 +295,12 @@ internal sealed class HoldingModel
         ];
     }
 
-    private bool HoldsBySprings(HoldingGround ground, ImmutableArray<HeldPod> pods)
+    // Of the factor asked for, the share that the first load too many reaches by springs; 1 when there is none.
+    private double ShareBySprings(HoldingGround ground, ImmutableArray<HeldPod> pods)
     {
         var part = ground.On(pods);
         return ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length))
-            .All(load => part.BySprings(ground.Loads[load].Wrench, EnoughFactor).Factor >= EnoughFactor);
+            .Select(load => part.BySprings(ground.Loads[load].Wrench, EnoughFactor).Factor / EnoughFactor).FirstOrDefault(share => share < 1, 1);
     }
 
     private HeldPod Pod(PlacingFrame frame, FrameSeat seat, Point2 offset, double vacuumKPa)
@@ -365,7 +364,7 @@ internal sealed class HoldingModel
             seats.Add(s);
             if (!ways.Exists(way => GivesWay(way, s)))
             {
-                ways.AddRange(Ways(body, [places.Pods[s]], farthest, Grounds[body].Telling).Where(w => w.Motion != default));
+                ways.AddRange(Ways(body, [places.Pods[s]], farthest, Grounds[body].Telling, Aim).Where(w => w.Motion != default));
                 if (!ways.Exists(way => GivesWay(way, s)))
                 {
                     return null;
@@ -378,15 +377,16 @@ internal sealed class HoldingModel
         bool GivesWay(Weakness way, int seat)
         {
             var blurred = way.Blurred(places.SpreadsMm[seat]);
-            return blurred.Needed(Grounds[body], way) is var needed && needed > 0
+            return blurred.Needed(Grounds[body], way, Aim) is var needed && needed > 0
                 && blurred.Brought(places.Pods[seat], places.SpreadsMm[seat], pushN) < needed * (1 - 1e-9);
         }
     }
 
     // Ways in which pods give way below the factor, by pulls, to some of the forces: the weakest of each bundle. Where they give
     // way even when no other seat may be sunk through, that way is taken: it asks something of every layout.
-    private ImmutableArray<Weakness> Ways(int body, ImmutableArray<HeldPod> pods, ImmutableArray<Contact> farthest, IEnumerable<int> loads)
+    private ImmutableArray<Weakness> Ways(int body, ImmutableArray<HeldPod> pods, ImmutableArray<Contact> farthest, IEnumerable<int> loads, double aim)
     {
+        var enough = EnoughFactor * aim;
         var ground = Grounds[body];
         var part = ground.On(pods);
         if (!part.CanRest)
@@ -397,23 +397,23 @@ internal sealed class HoldingModel
         var leaning = new Lazy<PartOnPods>(() => ground.On(pods, farthest));
         return
         [
-            .. loads.Select(load => (load, Limit: part.ByPulls(ground.Loads[load].Wrench, EnoughFactor)))
-                .Where(l => l.Limit.Factor < EnoughFactor).OrderBy(l => l.Limit.Factor).Take(RowsOfRound)
-                .Select(l => leaning.Value.ByPullsAlone(ground.Loads[l.load].Wrench, EnoughFactor) is { Factor: var factor } far && factor < EnoughFactor
+            .. loads.Select(load => (load, Limit: part.ByPulls(ground.Loads[load].Wrench, enough)))
+                .Where(l => l.Limit.Factor < enough).OrderBy(l => l.Limit.Factor).Take(RowsOfRound)
+                .Select(l => leaning.Value.ByPullsAlone(ground.Loads[l.load].Wrench, enough) is { Factor: var factor } far && factor < enough
                     ? (l.load, Limit: far) : l)
                 .Select(l => Weakness.Of(l.Limit, ground.Loads[l.load], pods, body)),
         ];
     }
 
     private ImmutableArray<HoldRow> BrokenBy(
-        ImmutableArray<int> filled, IEnumerable<Weakness> ways, SeatPlaces places, ImmutableArray<double> pushesN)
+        ImmutableArray<int> filled, IEnumerable<Weakness> ways, SeatPlaces places, ImmutableArray<double> pushesN, double aim)
     {
         var rows = ImmutableArray.CreateBuilder<HoldRow>();
         var most = places.SpreadsMm.DefaultIfEmpty(0).Max();
         foreach (var way in ways.Where(w => w.Motion != default))
         {
             var blurred = way.Blurred(most);
-            var needed = blurred.Needed(Grounds[way.Body], way);
+            var needed = blurred.Needed(Grounds[way.Body], way, aim);
             int Share(int s) => places.Bodies[s] != way.Body ? 0
                 : (int)Math.Ceiling(Math.Min(1, blurred.Brought(places.Pods[s], places.SpreadsMm[s], pushesN[way.Body]) / needed) * HoldRow.Needed);
             // What the choice itself brings is quickly seen; the whole row is made only when that is too little.

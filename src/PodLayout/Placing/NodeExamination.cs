@@ -201,14 +201,14 @@ internal static class NodeExamination
         List<Weakness>? weaknesses = null,
         Wanted? wanted = null)
     {
-        var model = PlacementModel.At(job, ground, shift, offset, weaknesses, mends: true);
+        var model = PlacementModel.At(job, ground, shift, offset, weaknesses);
         var answer = FewestPods.Of(model.Within(1), ground.FirstPoints, atMost, cancellation, wanted);
         if (!answer.HasChoice)
         {
             return (null, answer.LowerBound, answer.IsProven, model.Work, model.ShortBySprings);
         }
 
-        var seats = model.Firm(answer.Filled);
+        ImmutableArray<FrameSeat> seats = [.. answer.Filled.Select(s => model.Seats[s])];
         var worst = OffsetFitting.WorstShare(ground.Frame, seats, offset);
         return (new(ground.Frame, offset, shift.Columns, shift.Rows, seats, worst), answer.LowerBound, answer.IsProven, model.Work, model.ShortBySprings);
     }

@@ -18,19 +18,13 @@ internal sealed class PlacementModel
     private readonly (int[] Seats, double[] Shares)?[] _near;
     private readonly ImmutableArray<int[]> _asked;
     private readonly CoverQuestion _question;
-    // So many choices that fall short by springs are mended by exchanging pods: where that comes to nothing it mostly never does.
-    private const int MostMends = 3;
-
-    private readonly bool _mends;
-    private (ImmutableArray<int> Short, ImmutableArray<int> Firm) _mended;
-    private int _tried;
     private int _rowsMade;
     private long _pairs;
 
     private PlacementModel(
-        Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses, bool mends)
+        Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses)
     {
-        (_frame, _mends) = (frame, mends);
+        _frame = frame;
         Seats = seats;
         _centres = [.. seats.Select(s => frame.CentreOf(s, offset))];
         _faces = [.. seats.Select(s => frame.PieceOver(s.Pose) is null ? frame.Faces[s.Pose] : null)];
@@ -38,7 +32,7 @@ internal sealed class PlacementModel
         _asked = AskedRows.Of(job, frame, seats, [shift], new(offset, 0, 0));
         _question = Question(job, frame, seats, _asked, p => Near(p).Seats, (s, p) => Share(s, p) <= 1) with
         {
-            HoldsBrokenBy = weaknesses is null ? null : frame.Holding?.At(frame, seats, offset, shift, weaknesses, filled => Mended(offset, shift, filled)),
+            HoldsBrokenBy = weaknesses is null ? null : frame.Holding?.At(frame, seats, offset, shift, weaknesses, () => ShortBySprings++),
         };
     }
 
@@ -46,7 +40,7 @@ internal sealed class PlacementModel
     public ImmutableArray<FrameSeat> Seats { get; }
 
     /// <summary>
-    /// How many choices fell short by springs alone and were not mended: where any did, what is found need not be the fewest.
+    /// How many choices fell short by springs alone: where any did, what is found need not be the fewest.
     /// </summary>
     public int ShortBySprings { get; private set; }
 
@@ -59,22 +53,20 @@ internal sealed class PlacementModel
     /// <param name="shift">The shift, with the seats of the ground that the board has.</param>
     /// <param name="offset">Where the pivot lies within its pitch.</param>
     /// <param name="weaknesses">Ways in which layouts give way; those that are found are added. Null for none known.</param>
-    /// <param name="mends">Whether choices that fall short by springs are mended: the answer's seats are then <see cref="Firm"/>.</param>
     public static PlacementModel At(
-        Job job, SearchGround ground, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses = null, bool mends = false) =>
-        Of(job, ground, shift, offset, weaknesses ?? [], mends);
+        Job job, SearchGround ground, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses = null) =>
+        Of(job, ground, shift, offset, weaknesses ?? []);
 
     /// <summary>The same where holding is not asked for.</summary>
-    public static PlacementModel OfSupport(Job job, SearchGround ground, ShiftClass shift, Point2 offset) => Of(job, ground, shift, offset, null, false);
+    public static PlacementModel OfSupport(Job job, SearchGround ground, ShiftClass shift, Point2 offset) => Of(job, ground, shift, offset, null);
 
-    private static PlacementModel Of(Job job, SearchGround ground, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses, bool mends) => new(
+    private static PlacementModel Of(Job job, SearchGround ground, ShiftClass shift, Point2 offset, List<Weakness>? weaknesses) => new(
         job,
         ground.Frame,
         [.. ground.Seats.Where((seat, s) => shift.Available[s] && ground.Frame.IsPossible(seat, offset))],
         shift,
         offset,
-        weaknesses,
-        mends);
+        weaknesses);
 
     /// <summary>The model's question for some seats of a frame; the points are followed by one for each pod to keep and each piece to hold.</summary>
     public static CoverQuestion Question(
@@ -120,23 +112,6 @@ internal sealed class PlacementModel
 
     /// <summary>The least share of its limit at which a point can be supported; infinite when it cannot.</summary>
     public double LeastShare(int point) => Near(point).Shares is { Length: > 0 } shares ? shares.Min() : double.PositiveInfinity;
-
-    /// <summary>The seats of an answer: those of the choice, or those it was mended to.</summary>
-    public ImmutableArray<FrameSeat> Firm(ImmutableArray<int> filled) =>
-        [.. (!_mended.Short.IsDefault && filled.SequenceEqual(_mended.Short) ? _mended.Firm : filled).Select(s => Seats[s])];
-
-    private bool Mended(Point2 offset, ShiftClass shift, ImmutableArray<int> filled)
-    {
-        if (_mends && _tried++ < MostMends
-            && FirmerSeats.Of(_frame.Holding!, _frame, this, offset, shift, filled) is { IsDefault: false } firm)
-        {
-            _mended = (filled, firm);
-            return true;
-        }
-
-        ShortBySprings++;
-        return false;
-    }
 
     private double Share(int seat, int point)
     {

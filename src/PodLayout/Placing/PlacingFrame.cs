@@ -65,6 +65,13 @@ public sealed class PlacingFrame
         _turn = turn;
     }
 
+    private PlacingFrame(PlacingFrame other)
+    {
+        (_job, _grounds, _turn, _spanRad, _farMm, _regions) = (other._job, other._grounds, other._turn, other._spanRad, other._farMm, other._regions);
+        (Poses, AngleDeg, HalfSpanDeg, Pivot) = (other.Poses, other.AngleDeg, other.HalfSpanDeg, other.Pivot);
+        (Centres, Reach, Faces) = (other.Centres, other.Reach, other.Faces);
+    }
+
     /// <summary>The angle, or the middle of the span, degrees.</summary>
     public double AngleDeg { get; }
 
@@ -118,6 +125,9 @@ public sealed class PlacingFrame
 
     /// <summary>How the part is to be held; null where that does not matter.</summary>
     internal HoldingModel? Holding { get; init; }
+
+    /// <summary>The same frame with the part held otherwise.</summary>
+    internal PlacingFrame HeldBy(HoldingModel? holding) => Holding == holding ? this : new(this) { Holding = holding };
 
     /// <summary>
     /// How far, at most, the middle and every spot of a pod may lie from where they lie at the middle of the box and of the span.

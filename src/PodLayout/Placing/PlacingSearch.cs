@@ -3,7 +3,6 @@ using PodLayout.Choice;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Seats;
-using PodLayout.Support;
 
 namespace PodLayout.Placing;
 
@@ -16,11 +15,11 @@ internal sealed class PlacingSearch
     // threads; small, so that a better layout is soon known to all.
     private const int NodesOfRound = 4;
 
-    // So many choices may fall short of the target by springs, where by pulls they would do: then more pods are taken.
-    private const int MostShortBySprings = 24;
+    // So many choices may fall short of the target by springs, where by pulls they would do: then another aim does better.
+    private const int MostShortBySprings = 2;
 
     // The same where there is no layout yet: then none is likely to hold.
-    private const int MostShortWithoutAny = 96;
+    private const int MostShortWithoutAny = 24;
 
     // Tries made together: few, so that there is something to show soon, and the next must beat it.
     private const int TriesOfRound = 2;
@@ -41,6 +40,7 @@ internal sealed class PlacingSearch
     private SearchWork _work;
     private double _leftOpenMm;
     private int _leftOpenBound = int.MaxValue;
+    private int _shortBound = int.MaxValue;
     private int _shortBySprings;
     private long _order;
 
@@ -70,11 +70,10 @@ internal sealed class PlacingSearch
     private int AtMost => _ceiling - 1;
 
     /// <summary>Searches all offsets at some angles.</summary>
-    public SearchEnd Run(ReachMap reach, ImmutableArray<PodPose> poses, ImmutableArray<double> anglesDeg) =>
-        Run(new Frames(_job, reach, poses, _holding), poses, [.. anglesDeg.Select(a => (a, 0.0))]);
+    public SearchEnd Run(Frames frames, ImmutableArray<double> anglesDeg) => Run(frames, [.. anglesDeg.Select(a => (a, 0.0))]);
 
     /// <summary>Searches all offsets at all angles of an interval.</summary>
-    public SearchEnd Run(ReachMap reach, ImmutableArray<PodPose> poses, double fromDeg, double toDeg)
+    public SearchEnd Run(Frames frames, double fromDeg, double toDeg)
     {
         // To begin with, spans in which the part's far end swings by half a pitch to either side: wider ones rule out nothing.
         var shape = _job.Part.Shape.Outline;
@@ -82,14 +81,13 @@ internal sealed class PlacingSearch
         var halfSpan = _job.Shop.Board.PitchMm / 2 / far * 180 / Math.PI;
         var count = Math.Max(1, (int)Math.Ceiling((toDeg - fromDeg) / (2 * halfSpan)));
         halfSpan = (toDeg - fromDeg) / count / 2;
-        return Run(
-            new Frames(_job, reach, poses, _holding), poses,
-            [.. Enumerable.Range(0, count).Select(i => (fromDeg + (2 * i + 1) * halfSpan, halfSpan))]);
+        return Run(frames, [.. Enumerable.Range(0, count).Select(i => (fromDeg + (2 * i + 1) * halfSpan, halfSpan))]);
     }
 
-    private SearchEnd Run(Frames frames, ImmutableArray<PodPose> poses, ImmutableArray<(double AngleDeg, double HalfSpanDeg)> spans)
+    private SearchEnd Run(Frames frames, ImmutableArray<(double AngleDeg, double HalfSpanDeg)> spans)
     {
-        ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, _job.Shop.Board))];
+        frames = frames.HeldBy(_holding);
+        ImmutableArray<BoardSeats> board = [.. frames.Poses.Select(pose => BoardSeats.Of(pose, _job.Shop.Board))];
         var whole = OffsetBox.WholePitch(_job.Shop.Board.PitchMm);
         var grounds = InParallel(
             spans, span => SearchGround.Over(frames.Of(span.AngleDeg, span.HalfSpanDeg), board, _job, whole));
@@ -105,8 +103,13 @@ internal sealed class PlacingSearch
         }
 
         var isCut = !Exhaust(frames);
-        var bound = Math.Min(Math.Min(OpenBound(), _leftOpenBound), _best?.Seats.Length ?? int.MaxValue);
-        return new(_best, bound == int.MaxValue ? _ceiling : bound, _leftOpenMm, _nodes, isCut) { Work = _work, ShortBySprings = _shortBySprings };
+        var bound = Math.Min(Math.Min(OpenBound(), _shortBound), _best?.Seats.Length ?? int.MaxValue);
+        return new(_best, bound == int.MaxValue ? _ceiling : bound, _leftOpenMm, _nodes, isCut)
+        {
+            Work = _work,
+            LeftOpenBound = _leftOpenBound,
+            ShortBySprings = _shortBySprings,
+        };
     }
 
     private void PushRoot(SearchGround ground, OffsetBox whole, ImmutableArray<int> classes) => Push(new(
@@ -181,7 +184,8 @@ internal sealed class PlacingSearch
                 {
                     var side = 2 * Math.Max(round[i].Box.HalfXMm, round[i].Box.HalfYMm);
                     _leftOpenMm = Math.Max(_leftOpenMm, side);
-                    _leftOpenBound = verdicts[i].ShortBySprings > 0 ? Math.Min(_leftOpenBound, verdicts[i].Bound) : _leftOpenBound;
+                    _leftOpenBound = Math.Min(_leftOpenBound, verdicts[i].Bound);
+                    _shortBound = verdicts[i].ShortBySprings > 0 ? Math.Min(_shortBound, verdicts[i].Bound) : _shortBound;
                 }
 
                 _shortBySprings += verdicts[i].ShortBySprings;

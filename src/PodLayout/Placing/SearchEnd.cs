@@ -14,6 +14,9 @@ internal sealed record SearchEnd(FoundLayout? Best, int FewestPossible, double O
     /// <summary>What it took.</summary>
     public SearchWork Work { get; init; }
 
+    /// <summary>The least bound of the boxes that were left open; the largest number there is when there are none.</summary>
+    public int LeftOpenBound { get; init; } = int.MaxValue;
+
     /// <summary>Choices that hold by pulls and fall short by springs: the bound does not count them out.</summary>
     public int ShortBySprings { get; init; }
 }

@@ -72,14 +72,14 @@ public class FewestThatHoldTests
             var holding = HoldingModel.Of(job, Target)!;
             var reach = ReachMap.Of(job.Part, job.Support);
             var poses = PodPose.Of(job.Shop, 50);
-            var end = new PlacingSearch(job, holding, new Effort(2, null), 0.5, null, null, TestContext.Current.CancellationToken).Run(reach, poses, [0]);
+            var end = new PlacingSearch(job, holding, new Effort(2, null), 0.5, null, null, TestContext.Current.CancellationToken).Run(new(job, reach, poses, holding), [0]);
             if (end.Best is not { } best)
             {
                 continue;
             }
 
             compared++;
-            var without = new PlacingSearch(job, null, new Effort(2, null), 0.5, null, null, TestContext.Current.CancellationToken).Run(reach, poses, [0]);
+            var without = new PlacingSearch(job, null, new Effort(2, null), 0.5, null, null, TestContext.Current.CancellationToken).Run(new(job, reach, poses, null), [0]);
             more += without.Best!.Seats.Length < best.Seats.Length ? 1 : 0;
             if (end.ShortBySprings > 0)
             {

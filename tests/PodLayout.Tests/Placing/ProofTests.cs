@@ -26,7 +26,7 @@ public class ProofTests
             var reach = ReachMap.Of(job.Part, job.Support);
             var poses = PodPose.Of(job.Shop, 50);
             var search = new PlacingSearch(job, null, new Effort(2, null), 0.02, null, null, TestContext.Current.CancellationToken);
-            var end = search.Run(reach, poses, [20 * (i % 4)]);
+            var end = search.Run(new(job, reach, poses, null), [20 * (i % 4)]);
             var best = end.Best?.Seats.Length;
             var (tried, first) = Exhaust(job, reach, poses, 20 * (i % 4), periods, (best ?? 99) - 1);
             Assert.True(tried is null, $"Case {i}: {best} pods were called the fewest, {tried} do at {first}.");
