@@ -11,24 +11,13 @@ internal static class FloorSize
     // The smallest rectangle around is looked for at these angles; three degrees off it is a twentieth longer at most.
     private const int AngleStepDeg = 3;
 
-    /// <summary>Diameter of the largest disc within a piece, rounded up, mm.</summary>
+    /// <summary>Diameter of the largest disc within a piece, too large by a tenth of a millimetre at most, mm.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="mostMm">Larger ones need not be told apart from this.</param>
     public static double WidthMm(Region piece, double mostMm)
     {
-        if (!piece.Shrink(mostMm / 2).IsEmpty)
-        {
-            return mostMm;
-        }
-
-        double low = 0, high = Math.Min(mostMm, Math.Min(piece.Bounds.Width, piece.Bounds.Height));
-        while (high - low > WidthStepMm)
-        {
-            var middle = (low + high) / 2;
-            (low, high) = piece.Shrink(middle / 2).IsEmpty ? (low, middle) : (middle, high);
-        }
-
-        return high;
+        var box = Math.Min(piece.Bounds.Width, piece.Bounds.Height);
+        return Math.Min(Math.Min(mostMm, box), 2 * piece.LargestDiscMm(WidthStepMm / 2) + WidthStepMm);
     }
 
     /// <summary>The longer side of the smallest rectangle around a piece, mm.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NetTopologySuite.Algorithm.Construct;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Geometries.Utilities;
 using NetTopologySuite.Operation.Buffer;
@@ -132,6 +133,10 @@ public sealed partial class Region
     /// </summary>
     public Region Shrink(double byMm) => byMm <= 0 || IsEmpty ? this
         : new Region(_shape.Buffer(-Outside(byMm), Round(byMm))).Minus(UnionOf(Strips(-Outside(byMm), byMm)));
+
+    /// <summary>Radius of the largest disc that lies within the region, to a tolerance, never too large; 0 when it is empty.</summary>
+    public double LargestDiscMm(double toleranceMm) => Polygons
+        .Select(p => new MaximumInscribedCircle(p, toleranceMm).GetRadiusLine().Length).DefaultIfEmpty(0).Max();
 
     /// <summary>
     /// A region with fewer corners that contains this one and reaches at most twice the distance beyond it.
