@@ -128,6 +128,7 @@ internal static class LayoutFileBounds
             .Concat(shape.Held.SelectMany((h, i) => h.HolesMm.Prepend(h.OutlineMm).Select((r, k) => (string.Create(
                 CultureInfo.InvariantCulture, $"held[{i}].{(k == 0 ? "outlineMm" : $"holesMm[{k - 1}]")}"), r))))
             .Concat((shape.BlankMm ?? []).Select((r, i) => (string.Create(CultureInfo.InvariantCulture, $"blankMm[{i}]"), r)))
+            .Concat((shape.LeftOutLinesMm ?? []).Select((l, i) => (string.Create(CultureInfo.InvariantCulture, $"leftOutLinesMm[{i}]"), l)))
             .Prepend(("outlineMm", shape.OutlineMm));
         foreach (var (name, ring) in rings)
         {

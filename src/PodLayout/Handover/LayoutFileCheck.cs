@@ -51,6 +51,11 @@ internal static class LayoutFileCheck
                     yield return (ringPath, $"A ring needs at least 3 points; {ring.Length} were found.");
                 }
             }
+
+            foreach (var (line, i) in (shape.LeftOutLinesMm ?? []).Select((l, i) => (l, i)).Where(l => l.l.Length < 2))
+            {
+                yield return ($"{path}.leftOutLinesMm[{i}]", $"A line needs at least 2 points; {line.Length} were found.");
+            }
         }
     }
 

@@ -92,6 +92,7 @@ internal static class LayoutFiling
             Skinned = shape.Skinned,
             Held = [.. shape.Held.Select(h => h with { Outline = Rounded(h.Outline), Holes = [.. h.Holes.Select(Rounded)] })],
             Blank = [.. shape.Blank.Select(Rounded)],
+            LeftOutLines = [.. shape.LeftOutLines.Select(l => l.Select(Rounded).ToImmutableArray())],
         };
 
     private static Hazard Rounded(Hazard hazard) =>
@@ -117,7 +118,8 @@ internal static class LayoutFiling
         shape.WeakFloors.IsEmpty ? null : [.. shape.WeakFloors.Select(f => new WeakFloorEntry(
             f.Name, f.Source, Mm(f.LeftMm),
             [.. f.Pulls.Select(p => new FloorPullEntry(p.Pod, Mm(p.VacuumKPa), double.IsFinite(p.SagMm) ? Mm(p.SagMm) : null, Mm(p.StrengthFactor), Mm(p.NeededMm)))],
-            [.. f.Area.Boundary.Select(RingOf)]))]);
+            [.. f.Area.Boundary.Select(RingOf)]))],
+        shape.LeftOutLines.IsEmpty ? null : [.. shape.LeftOutLines.Select(l => l.Select(Xy).ToImmutableArray())]);
 
     private static ImmutableArray<XyMm> RingOf(Ring ring) => [.. ring.Points.Select(Xy)];
 

@@ -109,6 +109,7 @@ internal static class LayoutUnfiling
                 IsBalanced = h.IsBalanced,
             })],
             Blank = [.. (s.BlankMm ?? []).Select(RingOf)],
+            LeftOutLines = [.. (s.LeftOutLinesMm ?? []).Select(l => l.Select(Point).ToImmutableArray())],
         };
 
     private static Shop ShopOf(ShopEntry s)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using PodLayout.Findings;
 using PodLayout.Geometry;
@@ -32,6 +33,9 @@ internal sealed class OpenLines(Drawing drawing, LayerRoles roles, DrawingFindin
 
     /// <summary>Lines whose points are looked at one by one; of more, some are left out evenly.</summary>
     private const int MostSamples = 1000;
+
+    /// <summary>The lines that were left out with a warning, as far as they are shown.</summary>
+    public ImmutableArray<ImmutableArray<Point2>> LeftOut { get; private set; } = [];
 
     private bool Counts(string layer) => roles.RoleOf(layer) is not (LayerRole.Ignore or LayerRole.Cut);
 
@@ -83,13 +87,7 @@ internal sealed class OpenLines(Drawing drawing, LayerRoles roles, DrawingFindin
 
     private bool MayBeOutline(string layer) => roles.NamesOutline ? roles.RoleOf(layer) == LayerRole.Outline : roles.RoleOf(layer) is null;
 
-    private static double Length(OpenContour c)
-    {
-        double sum = 0;
-        for (var i = 1; i < c.Points.Length; i++)
-            sum += (c.Points[i] - c.Points[i - 1]).Length;
-        return sum;
-    }
+    private static double Length(OpenContour c) => LinesForShow.LengthMm(c.Points);
 
     private static bool Encloses(OpenContour contour, RoledRing outline) =>
         contour.Points.Length > 2 && new Ring(contour.Points) is var closed && closed.AreaMm2 >= EnclosingShare * outline.AreaMm2
@@ -195,6 +193,7 @@ internal sealed class OpenLines(Drawing drawing, LayerRoles roles, DrawingFindin
 
     private void LeaveOut(List<OpenContour> open)
     {
+        LeftOut = LinesForShow.Of(open.Select(c => c.Points));
         foreach (var layer in open.GroupBy(c => c.Layer, StringComparer.OrdinalIgnoreCase))
         {
             var first = layer.MaxBy(Length)!;

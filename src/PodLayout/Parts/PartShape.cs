@@ -38,6 +38,9 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
     /// </summary>
     public ImmutableArray<Ring> Blank { get; init; } = [];
 
+    /// <summary>Lines of the drawing that do not close and were left out, as no edge of the part: shown in pictures, nothing more.</summary>
+    public ImmutableArray<ImmutableArray<Point2>> LeftOutLines { get; init; } = [];
+
     /// <summary>Area of the wood: outline less holes, mm².</summary>
     public double AreaMm2 => Outline.AreaMm2 - Holes.Sum(h => h.AreaMm2);
 
@@ -54,5 +57,6 @@ public sealed record PartShape(Ring Outline, ImmutableArray<Ring> Holes, Immutab
         Skinned = Skinned,
         Held = [.. Held.Select(p => p.Laid(turn, offset))],
         Blank = [.. Blank.Select(r => r.Laid(turn, offset))],
+        LeftOutLines = [.. LeftOutLines.Select(l => l.Select(p => turn.Apply(p) + offset).ToImmutableArray())],
     };
 }

@@ -31,12 +31,13 @@ public static class PartShaping
         var choice = new PartChoice(
             [.. rings.Where(r => r.Role != LayerRole.Defect)], roles, layer => drawing.Layers.Where(l => LayerRoles.Matches(layer, l.Name)).Sum(l => l.Texts), findings);
         ImmutableArray<PartCandidate> candidates = [.. choice.Parts.Select((p, i) => new PartCandidate(i + 1, p.Layer, p.Ring, [.. choice.HolesOf(p).Select(h => h.Ring)]))];
-        var outline = findings.HasRefusal ? null : Outline(rings, choice, roles, drawing, findings);
+        var open = new OpenLines(drawing, roles, findings);
+        var outline = findings.HasRefusal ? null : Outline(rings, choice, roles, open, findings);
         var holes = outline is null ? [] : choice.HolesOf(outline).ToList();
         if (outline is null || findings.HasRefusal)
             return new(Outcome<PartShape>.Refuse(findings.All), candidates, Meanings(all, null, []));
         ImmutableArray<Ring> defects = [.. rings.Where(r => r.Role == LayerRole.Defect).Select(r => r.Ring.CounterClockwise())];
-        var shape = new PartShape(outline.Ring, [.. holes.Select(h => h.Ring.CounterClockwise())], defects);
+        var shape = new PartShape(outline.Ring, [.. holes.Select(h => h.Ring.CounterClockwise())], defects) { LeftOutLines = open.LeftOut };
         CheckSize(shape, drawing, findings);
         return new(Outcome<PartShape>.Of(shape, findings.All), candidates, Meanings(all, outline, holes));
     }
@@ -58,9 +59,8 @@ public static class PartShaping
         }
     }
 
-    private static RoledRing? Outline(List<RoledRing> rings, PartChoice choice, LayerRoles roles, Drawing drawing, DrawingFindings findings)
+    private static RoledRing? Outline(List<RoledRing> rings, PartChoice choice, LayerRoles roles, OpenLines open, DrawingFindings findings)
     {
-        var open = new OpenLines(drawing, roles, findings);
         // A ring that runs through itself has no inside that anything could be chosen by; small ones are told only where they matter.
         if (roles.Part is null)
         {

@@ -17,6 +17,10 @@ namespace PodLayout.Handover.Format;
 /// of before it was written have no such member.
 /// </param>
 /// <param name="WeakFloors">Floors that do not bear the vacuum of some kinds of pod; null where there are none. Older files have no such member.</param>
+/// <param name="LeftOutLinesMm">
+/// Lines of the drawing that do not close and were left out of the part, each from end to end; of very many the longest, coarser. They are
+/// shown and not reckoned with. Null where there are none; older files have no such member.
+/// </param>
 public sealed record ShapeEntry(
     BoxEntry Bounds,
     ImmutableArray<XyMm> OutlineMm,
@@ -28,4 +32,5 @@ public sealed record ShapeEntry(
     ImmutableArray<int> Skinned,
     ImmutableArray<HeldPieceEntry> Held,
     ImmutableArray<ImmutableArray<XyMm>>? BlankMm = null,
-    ImmutableArray<WeakFloorEntry>? WeakFloors = null);
+    ImmutableArray<WeakFloorEntry>? WeakFloors = null,
+    ImmutableArray<ImmutableArray<XyMm>>? LeftOutLinesMm = null);

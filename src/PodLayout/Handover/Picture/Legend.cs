@@ -181,6 +181,11 @@ internal static class Legend
             yield return PanelItem.Sign("edge of the blank, as it is laid down", "blank-edge", (draft, at) => Stroke(draft, at, "blank-edge"));
         }
 
+        if (!result.Job.Part.Shape.LeftOutLines.IsEmpty)
+        {
+            yield return PanelItem.Sign("line of the drawing that was left out: no edge of the part", "left-out", (draft, at) => Stroke(draft, at, "left-out"));
+        }
+
         if (!result.Job.Part.Shape.Avoided.IsEmpty && !result.Job.Shop.Board.Obstacles.Any(o => o.Kind == ObstacleKind.Avoided))
         {
             yield return PanelItem.Sign("no pods here, as asked", "avoided", (draft, at) =>

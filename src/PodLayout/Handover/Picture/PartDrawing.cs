@@ -47,6 +47,7 @@ internal static class PartDrawing
             draft.Add(SheetDraft.Blank, new Primitive.Area("blank-edge", shape.Blank));
         }
 
+        LeftOutDrawing.Draw(draft, shape.LeftOutLines);
         foreach (var piece in shape.Held)
         {
             ImmutableArray<Ring> rings = [piece.Outline, .. piece.Holes];

@@ -34,6 +34,7 @@ public static class PictureStyles
         Filled("part-fill", "#fbf6ec"),
         Line("part-edge", Ink, 0.5),
         Line("blank-edge", Ink, 0.35, 5, 1.1),
+        Line("left-out", "#444444", 0.13, 0.9, 0.6),
         Line("skin-edge", Ink, 1.1),
         Line("skin-core", Paper, 0.6, 1.8, 1.8),
         Line("grain-arrow", "#5c4a2c", 0.4),

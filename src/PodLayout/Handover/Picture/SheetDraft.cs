@@ -9,7 +9,7 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     // Names and order of the layers.
     private static readonly ImmutableArray<string> Order =
     [
-        Paper, Board, Part, Grooves, Zones, Ports, Obstacles, Blank, Defects, Before, Pods, Seals, OpenPorts, Support, Laying,
+        Paper, Board, Part, Grooves, Zones, Ports, Obstacles, Blank, LeftOut, Defects, Before, Pods, Seals, OpenPorts, Support, Laying,
         Labels, Edge, Numbers, Panel,
     ];
 
@@ -28,6 +28,7 @@ internal sealed class SheetDraft(double scale, Box2 page, Box2 content)
     public const string Obstacles = "keep-clear";
     public const string Part = "part";
     public const string Blank = "blank";
+    public const string LeftOut = "left-out";
     public const string Defects = "defects";
     public const string Pods = "pods";
     public const string Seals = "seals";

@@ -19,7 +19,7 @@ internal static partial class CardHtml
     private static readonly (string Name, string Layers)[] Layers =
     [
         ("Grid", "grooves"), ("Numbers", "groove-numbers"), ("Ports", "ports"), ("Zones", "zones"),
-        ("Keep clear", "keep-clear defects"), ("Part", "part support"), ("Blank", "blank"), ("Marks for laying", "laying"),
+        ("Keep clear", "keep-clear defects"), ("Part", "part support"), ("Blank", "blank"), ("Left out", "left-out"), ("Marks for laying", "laying"),
         ("On the board now", "on-the-board-before"), ("Pods", "pods"), ("Seals", "seals"), ("Open ports", "open-ports"), ("Names", "labels"),
     ];
 
