@@ -10,10 +10,16 @@ public static class CommandLine
     private const string TraceVariable = "PODLAYOUT_TRACE";
 
     /// <summary>Runs one command and gives its exit code. Writes only to the given writers and to the folder named by --out.</summary>
+    /// <param name="args">The command line.</param>
+    /// <param name="output">Where results go.</param>
+    /// <param name="error">Where findings and progress go.</param>
+    /// <param name="cancellation">Cuts the work short.</param>
+    /// <param name="errorIsTerminal">Whether a person sees what is told on the way.</param>
+    /// <param name="clock">What a time limit is kept by; null for the machine's own.</param>
     public static int Run(
-        string[] args, TextWriter output, TextWriter error, CancellationToken cancellation, bool errorIsTerminal = false)
+        string[] args, TextWriter output, TextWriter error, CancellationToken cancellation, bool errorIsTerminal = false, TimeProvider? clock = null)
     {
-        Terminal terminal = new(output, error, errorIsTerminal);
+        Terminal terminal = new(output, error, errorIsTerminal) { Clock = clock ?? TimeProvider.System };
         try
         {
             Func<CancellationToken, int>? chosen = null;

@@ -22,7 +22,7 @@ internal static class PlanCommand
         PlanOptions members = new();
         Option<string?> outFolder = new("--out") { HelpName = "DIR", Description = "Folder for the results; without it only the summary is printed." };
         Option<string?> threads = new("--threads") { HelpName = "N", Description = "Threads to use; the result does not depend on it. All cores when not given." };
-        Option<string?> timeLimit = new("--time-limit") { HelpName = "S", Description = "Seconds after which the best layout so far is taken." };
+        Option<string?> timeLimit = new("--time-limit") { HelpName = "S", Description = "Seconds after which the best layout so far is taken; reading counts." };
         Option<string?> from = new("--from") { HelpName = "FILE", Description = "A layout.json whose pods stand on the board now: with as few pods, a layout that moves fewest of them is preferred." };
         Option<bool> card = new("--card") { Description = "Make the setup card too: card.html, card.pdf, layout.dxf." };
         CardOptionsGiven cardOptions = new();
@@ -36,12 +36,13 @@ internal static class PlanCommand
 
         command.SetAction(parsed => run(cancellation =>
         {
+            var begun = terminal.Clock.GetTimestamp();
             var effort = EffortOf(threads, parsed.GetValue(threads), timeLimit, parsed.GetValue(timeLimit));
             var cardAsked = CardAsked(cardOptions, card, outFolder, parsed);
             var asked = effort.Then(_ => cardAsked).Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members))
                 .Then(job => Standing(parsed.GetValue(from), job));
             return asked.Succeeded
-                ? Plan(asked.Value, asked.Findings, effort.Value!, new(parsed.GetValue(outFolder), parsed.GetValue(card) ? cardAsked.Value : null, parsed.GetValue(explain)), parsed.GetValue(progress), terminal, cancellation)
+                ? Plan(asked.Value, asked.Findings, Left(effort.Value!, terminal.Clock.GetElapsedTime(begun)), new(parsed.GetValue(outFolder), parsed.GetValue(card) ? cardAsked.Value : null, parsed.GetValue(explain)), parsed.GetValue(progress), terminal, cancellation)
                 : terminal.Refuse(asked.Findings);
         }));
         return command;
@@ -143,6 +144,10 @@ internal static class PlanCommand
             ? Outcome<Effort>.Of(new Effort(count, TimeSpan.FromSeconds(seconds)))
             : Outcome<Effort>.Refuse(PlanOptions.Bad(limitOption, limit, "seconds, more than 0 and at most 1000000"));
     }
+
+    /// <summary>The limit is for the whole command: what reading took of it is not there for the search.</summary>
+    private static Effort Left(Effort asked, TimeSpan taken) =>
+        asked with { TimeLimit = asked.TimeLimit is { } limit ? (limit > taken ? limit - taken : TimeSpan.Zero) : null };
 
     private static int Plan(
         Job job,

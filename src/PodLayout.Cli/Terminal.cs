@@ -5,6 +5,9 @@ namespace PodLayout.Cli;
 /// <summary>Where a command speaks: results on one side, findings and progress on the other.</summary>
 internal sealed record Terminal(TextWriter Out, TextWriter Error, bool ErrorIsTerminal)
 {
+    /// <summary>What a time limit is kept by.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
     /// <summary>Prints findings, one line each; nothing is told by colour.</summary>
     public void Print(IEnumerable<Finding> findings)
     {
