@@ -48,6 +48,18 @@ public class FlawsTests
     }
 
     [Fact]
+    public void What_is_dropped_in_several_places_is_listed_with_each()
+    {
+        var lines = Rectangle(0, 0, 200, 100) + Circle(50, 50, 10) + Circle(50, 50, 10) + Circle(150, 50, 10) + Circle(150, 50, 10)
+            + Line(5, 5, 5, 5) + Line(7, 6, 7, 6) + string.Concat(Enumerable.Range(0, 13).Select(i => Line(10 * i, 90, 10 * i, 90)));
+        var told = Part(Dxf(lines)).Findings;
+        Assert.StartsWith("2 lines that are drawn twice were dropped once at (60, 50), (160, 50) mm; the first is CIRCLE on layer 0", Assert.Single(told, f => f.Code == "duplicate").Message);
+        var empty = Assert.Single(told, f => f.Code == "zero-length").Message;
+        Assert.StartsWith("15 lines of no length were dropped at (5, 5), (7, 6), (0, 90), ", empty);
+        Assert.Contains(", (90, 90) mm and at 3 more places; the first is LINE on layer 0", empty);
+    }
+
+    [Fact]
     public void Gaps_far_below_the_join_gap_are_noted_once_and_not_warned_of()
     {
         var outcome = Part(Dxf(Line(0, 0, 200, 0.003) + Line(200, 0, 200, 100) + Line(200, 100.002, 0, 100) + Line(0, 100, 0, 0)));

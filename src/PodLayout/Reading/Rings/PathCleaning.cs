@@ -8,13 +8,15 @@ namespace PodLayout.Reading.Rings;
 /// <summary>Drops what adds nothing: repeated vertices, lines of no length, lines drawn twice.</summary>
 internal static class PathCleaning
 {
+    /// <summary>Places that a finding lists.</summary>
+    private const int MostPlaces = 12;
+
     private const double Same = Tolerances.SamePointMm;
 
     public static List<DrawnPath> Clean(ImmutableArray<DrawnPath> paths, DrawingFindings findings)
     {
         var kept = new List<DrawnPath>(paths.Length);
-        int empty = 0, repeated = 0;
-        DrawnPath? firstEmpty = null, firstRepeated = null;
+        List<DrawnPath> empty = [], repeated = [];
         var vanishing = new List<DrawnPath>();
         foreach (var path in paths)
         {
@@ -30,31 +32,33 @@ internal static class PathCleaning
 
             if (points.Count < 2)
             {
-                if (path.RadiusMm > Same)
-                    vanishing.Add(path);
-                else
-                    empty++;
-                firstEmpty ??= path.RadiusMm > Same ? null : path;
+                (path.RadiusMm > Same ? vanishing : empty).Add(path);
                 continue;
             }
 
             if (isRepeated)
-            {
-                repeated++;
-                firstRepeated ??= path;
-            }
+                repeated.Add(path);
 
             // Out and back along the same line encloses nothing, so two points never make a ring.
             kept.Add(path with { Points = [.. points], Closed = closed && points.Count > 2 });
         }
 
-        if (firstEmpty is not null)
-            findings.AddAt(Severity.Warning, "zero-length", $"{Counted.Of(empty, "line")} of no length {(empty == 1 ? "was" : "were")} dropped; the first is {firstEmpty.Origin}.", firstEmpty.Points[0]);
-        if (firstRepeated is not null)
-            findings.AddAt(Severity.Mended, "vertex-repeated", $"Repeated vertices were dropped from {Counted.Of(repeated, "line")}; the first is {firstRepeated.Origin}.", firstRepeated.Points[0]);
+        Tell(empty, Severity.Warning, "zero-length", n => $"{Counted.Of(n, "line")} of no length {(n == 1 ? "was" : "were")} dropped", findings);
+        Tell(repeated, Severity.Mended, "vertex-repeated", n => $"Repeated vertices were dropped from {Counted.Of(n, "line")}", findings);
         var lasting = WithoutDoubles(kept, findings);
         TellVanishing(vanishing, lasting, findings);
         return lasting;
+    }
+
+    // In one finding, with the place of each.
+    private static void Tell(List<DrawnPath> paths, Severity severity, string code, Func<int, string> what, DrawingFindings findings)
+    {
+        if (paths.Count == 0)
+            return;
+        var places = paths.Select(p => findings.Lengths.At(p.Points[0])).Distinct().ToList();
+        var more = places.Count > MostPlaces ? $" and at {places.Count - MostPlaces} more places" : "";
+        var where = places.Count == 1 ? "" : $" at {string.Join(", ", places.Take(MostPlaces))} {findings.Lengths.Unit}{more}";
+        findings.AddAt(severity, code, $"{what(paths.Count)}{where}; the first is {paths[0].Origin}.", paths[0].Points[0]);
     }
 
     /// <summary>
@@ -100,15 +104,13 @@ internal static class PathCleaning
         var kept = new List<DrawnPath>(paths.Count);
         var grid = new PointGrid(1);
         var keys = new List<Point2>();
-        var doubles = 0;
-        DrawnPath? first = null;
+        var doubles = new List<DrawnPath>();
         foreach (var path in paths)
         {
             var key = path.Closed ? Mean(path.Points) : (path.Points[0] + path.Points[^1]) * 0.5;
             if (grid.Near(key).Any(i => (keys[i] - key).Length <= 2 * Same && IsSame(kept[i], path)))
             {
-                doubles++;
-                first ??= path;
+                doubles.Add(path);
                 continue;
             }
 
@@ -117,8 +119,7 @@ internal static class PathCleaning
             kept.Add(path);
         }
 
-        if (first is not null)
-            findings.AddAt(Severity.Warning, "duplicate", $"{Counted.Of(doubles, "line")} that {(doubles == 1 ? "is" : "are")} drawn twice {(doubles == 1 ? "was" : "were")} dropped once; the first is {first.Origin}.", first.Points[0]);
+        Tell(doubles, Severity.Warning, "duplicate", n => $"{Counted.Of(n, "line")} that {(n == 1 ? "is" : "are")} drawn twice {(n == 1 ? "was" : "were")} dropped once", findings);
         return kept;
     }
 
