@@ -28,6 +28,9 @@ internal sealed class OpenLines(Drawing drawing, LayerRoles roles, DrawingFindin
     /// <summary>Lines that lead away from the outline's corners, longer in all than this share of its edge, may belong to it.</summary>
     private const double TailShare = 0.1;
 
+    /// <summary>A line outside the part that adds this share to it, from one point of its edge to another, may be the edge of a tenon or an ear.</summary>
+    private const double EarShare = 0.001;
+
     /// <summary>Lines around the part are seen from its middle over more than this angle, degrees.</summary>
     private const int AroundDeg = 150;
 
@@ -75,6 +78,8 @@ internal sealed class OpenLines(Drawing drawing, LayerRoles roles, DrawingFindin
         if (!findings.HasRefusal && doubtful.Where(c => c.IsTail && !LayerWords.SaysRemark(c.Layer) && !outline.Ring.Contains(Middle(c))).ToList() is { Count: > 0 } tails
             && tails.Sum(Length) > TailShare * outline.Ring.PerimeterMm)
             RefuseTails(tails, outline.Layer);
+        if (!findings.HasRefusal && doubtful.Where(c => !LayerWords.SaysRemark(c.Layer) && IsEar(c, outline)).ToList() is { Count: > 0 } ears)
+            RefuseEars(ears, outline.Layer);
         if (!findings.HasRefusal)
             LeaveOut(open);
     }
@@ -84,6 +89,29 @@ internal sealed class OpenLines(Drawing drawing, LayerRoles roles, DrawingFindin
     private void RefuseTails(List<OpenContour> tails, string ownLayer) => Named(
         tails, "ring-branch",
         c => (c.Points[0], $"A line of {findings.Lengths.Length(Length(c))} on layer {c.Layer} leads away from the outline, from {findings.Lengths.At(c.Points[0])} to {findings.Lengths.At(c.Points[^1])}, and ends there: the outline may go on along it.", Remedy(c.Layer, ownLayer, "Delete the line that is too many, or close the outline")));
+
+    private void RefuseEars(List<OpenContour> ears, string ownLayer) => Named(
+        ears, "ring-branch",
+        c => (c.Points[0], $"A line of {findings.Lengths.Length(Length(c))} on layer {c.Layer} runs outside the outline and begins and ends on it, at {findings.Lengths.At(c.Points[0])} and {findings.Lengths.At(c.Points[^1])}: the outline may go along it.", Remedy(c.Layer, ownLayer, "Delete the line that is too many there")));
+
+    /// <summary>Whether a line leads from the outline to the outline, outside it, and encloses something there.</summary>
+    private bool IsEar(OpenContour c, RoledRing outline) =>
+        c.Points.Length > 2 && new Ring(c.Points).AreaMm2 >= EarShare * outline.AreaMm2
+        && DistanceMm(outline.Ring, c.Points[0]) <= drawing.JoinGapMm && DistanceMm(outline.Ring, c.Points[^1]) <= drawing.JoinGapMm
+        && !c.Points.Skip(1).Zip(c.Points, (b, a) => (a + b) * 0.5).Any(outline.Ring.Contains);
+
+    private static double DistanceMm(Ring ring, Point2 p)
+    {
+        var least = double.PositiveInfinity;
+        for (var i = 0; i < ring.Points.Length; i++)
+        {
+            Point2 a = ring.Points[i], way = ring.Points[(i + 1) % ring.Points.Length] - a;
+            var share = Math.Clamp((p - a).Dot(way) / Math.Max(way.Dot(way), double.Epsilon), 0, 1);
+            least = Math.Min(least, (p - a - way * share).Length);
+        }
+
+        return least;
+    }
 
     private bool MayBeOutline(string layer) => roles.NamesOutline ? roles.RoleOf(layer) == LayerRole.Outline : roles.RoleOf(layer) is null;
 

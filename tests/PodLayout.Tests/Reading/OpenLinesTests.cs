@@ -26,6 +26,9 @@ public class OpenLinesTests
         Dxf(Square + Line(300, -100, 400, -100) + Line(300, -110, 400, -110) + Line(350, -90, 350, -120)),
         Dxf(Line(0, 0, 200, 0) + Line(200, 0, 200, 100) + Line(200, 100, 0, 100) + Line(0, 100, 0, 0) + Line(0, 0, 60, 40) + Line(200, 100, 150, 60)),
         Dxf(Square + Line(50, 0, 50, 100) + Line(0, 50, 200, 50)),
+        Dxf(Square + Open("DIM", (50, 100), (50, 120), (150, 120), (150, 100))),
+        Dxf(Square + Open("0", (50, 100), (50, 80), (150, 80), (150, 100))),
+        Dxf(Square + Open("0", (50, 100), (52, 110), (48, 120))),
         Dxf(Square + Line(40, 40, 60, 40) + Line(60, 40, 60, 60) + Line(60, 40, 80, 40) + Line(60, 40, 60, 20)),
     ];
 
@@ -52,6 +55,9 @@ public class OpenLinesTests
         { Dxf(Square + "0 ARC 8 0 10 100 20 50 40 20 50 1 51 359.5 "), "gap of" },
         { Dxf(Square + Open("0", (50, 30), (90, 30), (90, 70), (50, 70), (50, 31.5))), "gap of 1.5 mm" },
         { Dxf(Open("0", (0, 0), (400, 0), (400, 300), (0, 300)) + Rectangle(600, 0, 60, 40)), "(0, 0)" },
+        // A tenon drawn on the edge of a rectangle: with or without it the rectangle is closed.
+        { Dxf(Square + Open("0", (50, 100), (50, 120), (150, 120), (150, 100))), "(50, 100)" },
+        { Dxf(Square + Open("TENON", (200, 30), (215, 30), (215, 70), (200.02, 70))), "--layer \"TENON=ignore\"" },
         // The right edge is missing, and a line across makes a ring of what is left of it.
         { Dxf(Line(0, 0, 50, 0) + Line(50, 0, 200, 0) + Line(50, 0, 50, 100) + Line(50, 100, 200, 100) + Line(50, 100, 0, 100) + Line(0, 100, 0, 0)), "(200, 0)" },
     };
