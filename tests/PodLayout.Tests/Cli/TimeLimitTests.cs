@@ -21,7 +21,7 @@ public class TimeLimitTests
         using Scratch scratch = new();
         using StringWriter output = new(), error = new();
         return CommandLine.Run(
-            ["plan", scratch.Put("part.dxf", Dxf(Rectangle(0, 0, 400, 300))), "--thickness", "20", .. more],
+            ["plan", scratch.Put("part.dxf", Dxf(Rectangle(0, 0, 300, 200))), "--thickness", "20", .. more],
             output, error, TestContext.Current.CancellationToken, clock: clock);
     }
 

@@ -146,7 +146,7 @@ public class LeftOutLinesTests
     {
         using Scratch scratch = new();
         var drawing = scratch.Put("part.dxf", Dxf(Rectangle(0, 0, 500, 300) + Line(230, 140, 270, 160)));
-        var ran = Ran.Of("plan", drawing, "--thickness", "30", "--out", scratch.Path("out"), "--card");
+        var ran = Ran.Of("plan", drawing, "--thickness", "30", "--at", "405,315", "--out", scratch.Path("out"), "--card");
         Assert.Contains("open line", ran.Error + ran.Out, StringComparison.Ordinal);
         var line = JsonNode.Parse(File.ReadAllText(scratch.Path("out/layout.json")))!["part"]!["inDrawing"]!["leftOutLinesMm"]![0]!;
         Assert.Equal("[[230,140],[270,160]]", line.ToJsonString());
