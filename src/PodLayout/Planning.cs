@@ -51,24 +51,32 @@ public static class Planning
                     : plan with { Findings = plan.Findings.Insert(0, HoldingFindings.BelowTarget(job, plan.Layout!)) };
             }
 
-            if (holding is null || best is null || best.IsCut)
+            if (holding is null || best is null)
             {
                 return WithoutLayout(job, reach, best, nodes, effort, cancellation);
+            }
+
+            if (best.IsCut)
+            {
+                break;
             }
         }
 
         return Unheld(job, reach, effort, cancellation);
     }
 
-    // No layout that supports the part holds it: the one with the fewest pods is shown, and said not to hold.
+    // No layout that supports the part was found to hold it: the one with the fewest pods is shown, and said not to hold. When the
+    // work is cut short any is shown that is soon found.
     private static PlanResult Unheld(Job job, ReachMap reach, Effort effort, CancellationToken cancellation)
     {
-        var (best, nodes) = SearchHeights(job, reach, null, effort, null, cancellation);
+        var isCut = cancellation.IsCancellationRequested;
+        var (best, nodes) = SearchHeights(job, reach, null, effort, null, isCut ? CancellationToken.None : cancellation, isCut ? SearchCourse.ToFirst : null);
         if (best?.Best is not { } found)
         {
             return WithoutLayout(job, reach, best, nodes, effort, cancellation);
         }
 
+        best = best with { IsCut = best.IsCut || isCut };
         var supporting = WithLayout(job, reach, null, found, best, nodes, effort, cancellation);
         return supporting with { Findings = [HoldingFindings.NotHeld(job, supporting.Layout!)] };
     }
@@ -80,13 +88,14 @@ public static class Planning
         HoldingModel? holding,
         Effort effort,
         IProgress<Progress>? progress,
-        CancellationToken cancellation)
+        CancellationToken cancellation,
+        SearchCourse? course = null)
     {
         SearchEnd? best = null;
         var nodes = 0;
         foreach (var height in job.Shop.Pods.Where(p => p.Stock > 0).Select(p => p.HeightMm).Distinct().Order())
         {
-            var end = Search(job, reach, PodPose.Of(job, height), holding, best?.Best, effort, progress, cancellation);
+            var end = Search(job, reach, PodPose.Of(job, height), holding, best?.Best, effort, progress, course, cancellation);
             nodes += end.Nodes;
             best = best is null ? end : end with
             {
@@ -109,6 +118,7 @@ public static class Planning
         FoundLayout? toBeat,
         Effort effort,
         IProgress<Progress>? progress,
+        SearchCourse? course,
         CancellationToken cancellation)
     {
         switch (job.Placement)
@@ -126,8 +136,8 @@ public static class Planning
         SearchEnd Over(Func<PlacingSearch, Frames, SearchEnd> run)
         {
             var frames = new Frames(job, reach, poses, holding);
-            return FirmSearch.Run(holding, toBeat, (aimed, best) =>
-                run(new(job, aimed, effort, Tolerances.PlacingMm, best, progress, cancellation), frames));
+            return FirmSearch.Run(holding, toBeat, (aimed, best, wanted) =>
+                run(new(job, aimed, effort, Tolerances.PlacingMm, best, progress, cancellation) { Course = course ?? wanted }, frames));
         }
     }
 

@@ -11,26 +11,26 @@ internal static class HoldingFindings
     private const string Remedy =
         "Take less at a time or feed more slowly, give the shop larger pods or more vacuum, or allow pods where the job keeps them away.";
 
-    /// <summary>A layout that reaches the least factor, but not the target.</summary>
+    /// <summary>A layout that reaches the least factor, where none was found that reaches the target.</summary>
     public static Finding BelowTarget(Job job, Layout layout) => new(
         "holding-below-target",
         Severity.Warning,
         FindingKind.Request,
-        Text($"no layout holds at the target factor of {job.Shop.Holding.TargetFactor:0.##}{Assumed(job)}; this one holds {What(layout)} at {Factor(layout)}{Where(layout)}; the least factor is {job.Shop.Holding.LeastFactor:0.##}."),
+        Text($"no layout was found that holds at the target factor of {job.Shop.Holding.TargetFactor:0.##}{Assumed(job)}; this one holds {What(layout)} at {Factor(layout)}{Where(layout)}; the least factor is {job.Shop.Holding.LeastFactor:0.##}."),
         null,
         Remedy);
 
     /// <summary>Code of the finding that no layout reaches the least factor.</summary>
     public const string DoesNotHold = "does-not-hold";
 
-    /// <summary>No layout reaches the least factor.</summary>
+    /// <summary>No layout was found that reaches the least factor.</summary>
     /// <param name="job">The job.</param>
     /// <param name="supporting">The layout with the fewest pods that supports the part.</param>
     public static Finding NotHeld(Job job, Layout supporting) => new(
         DoesNotHold,
         Severity.Warning,
         FindingKind.Request,
-        Text($"DOES NOT HOLD: layouts support the part, but none holds all that is to be held at the least factor of {job.Shop.Holding.LeastFactor:0.##}{Assumed(job)}; this one, with the fewest pods ({supporting.Pods.Length}), holds {What(supporting)} at {Factor(supporting)}{Where(supporting)}. It is shown so that you see what is missing: do not cut on it."),
+        Text($"DOES NOT HOLD: layouts support the part, but none was found that holds all that is to be held at the least factor of {job.Shop.Holding.LeastFactor:0.##}{Assumed(job)}; this one of {supporting.Pods.Length} pods holds {What(supporting)} at {Factor(supporting)}{Where(supporting)}. It is shown so that you see what is missing: do not cut on it."),
         null,
         Remedy);
 

@@ -15,27 +15,26 @@ internal static class FirmSearch
     /// <summary>Searches, and again with a higher aim while fewer pods may do.</summary>
     /// <param name="holding">How the part is to be held; null where that does not matter.</param>
     /// <param name="toBeat">A layout to beat; null when there is none.</param>
-    /// <param name="search">The search, told how the part is to be held and what to beat.</param>
-    public static SearchEnd Run(HoldingModel? holding, FoundLayout? toBeat, Func<HoldingModel?, FoundLayout?, SearchEnd> search)
+    /// <param name="search">The search, told how the part is to be held, what to beat, and how far to go.</param>
+    public static SearchEnd Run(
+        HoldingModel? holding, FoundLayout? toBeat, Func<HoldingModel?, FoundLayout?, SearchCourse, SearchEnd> search)
     {
-        var end = search(holding, toBeat);
+        var end = search(holding, toBeat, SearchCourse.UnlessShort);
+        if (holding is null || end.ShortBySprings == 0 || end.IsCut)
+        {
+            return end;
+        }
+
         foreach (var times in Aims)
         {
-            if (holding is null || end.ShortBySprings == 0 || end.IsCut || end.Best?.Seats.Length <= end.FewestPossible)
+            if (end.IsCut || end.Best?.Seats.Length <= end.FewestPossible)
             {
                 break;
             }
 
-            var aimed = search(holding.AimingAt(times), end.Best);
+            var aimed = search(holding.AimingAt(times), end.Best, SearchCourse.Glance);
             var isBetter = !ReferenceEquals(aimed.Best, end.Best);
-            end = end with
-            {
-                Best = aimed.Best,
-                Nodes = end.Nodes + aimed.Nodes,
-                Work = end.Work + aimed.Work,
-                IsCut = aimed.IsCut,
-                ShortBySprings = end.ShortBySprings + aimed.ShortBySprings,
-            };
+            end = After(end, aimed) with { FewestPossible = end.FewestPossible, OpenToleranceMm = end.OpenToleranceMm, LeftOpenBound = end.LeftOpenBound };
             if (!isBetter && aimed.ShortBySprings == 0)
             {
                 // No layout holds so much by pulls, and none more.
@@ -43,6 +42,15 @@ internal static class FirmSearch
             }
         }
 
+        // What the rows by pulls allow was not gone through to the end.
+        end = end.IsCut || end.Best?.Seats.Length <= end.FewestPossible ? end : After(end, search(holding, end.Best, SearchCourse.WithoutTries));
         return end with { OpenToleranceMm = end.Best?.Seats.Length <= end.LeftOpenBound ? 0 : end.OpenToleranceMm };
     }
+
+    private static SearchEnd After(SearchEnd before, SearchEnd end) => end with
+    {
+        Nodes = before.Nodes + end.Nodes,
+        Work = before.Work + end.Work,
+        ShortBySprings = before.ShortBySprings + end.ShortBySprings,
+    };
 }

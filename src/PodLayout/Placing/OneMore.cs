@@ -19,7 +19,9 @@ internal static class OneMore
     /// <param name="found">The layout.</param>
     public static OneMorePod? Of(Job job, HoldingModel holding, ImmutableArray<BoardSeats> board, FoundLayout found)
     {
-        var free = Free(job, board, found);
+        var ground = SearchGround.At(found.Frame, board, new OffsetBox(found.Offset, 0, 0), found.Columns, found.Rows);
+        var free = Free(
+            job, found.Frame, [.. ground.Seats.Where((s, i) => ground.Classes[0].Available[i] && found.Frame.IsPossible(s, found.Offset))], found.Seats);
         return holding.Strongest(found.Frame, found.Seats, free, found.Offset, found.Columns, found.Rows, Closely) is var (seat, factor)
             ? new(
                 found.Frame.Poses[seat.Pose].Type.Name, found.Frame.Poses[seat.Pose].Turned, seat.Column + found.Columns,
@@ -27,17 +29,13 @@ internal static class OneMore
             : null;
     }
 
-    // Seats of the placement that overlap no pod of the layout, of kinds that are left in stock.
-    private static ImmutableArray<FrameSeat> Free(Job job, ImmutableArray<BoardSeats> board, FoundLayout found)
+    /// <summary>Of the seats of a placement those that overlap no pod of a layout, of kinds that are left in stock.</summary>
+    public static ImmutableArray<FrameSeat> Free(Job job, PlacingFrame frame, ImmutableArray<FrameSeat> seats, ImmutableArray<FrameSeat> layout)
     {
-        var frame = found.Frame;
-        var ground = SearchGround.At(frame, board, new OffsetBox(found.Offset, 0, 0), found.Columns, found.Rows);
-        ImmutableArray<FrameSeat> seats =
-            [.. ground.Seats.Where((s, i) => ground.Classes[0].Available[i] && frame.IsPossible(s, found.Offset))];
-        var taken = found.Seats.Select(s => seats.IndexOf(s)).ToHashSet();
+        var taken = layout.Select(s => seats.IndexOf(s)).ToHashSet();
         var blocked = RoomRows.Of(frame.Poses, [.. seats.Select(s => (s.Pose, s.Column, s.Row))], job.Shop.Board.PitchMm, job.Shop.PodGapMm)
             .Where(row => row.Any(taken.Contains)).SelectMany(row => row).ToHashSet();
-        int Used(int type) => found.Seats.Count(s => frame.Poses[s.Pose].TypeIndex == type);
+        int Used(int type) => layout.Count(s => frame.Poses[s.Pose].TypeIndex == type);
         return
         [
             .. seats.Where((s, i) => !taken.Contains(i) && !blocked.Contains(i) && frame.PieceOver(s.Pose) is null

@@ -21,11 +21,14 @@ internal sealed class PlacingSearch
     // The same where there is no layout yet: then none is likely to hold.
     private const int MostShortWithoutAny = 24;
 
+    // Where so many sets of placements were examined and no layout was found that holds, none is likely to.
+    private const int MostNodesWithoutAny = 120;
+
     // Tries made together: few, so that there is something to show soon, and the next must beat it.
     private const int TriesOfRound = 2;
 
     // Offsets along each side of the pitch that are tried first, so that there is something to beat.
-    private const int FirstTries = 2;
+    private const int TriesAlongSide = 2;
 
     private readonly Job _job;
     private readonly Effort _effort;
@@ -67,6 +70,9 @@ internal sealed class PlacingSearch
         _ceiling = best?.Seats.Length ?? job.Shop.Pods.Sum(p => Math.Min(p.Stock, 10_000)) + 1;
     }
 
+    /// <summary>How far it goes.</summary>
+    public SearchCourse Course { get; init; } = SearchCourse.Whole;
+
     private int AtMost => _ceiling - 1;
 
     /// <summary>Searches all offsets at some angles.</summary>
@@ -91,7 +97,16 @@ internal sealed class PlacingSearch
         var whole = OffsetBox.WholePitch(_job.Shop.Board.PitchMm);
         var grounds = InParallel(
             spans, span => SearchGround.Over(frames.Of(span.AngleDeg, span.HalfSpanDeg), board, _job, whole));
-        TryFirst(grounds, frames);
+        if (Course.Tries)
+        {
+            TryFirst(grounds, frames);
+        }
+
+        if ((Course.EndsWhereShort && _shortBySprings > 0) || (Course.EndsAtFirst && _best is not null))
+        {
+            return new(_best, 0, 0, 0, false) { Work = _work, ShortBySprings = _shortBySprings };
+        }
+
         foreach (var ground in grounds.Where(g => !g.Classes.IsEmpty))
         {
             // With pods to keep each shift is a search of its own: their rows differ.
@@ -120,15 +135,16 @@ internal sealed class PlacingSearch
         var pitch = _job.Shop.Board.PitchMm;
         var tries = from ground in grounds
                     where !ground.Classes.IsEmpty
-                    from y in Enumerable.Range(0, FirstTries)
-                    from x in Enumerable.Range(0, FirstTries)
-                    select (ground, Offset: new Point2((x + 0.5) * pitch / FirstTries, (y + 0.5) * pitch / FirstTries));
+                    from y in Enumerable.Range(0, TriesAlongSide)
+                    from x in Enumerable.Range(0, TriesAlongSide)
+                    select (ground, Offset: new Point2((x + 0.5) * pitch / TriesAlongSide, (y + 0.5) * pitch / TriesAlongSide));
         foreach (var round in tries.Chunk(TriesOfRound))
         {
-            foreach (var (found, work) in InParallel([.. round], t => Try(t.ground with { Frame = frames.Of(t.ground.Frame.AngleDeg, 0) }, t.Offset)))
+            foreach (var (found, work, shortBySprings) in InParallel([.. round], t => Try(t.ground with { Frame = frames.Of(t.ground.Frame.AngleDeg, 0) }, t.Offset)))
             {
                 Take(found);
                 _work += work;
+                _shortBySprings += shortBySprings;
             }
 
             _progress?.Report(new(_best?.Seats.Length, 0, _nodes, grounds.Length));
@@ -136,22 +152,24 @@ internal sealed class PlacingSearch
     }
 
     // With loose pieces to hold the exact model is slow: only where nothing is found without it.
-    private (FoundLayout? Found, SearchWork Work) Try(SearchGround ground, Point2 offset)
+    private (FoundLayout? Found, SearchWork Work, int ShortBySprings) Try(SearchGround ground, Point2 offset)
     {
         if (NodeExamination.WithPieces(_job, ground, ground.Classes[0], offset, AtMost, _cancellation) is { } withPieces)
         {
-            return (withPieces, default);
+            return (withPieces, default, 0);
         }
 
         var end = NodeExamination.Solve(
             _job, ground, ground.Classes[0], offset, AtMost, _cancellation, null, _holding is null ? Wanted.AnyQuickly : Wanted.Any);
-        return (end.Found, end.Work);
+        return (end.Found ?? MorePods.Of(_job, ground, ground.Classes[0], offset, AtMost, _cancellation), end.Work, end.ShortBySprings);
     }
 
     // Returns false when cut short. What is still open when too many choices have fallen short by springs stays open.
     private bool Exhaust(Frames frames)
     {
-        while (_open.Count > 0 && _shortBySprings < (_best is null ? MostShortWithoutAny : MostShortBySprings))
+        var before = _shortBySprings;
+        while (_open.Count > 0 && _shortBySprings - before < (_best is null ? MostShortWithoutAny : MostShortBySprings)
+            && _nodes < (_best is null && _holding is not null ? MostNodesWithoutAny : Course.MostNodes) && !(Course.EndsAtFirst && _best is not null))
         {
             var round = new List<SearchNode>(NodesOfRound);
             while (round.Count < NodesOfRound && _open.TryDequeue(out var node, out _))
