@@ -83,6 +83,9 @@ internal sealed class MachineState
     /// <summary>G52: a further shift of all work systems.</summary>
     public void SetShift(int axis, double mm) => _shift[axis] = mm;
 
+    /// <summary>Whether a G92 offset is in force.</summary>
+    public bool IsSet => _set.Any(mm => mm != 0);
+
     /// <summary>G92: the tip gets a coordinate, and the zero moves accordingly.</summary>
     public void SetHere(int axis, double mm)
     {

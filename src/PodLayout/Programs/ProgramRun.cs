@@ -69,7 +69,7 @@ internal sealed class ProgramRun
     public bool Step(Block block)
     {
         Modes(block);
-        return Compensation(block) && Coordinates(block) && Move(block) && Stop(block);
+        return Compensation(block) && Coordinates(block) && Move(block) && Stop(block) && _findings.Refusal is null;
     }
 
     private static string NameOfSystem(int system) => system <= 6
@@ -180,7 +180,8 @@ internal sealed class ProgramRun
         if (motion >= 0)
         {
             var next = block.G[motion];
-            if (hasSpecial && block.HasAxis && next != 800)
+            // On the way to a reference point the tool moves rapidly anyway.
+            if (hasSpecial && block.HasAxis && next != 800 && !(next == 0 && special is 280 or 300))
             {
                 return _findings.Refuse(
                     block.Line, "axes-claimed-twice", $"found {CodeGroups.NameOfG(next)} and {CodeGroups.NameOfG(special)} on one line; both use the axis words.", "Put them on two lines.");

@@ -13,6 +13,11 @@ internal sealed class Mover(MachineState state, PathDraft draft, ProgramOptions 
     private const double ToleranceInches = 0.0002;
     private const double ToleranceMm = 0.002;
 
+    // Posts that round to a thousandth of an inch, and spirals, differ by more. Up to here the path is followed as a spiral and told;
+    // a wrong centre is off by more than that, and on a small arc a hundredth of the radius shows it.
+    private const double SpiralMm = 0.05;
+    private const double SpiralShare = 0.01;
+
     private double AllowedMm => options.ArcToleranceMm ?? (state.UnitMm > 1 ? ToleranceInches * state.UnitMm : ToleranceMm);
 
     /// <summary>G0 to G3.</summary>
@@ -123,11 +128,30 @@ internal sealed class Mover(MachineState state, PathDraft draft, ProgramOptions 
             return findings.Refuse(block.Line, "arc-radius", "found an arc of radius 0.", "Check the centre (I, J, K).");
         }
 
-        // A hair of room, for differences of decimals that equal the tolerance.
-        return Math.Abs(first - last) <= AllowedMm + 1e-9 || findings.Refuse(
+        return Agree(block, first, last) || findings.Refuse(
             block.Line, "arc-radius",
             Text($"found an arc whose radius is {first:0.####} mm at its start and {last:0.####} mm at its end; they may differ by {AllowedMm:0.####} mm."),
             state.CentresAreAbsolute ? "Check that I, J, K are meant as absolute (G90.1)." : "Check that I, J, K are meant from the start of the arc (G91.1), or raise arcToleranceMm if the post rounds coarsely.");
+    }
+
+    // A hair of room, for differences of decimals that equal the tolerance.
+    private bool Agree(Block block, double first, double last)
+    {
+        var off = Math.Abs(first - last);
+        if (off <= AllowedMm + 1e-9)
+        {
+            return true;
+        }
+
+        if (options.ArcToleranceMm is not null || off > Math.Min(SpiralMm, SpiralShare * Math.Min(first, last)))
+        {
+            return false;
+        }
+
+        findings.Warn(
+            block.Line, "arc-spiral", Text($"found an arc whose radius differs by up to {SpiralMm} mm between its start and its end; it is followed as a spiral."),
+            "Nothing, where the post rounds coarsely; arcToleranceMm says what is allowed.");
+        return true;
     }
 
     // The centre on that side of the chord on which an arc of at most half a turn (R > 0), or of more (R < 0), bends around it.
@@ -143,7 +167,7 @@ internal sealed class Mover(MachineState state, PathDraft draft, ProgramOptions 
         }
 
         var half = chord / 2;
-        if (half > Math.Abs(radius) + AllowedMm)
+        if (half > Math.Abs(radius) && !Agree(block, Math.Abs(radius), half))
         {
             return findings.Refuse(
                 block.Line, "arc-radius", Text($"found an arc of radius {Math.Abs(radius):0.####} mm between points {chord:0.####} mm apart; it cannot reach."), "Check R and the end of the arc.");

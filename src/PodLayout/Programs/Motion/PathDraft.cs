@@ -5,6 +5,9 @@ namespace PodLayout.Programs.Motion;
 /// <summary>The path as it grows, and what is said of moves whose place the program does not tell.</summary>
 internal sealed class PathDraft
 {
+    /// <summary>Moves of a program: the longest that are posted for one part have some hundred thousand. Cycles that repeat ask for more by mistake.</summary>
+    private const int MostMoves = 1_500_000;
+
     private readonly MachineState _state;
     private readonly ProgramFindings _findings;
     private int _lastTool = int.MinValue;
@@ -25,9 +28,16 @@ internal sealed class PathDraft
     /// <summary>What stands between the programmed path and the tool's, while G41 or G42 is on.</summary>
     public Compensation Compensation { get; }
 
-    /// <summary>Adds a move of the tool as it is.</summary>
-    public void Add(Stretch stretch)
+    /// <summary>Adds a move of the tool as it is; false after a refusal.</summary>
+    public bool Add(Stretch stretch)
     {
+        if (Stretches.Count >= MostMoves)
+        {
+            return _findings.Refuse(
+                stretch.Line, "program-too-long", FormattableString.Invariant($"found more than {MostMoves} moves up to this line; cycles and what they repeat count with every move of theirs."),
+                "Check Q and L of the cycles, or post the program in parts.");
+        }
+
         if (stretch.ToolNumber != _lastTool)
         {
             _lastTool = stretch.ToolNumber;
@@ -38,6 +48,7 @@ internal sealed class PathDraft
         }
 
         Stretches.Add(stretch);
+        return true;
     }
 
     /// <summary>A straight move from where the tip is to a target of which parts may be unknown (NaN).</summary>
@@ -75,8 +86,7 @@ internal sealed class PathDraft
             return Compensation.Add(stretch);
         }
 
-        Add(stretch);
-        return true;
+        return Add(stretch);
     }
 
     // Spindle and feed, and a word where they are missing.
@@ -127,7 +137,6 @@ internal sealed class PathDraft
         }
 
         // The arrival itself is known.
-        Add(Dress(new Stretch(to, to, kind, _state.Tool, block.Line), block));
-        return true;
+        return Add(Dress(new Stretch(to, to, kind, _state.Tool, block.Line), block));
     }
 }

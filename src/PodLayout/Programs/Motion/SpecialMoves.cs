@@ -85,10 +85,24 @@ internal sealed class SpecialMoves(MachineState state, Mover mover, ProgramFindi
     {
         if (!block.HasAxis)
         {
-            return findings.Refuse(block.Line, "word-incomplete", "found G92 without X, Y or Z.", "Say which coordinate it sets.");
+            // Some controls take it for the spindle's highest speed (with S), some for the end of what an earlier G92 set.
+            return state.IsSet
+                ? findings.Refuse(
+                    block.Line, "word-incomplete", "found G92 without X, Y or Z after one that set a coordinate; whether it ends that is not clear.", "Write G92.1 to end it, or say which coordinate it sets.")
+                : Nothing(block);
         }
 
         ForAxes(block, state.SetHere);
+        return true;
+    }
+
+    private bool Nothing(Block block)
+    {
+        if (!block.Has('S'))
+        {
+            findings.Warn(block.Line, "word-incomplete", "found G92 without X, Y or Z; no coordinate is set.");
+        }
+
         return true;
     }
 

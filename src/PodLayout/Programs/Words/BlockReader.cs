@@ -7,7 +7,7 @@ namespace PodLayout.Programs.Words;
 /// <summary>From the bytes of one line to its words (NISTIR 6556, section 3.3: case and spaces do not matter).</summary>
 internal static class BlockReader
 {
-    /// <summary>The longest line that RS274/NGC allows, characters (section 3.3).</summary>
+    /// <summary>The longest line that RS274/NGC allows, characters (section 3.3); comments, which posts make longer, do not count here.</summary>
     private const int LongestLine = 256;
 
     /// <summary>Larger numbers are damage, whatever the letter.</summary>
@@ -19,14 +19,8 @@ internal static class BlockReader
     public static bool Into(Block block, ReadOnlySpan<byte> line, int number, ProgramFindings findings)
     {
         block.Clear(number);
-        if (line.Length > LongestLine)
-        {
-            return findings.Refuse(
-                number, "line-too-long", Text($"found a line of {line.Length} characters; expected at most {LongestLine}."), "Break it into shorter lines, or check that this is a program.");
-        }
-
-        var at = 0;
-        while (at < line.Length)
+        var (at, comments) = (0, 0);
+        while (at < line.Length && at - comments <= LongestLine)
         {
             var c = line[at];
             if (c is (byte)' ' or (byte)'\t' or (byte)'\r')
@@ -39,10 +33,13 @@ internal static class BlockReader
             }
             else if (c == (byte)'(')
             {
+                var from = at;
                 if (!SkipComment(line, ref at, number, findings))
                 {
                     return false;
                 }
+
+                comments += at - from;
             }
             else if (!ReadWord(block, line, ref at, findings))
             {
@@ -50,7 +47,8 @@ internal static class BlockReader
             }
         }
 
-        return true;
+        return at - comments <= LongestLine || findings.Refuse(
+            number, "line-too-long", Text($"found a line of more than {LongestLine} characters beside its comments."), "Break it into shorter lines, or check that this is a program.");
     }
 
     private static bool SkipComment(ReadOnlySpan<byte> line, ref int at, int number, ProgramFindings findings)
@@ -157,6 +155,18 @@ internal static class BlockReader
         {
             if (CodeGroups.OfG(other) == group)
             {
+                if (group == CodeGroups.Motion && CodeGroups.EndsCycle(other, tenths) is { } stays)
+                {
+                    findings.Note(block.Line, "cycle-ended-twice", $"{CodeGroups.NameOfG(other)} and {name} on one line: the cycle ends and {CodeGroups.NameOfG(stays)} is in force");
+                    block.G[block.G.IndexOf(other)] = stays;
+                    return true;
+                }
+
+                if (other == tenths)
+                {
+                    return true;
+                }
+
                 return findings.Refuse(
                     block.Line, "modal-group-twice", $"found {CodeGroups.NameOfG(other)} and {name} on one line; they belong to one modal group.", "Keep one of them.");
             }

@@ -11,6 +11,8 @@ internal static class CodeGroups
     /// <summary>Group of the words that move the tip.</summary>
     public const int Motion = 1;
 
+    private const int CycleEnd = 800;
+
     /// <summary>The group of a G word in tenths; null when the word is not read.</summary>
     public static int? OfG(int tenths) => tenths switch
     {
@@ -34,6 +36,16 @@ internal static class CodeGroups
         _ => null,
     };
 
+    /// <summary>
+    /// Headers end what a cycle left over (G80) on the line that says how the tool moves from there: which of the two motions
+    /// stays in force; null where they contradict each other.
+    /// </summary>
+    public static int? EndsCycle(int first, int second) => (first, second) switch
+    {
+        (CycleEnd, _) => second,
+        (_, CycleEnd) when first <= 30 => first,
+        _ => null,
+    };
 
     /// <summary>The group of an M word; null when it is not read.</summary>
     public static int? OfM(int number) => number switch
