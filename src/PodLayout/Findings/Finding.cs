@@ -15,6 +15,6 @@ public sealed record Finding(
     {
         var place = Place is null ? "" : Place + ": ";
         var remedy = Remedy is null ? "" : " " + Remedy;
-        return $"{place}{Message}{remedy} [{Code}]".ReplaceLineEndings(" ");
+        return $"{Plain.Cut(place)}{Plain.Cut(Message)}{remedy} [{Code}]".ReplaceLineEndings(" ");
     }
 }

@@ -88,6 +88,24 @@ public sealed partial class Region
         return polygons.Length == 0 ? Empty : new(Factory.BuildGeometry(polygons));
     }
 
+    /// <summary>
+    /// Whether rings are the boundary of a region, in the order that <see cref="Bounded"/> takes, but for what rounding does to
+    /// them: what the rings enclose, in all, is what lies in the outer ones and not in the holes.
+    /// </summary>
+    public static bool CanBeBounded(ImmutableArray<Ring> boundary)
+    {
+        if (boundary.IsEmpty || (boundary[0].SignedAreaMm2 > 0 && (boundary.Length == 1 || Bounded(boundary)._shape.IsValid)))
+        {
+            return true;
+        }
+
+        Region Whole(bool isOuter) => UnionOf(boundary.Where(r => r.SignedAreaMm2 > 0 == isOuter)
+            .Select(r => new Region(GeometryFixer.Fix(ToPolygon(r)))));
+        var enclosed = boundary.Sum(r => r.SignedAreaMm2);
+        var length = boundary.Sum(r => r.Points.Select((p, i) => (r.Points[(i + 1) % r.Points.Length] - p).Length).Sum());
+        return Math.Abs(Whole(isOuter: true).Minus(Whole(isOuter: false)).AreaMm2 - enclosed) <= Tolerances.CoordinateMm * length;
+    }
+
     /// <summary>The inside of a simple ring, less the insides of other rings.</summary>
     public static Region Inside(Ring outline, params IEnumerable<Ring> holes)
     {

@@ -1,4 +1,5 @@
 using PodLayout.Findings;
+using PodLayout.Geometry;
 using PodLayout.Handover.Format;
 
 namespace PodLayout.Handover;
@@ -23,7 +24,33 @@ internal static class LayoutFileCheck
     }
 
     private static IEnumerable<(string Path, string Message)> Given(LayoutFile file) =>
-        [.. Shapes(file), .. Board(file.Shop.Board), .. PodTypes(file.Shop), .. Asked(file), .. Pods(file), .. Together(file), .. Holding(file)];
+        [.. Mark(file), .. Shapes(file), .. Areas(file), .. Board(file.Shop.Board), .. PodTypes(file.Shop), .. Asked(file), .. Pods(file), .. Together(file), .. Holding(file)];
+
+    private static IEnumerable<(string Path, string Message)> Mark(LayoutFile file)
+    {
+        if (file.Mark is { } mark && !LayoutMark.IsPlain(mark))
+        {
+            yield return ("$.mark", "The plan's mark has eight digits from 0 to 9 and a to f; this is none.");
+        }
+    }
+
+    // An outer ring, then the holes in it, then the next outer ring: what is drawn in another order bounds nothing.
+    private static IEnumerable<(string Path, string Message)> Areas(LayoutFile file)
+    {
+        foreach (var (path, shape) in new[] { ("$.part.inDrawing", file.Part.InDrawing), ("$.part.onBoard", file.Part.OnBoard) })
+        {
+            var areas = shape is null ? [] : shape.Hazards.Select((h, i) => ($"{path}.hazards[{i}].ringsMm", h.RingsMm))
+                .Concat(shape.Floors.Select((f, i) => ($"{path}.floors[{i}].ringsMm", f.RingsMm)))
+                .Concat((shape.WeakFloors ?? []).Select((f, i) => ($"{path}.weakFloors[{i}].ringsMm", f.RingsMm)));
+            foreach (var (areaPath, rings) in areas.Where(a => a.RingsMm.All(r => r.Length >= 3)))
+            {
+                if (!Region.CanBeBounded([.. rings.Select(ring => new Ring([.. ring.Select(p => new Point2(p.X, p.Y))]))]))
+                {
+                    yield return (areaPath, "These rings bound no area: an outer ring (counter-clockwise) was expected, followed by the holes within it (clockwise), and rings that do not cross.");
+                }
+            }
+        }
+    }
 
     private static IEnumerable<(string Path, string Message)> Shapes(LayoutFile file)
     {

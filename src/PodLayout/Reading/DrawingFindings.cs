@@ -9,43 +9,32 @@ internal sealed class DrawingFindings(string fileName)
     /// <summary>Findings of one code that are told one by one; the rest are counted.</summary>
     private const int MostOfACode = 12;
 
-    private readonly List<Finding> _all = [];
+    // A drawing of a million entities may have a million of a kind: only those that are told are kept.
+    private readonly List<Finding> _told = [];
+    private readonly Dictionary<string, int> _counts = new(StringComparer.Ordinal);
 
     public string FileName => fileName;
 
     /// <summary>How lengths are told; set once the unit is known.</summary>
     public DrawnLengths Lengths { get; set; } = DrawnLengths.Mm;
 
-    public bool HasRefusal => _all.Exists(f => f.Severity == Severity.Refused);
+    public bool HasRefusal { get; private set; }
 
-    public ImmutableArray<Finding> All
-    {
-        get
+    public ImmutableArray<Finding> All =>
+    [
+        .. _told,
+        .. _counts.Where(c => c.Value > MostOfACode).Select(c => _told.Find(f => f.Code == c.Key)! with
         {
-            var told = new Dictionary<string, int>(StringComparer.Ordinal);
-            var result = ImmutableArray.CreateBuilder<Finding>();
-            foreach (var finding in _all)
-            {
-                told[finding.Code] = told.GetValueOrDefault(finding.Code) + 1;
-                if (told[finding.Code] <= MostOfACode)
-                    result.Add(finding);
-            }
-
-            foreach (var (code, count) in told.Where(t => t.Value > MostOfACode))
-            {
-                var first = _all.Find(f => f.Code == code)!;
-                result.Add(first with { Message = $"{count - MostOfACode} more of this kind ({code}).", Place = new Place.InFile(fileName) });
-            }
-
-            return result.ToImmutable();
-        }
-    }
+            Message = $"{c.Value - MostOfACode} more of this kind ({c.Key}).",
+            Place = new Place.InFile(fileName),
+        }),
+    ];
 
     public void Add(Severity severity, string code, string message, string? remedy = null, int? line = null) =>
-        _all.Add(new(code, severity, FindingKind.Drawing, message, new Place.InFile(fileName, line), remedy));
+        Add(new(code, severity, FindingKind.Drawing, message, new Place.InFile(fileName, line), remedy));
 
     public void AddAt(Severity severity, string code, string message, Geometry.Point2 at, string? remedy = null) =>
-        _all.Add(new(code, severity, FindingKind.Drawing, message, new Place.InDrawing(fileName, at.X, at.Y) { InInches = Lengths.InInches }, remedy));
+        Add(new(code, severity, FindingKind.Drawing, message, new Place.InDrawing(fileName, at.X, at.Y) { InInches = Lengths.InInches }, remedy));
 
     public void Note(string code, string message, int? line = null) => Add(Severity.Note, code, message, null, line);
 
@@ -56,4 +45,14 @@ internal sealed class DrawingFindings(string fileName)
 
     public void Refuse(string code, string message, string? remedy = null, int? line = null) =>
         Add(Severity.Refused, code, message, remedy, line);
+
+    private void Add(Finding finding)
+    {
+        HasRefusal |= finding.Severity == Severity.Refused;
+        var count = _counts[finding.Code] = _counts.GetValueOrDefault(finding.Code) + 1;
+        if (count <= MostOfACode)
+        {
+            _told.Add(finding);
+        }
+    }
 }

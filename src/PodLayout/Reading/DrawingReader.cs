@@ -7,6 +7,9 @@ namespace PodLayout.Reading;
 /// <summary>Reads a drawing: DXF (ASCII or binary) or SVG.</summary>
 public static class DrawingReader
 {
+    /// <summary>Characters of a layer's name, which stands in findings, results and pictures: DXF itself allows 255.</summary>
+    private const int LongestLayerName = 1000;
+
     /// <summary>
     /// Reads a drawing from its bytes and joins its lines into rings. What cannot become a part (open contours,
     /// crossings, several parts) is still a drawing; <see cref="Parts.PartShaping"/> refuses it.
@@ -25,6 +28,12 @@ public static class DrawingReader
         if (drawn.Paths.IsEmpty)
         {
             findings.Refuse("drawing-empty", "The drawing holds no line or curve that is shown.", "Check that the part's lines are in model space, on layers that are on, and not of a kind that was left out.");
+            return Outcome<Drawing>.Refuse(findings.All);
+        }
+
+        if (drawn.Paths.FirstOrDefault(p => p.Layer.Length > LongestLayerName) is { } named)
+        {
+            findings.Refuse("layer-name-too-long", $"A layer's name has {named.Layer.Length} characters; at most {LongestLayerName} are read.", "Give the layer a shorter name in the drawing program.");
             return Outcome<Drawing>.Refuse(findings.All);
         }
 

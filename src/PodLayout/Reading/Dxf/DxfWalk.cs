@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Reading.Curves;
 
@@ -22,12 +23,14 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
     private readonly SortedDictionary<string, int> _leftOut = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _texts = new(StringComparer.OrdinalIgnoreCase);
     private readonly HashSet<string> _missingBlocks = new(StringComparer.OrdinalIgnoreCase);
+    private readonly List<string> _open = [];
+    private readonly HashSet<string> _isOpen = new(StringComparer.OrdinalIgnoreCase);
     private long _visited;
 
     public ImmutableArray<DrawnPath> Read()
     {
         var toMm = Affine3.Scale(unit.MmPerUnit, unit.MmPerUnit, unit.MmPerUnit);
-        Walk(file.Entities, toMm, null, []);
+        Walk(file.Entities, toMm, null);
         foreach (var (what, count) in _leftOut)
         {
             if (what.StartsWith('!'))
@@ -51,11 +54,11 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
 
     private void LeaveOut(string what) => _leftOut[what] = _leftOut.GetValueOrDefault(what) + 1;
 
-    private void Walk(IReadOnlyList<DxfEntity> entities, Affine3 toMm, string? insertLayer, ImmutableList<string> open)
+    private void Walk(IReadOnlyList<DxfEntity> entities, Affine3 toMm, string? insertLayer)
     {
         foreach (var entity in entities)
         {
-            if (findings.HasRefusal || IsTooMuch(entity))
+            if (IsTooMuch(entity))
                 return;
             // Layer 0 in a block stands for the layer of the insert.
             var layer = insertLayer is not null && entity.Layer == "0" ? insertLayer : entity.Layer;
@@ -66,7 +69,7 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
             else if (file.Layers.TryGetValue(layer, out var row) && row.IsFrozen)
                 LeaveOut($"on frozen layer {row.Name}");
             else if (entity.Kind == "INSERT")
-                Insert(entity, toMm, layer, open);
+                Insert(entity, toMm, layer);
             else if (row is { IsOff: true })
                 LeaveOut($"on layer {row.Name}, which is off");
             else if (DxfCurves.Draws(entity.Kind))
@@ -76,12 +79,15 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
         }
     }
 
+    /// <summary>Counts a step of the work, whether or not it draws anything: arrays of empty blocks would not end either.</summary>
     private bool IsTooMuch(DxfEntity entity)
     {
+        if (findings.HasRefusal)
+            return true;
         if (++_visited <= MostPaths)
             return false;
         findings.Refuse(
-            "drawing-too-large", $"The drawing draws more than {MostPaths} entities (blocks inserted many times over).",
+            "drawing-too-large", $"The drawing draws more than {MostPaths} entities or blocks (blocks inserted many times over).",
             "Delete what is not the part.", entity.Line);
         return true;
     }
@@ -122,7 +128,7 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
         _paths.Add(new(layer, [.. chain.Points.Select(p => new Point2(p.X, p.Y))], chain.Closed, entity.Name) { RadiusMm = chain.RadiusMm, CurveAreaMm2 = chain.Excess.AreaMm2, CurveLengthMm = chain.Excess.LengthMm });
     }
 
-    private void Insert(DxfEntity entity, Affine3 toMm, string layer, ImmutableList<string> open)
+    private void Insert(DxfEntity entity, Affine3 toMm, string layer)
     {
         var name = TextEncoding.Unescaped(entity.Text(2) ?? "");
         if (!file.Blocks.TryGetValue(name, out var block))
@@ -138,27 +144,44 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
             return;
         }
 
-        if (open.Count > DeepestBlock)
+        if (_open.Count > DeepestBlock)
         {
             findings.Refuse("drawing-too-large", $"Blocks are inserted within each other more than {DeepestBlock} deep.", "Explode the blocks in the drawing program.", entity.Line);
             return;
         }
 
-        if (open.Contains(name, StringComparer.OrdinalIgnoreCase))
+        if (!_isOpen.Add(name))
         {
-            findings.Refuse("dxf-block-cycle", $"Block {name} inserts itself (by way of {string.Join(", ", open)}).", "Mend the block in the drawing program.", entity.Line);
+            findings.Refuse("dxf-block-cycle", $"Block {name} inserts itself (by way of {string.Join(", ", _open)}).", "Mend the block in the drawing program.", entity.Line);
             return;
         }
 
+        _open.Add(name);
         foreach (var map in Placements(entity, block))
         {
-            if (findings.HasRefusal)
-                return;
-            Walk(block.Entities, toMm.After(map), layer, open.Add(name));
+            if (IsTooMuch(entity))
+                break;
+            Walk(block.Entities, toMm.After(map), layer);
         }
+
+        _open.RemoveAt(_open.Count - 1);
+        _isOpen.Remove(name);
 
         foreach (var attribute in entity.Parts)
             LeaveOut(attribute, attribute.Layer);
+    }
+
+    /// <summary>How many columns or rows. Where no count stands, or 0, it is one; anything else that is no count is told.</summary>
+    private int Count(DxfEntity entity, int code)
+    {
+        if (entity.Text(code) is not { } text)
+            return 1;
+        if (!double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var given) || double.IsNaN(given))
+            given = -1;
+        var count = (int)Math.Clamp(given, 0, int.MaxValue);
+        if (given < 0 || count != given)
+            findings.Warn("dxf-insert-count", $"{entity.Name} gives {Plain.Cut(text)} as the number of its {(code == 70 ? "columns" : "rows")}; {Math.Max(1, count)} was drawn.", "Compare the picture with the drawing.", entity.Line);
+        return Math.Max(1, count);
     }
 
     /// <summary>Where the block is drawn: scaled about its base, turned, and moved; rows and columns run along the turned axes.</summary>
@@ -169,7 +192,7 @@ internal sealed class DxfWalk(DxfFile file, LengthUnit unit, ReadingOptions opti
         var turn = Affine3.TurnAboutZ(n.Number(entity, 50, 0));
         var place = Affine3.FromExtrusion(n.Extrusion(entity)).After(Affine3.Move(n.Point(entity, 10)));
         var shape = scale.After(Affine3.Move(block.Base * -1));
-        int columns = Math.Max(1, entity.Integer(70, 1)), rows = Math.Max(1, entity.Integer(71, 1));
+        int columns = Count(entity, 70), rows = Count(entity, 71);
         double columnStep = n.Number(entity, 44, 0), rowStep = n.Number(entity, 45, 0);
         for (var row = 0; row < rows; row++)
         {

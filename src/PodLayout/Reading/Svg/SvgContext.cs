@@ -20,5 +20,5 @@ internal sealed record SvgContext(
     SvgShapes Shapes,
     ImmutableList<SvgClip> Clips,
     string? Veil,
-    ImmutableList<XElement> Used,
+    ImmutableHashSet<XElement> Used,
     int Depth);
