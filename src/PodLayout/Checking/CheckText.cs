@@ -13,7 +13,7 @@ public static class CheckText
     {
         var rows = report.Rules.Select(r => (string[])
         [
-            r.Holds ? "" : "BROKEN", CheckWords.Name(r.Rule), CheckWords.Figure(r.Measure, r.Worst), Needed(r), r.Where,
+            r.Holds ? "" : "BROKEN", CheckWords.Name(r.Rule), CheckWords.Figure(r.Measure, r.Worst, r.Needed), Needed(r), r.Where,
         ]).Prepend(["", "rule", "worst", "needed", "where"]).ToList();
         var widths = Enumerable.Range(0, 5).Select(c => rows.Max(r => r[c].Length)).ToArray();
         var lines = rows.Select(row => string.Join("  ", row.Select((cell, c) => cell.PadRight(widths[c]))).TrimEnd());
@@ -25,7 +25,7 @@ public static class CheckText
     {
         Measure.LeastMm or Measure.LeastCount or Measure.LeastFactor => "at least ",
         _ => "at most ",
-    }) + CheckWords.Figure(rule.Measure, rule.Needed);
+    }) + CheckWords.Figure(rule.Measure, rule.Needed, rule.Needed);
 
     private static string Verdict(LayoutReport report)
     {

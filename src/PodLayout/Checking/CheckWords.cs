@@ -94,12 +94,12 @@ internal static class CheckWords
 
     public static string At(Point2 p) => string.Create(CultureInfo.InvariantCulture, $"X {p.X:0.#}, Y {p.Y:0.#}");
 
-    /// <summary>A figure as it stands in the table.</summary>
-    public static string Figure(Measure measure, double? value) => (measure, value) switch
+    /// <summary>A figure as it stands in the table, beside the one that is needed.</summary>
+    public static string Figure(Measure measure, double? value, double? needed = null) => (measure, value) switch
     {
         (_, null) => "-",
         (not Measure.LeastFactor, { } v) when double.IsInfinity(v) => "out of reach",
-        (Measure.LeastFactor, { } v) => FactorText.Of(v),
+        (Measure.LeastFactor, { } v) => v == needed ? FactorText.Asked(v) : FactorText.Of(v, needed ?? v),
         (Measure.LeastMm or Measure.MostMm, { } v) => Mm(v) + " mm",
         // Rounded up, so that nothing looks better than it is.
         (Measure.ShareOfLimit, { } v) => Percent(v),

@@ -51,7 +51,7 @@ internal static class HoldingRulesCheck
         [
             new(
                 "holding-below-target", Severity.Warning, FindingKind.Request,
-                $"{Handover.Summary.Capital(what)} is held at a factor of {FactorText.Of(factor)}, below the target of {FactorText.Of(target)}{(job.Part.Loads.AreAssumed ? " with the cuts that are assumed" : "")}{notCounted}.",
+                $"{Handover.Summary.Capital(what)} is held at a factor of {FactorText.Of(factor)}, below the target of {FactorText.Asked(target)}{(job.Part.Loads.AreAssumed ? " with the cuts that are assumed" : "")}{notCounted}.",
                 null, "Add a pod, use larger ones, or cut more lightly."),
         ];
     }

@@ -21,12 +21,12 @@ public static class HoldingWords
         yield return Figures(held);
         foreach (var piece in held.Pieces)
         {
-            yield return Text($"{Summary.Capital(piece.Name)} is held at a factor of {FactorText.Of(piece.Factor)} against the cuts along it in its last layer{(piece.Weakest is { } at ? $": beyond it, it {HoldingFindings.Verb(at.Mode)}, with the cutter at X {OnBoard(layout, at).X:0.#}, Y {OnBoard(layout, at).Y:0.#} on the board ({at.Pass})" : "")}.");
+            yield return Text($"{Summary.Capital(piece.Name)} is held at a factor of {FactorText.Of(piece.Factor, held.TargetFactor, held.LeastFactor)} against the cuts along it in its last layer{(piece.Weakest is { } at ? $": beyond it, it {HoldingFindings.Verb(at.Mode)}, with the cutter at X {OnBoard(layout, at).X:0.#}, Y {OnBoard(layout, at).Y:0.#} on the board ({at.Pass})" : "")}.");
         }
 
         if (!held.Passes.IsEmpty)
         {
-            yield return Text($"For the target of {held.TargetFactor:0.##}: {string.Join("; ", held.Passes.Select(PassWords))}.");
+            yield return Text($"For the target of {FactorText.Asked(held.TargetFactor)}: {string.Join("; ", held.Passes.Select(PassWords))}.");
         }
 
         if (held.WorstLoss >= 0)
@@ -49,11 +49,11 @@ public static class HoldingWords
 
     /// <summary>What stands at the head of everything that is handed over of a layout that does not hold.</summary>
     public static string DoesNotHold(HoldingReport held) =>
-        Text($"DOES NOT HOLD: {held.HeldLeast.What} is held at a factor of {FactorText.Of(held.HeldLeast.Factor)}, below the least of {held.LeastFactor:0.##}. Do not cut on this layout.");
+        Text($"DOES NOT HOLD: {held.HeldLeast.What} is held at a factor of {FactorText.Of(held.HeldLeast.Factor)}, below the least of {FactorText.Asked(held.LeastFactor)}. Do not cut on this layout.");
 
     /// <summary>The two figures, of which the lower counts.</summary>
     public static string Figures(HoldingReport held) =>
-        Text($"By pulls {FactorText.Of(held.FactorByPulls)}, by springs {FactorText.Of(held.FactorBySprings)}: the lower counts. The first corner of a seal bears nothing any more at {FactorText.Of(held.FactorUnloading)}.");
+        Text($"By pulls {FactorText.Of(held.FactorByPulls, held.TargetFactor, held.LeastFactor)}, by springs {FactorText.Of(held.FactorBySprings, held.TargetFactor, held.LeastFactor)}: the lower counts. The first corner of a seal bears nothing any more at {FactorText.Of(held.FactorUnloading)}.");
 
     /// <summary>How deep a pass may go.</summary>
     public static string PassWords(PassLimit pass)
@@ -77,7 +77,7 @@ public static class HoldingWords
         }
 
         var at = OnBoard(layout, weakest);
-        return Text($"Holding factor {FactorText.Of(held.Factor)} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##}): it is the cutting force that could grow so many times before the part {HoldingFindings.Verb(weakest.Mode)}, first with the cutter at X {at.X:0.#}, Y {at.Y:0.#} on the board ({weakest.Pass}).{Band(held, weakest)}");
+        return Text($"Holding factor {FactorText.Of(held.Factor, held.TargetFactor, held.LeastFactor)} (target {FactorText.Asked(held.TargetFactor)}, least {FactorText.Asked(held.LeastFactor)}): it is the cutting force that could grow so many times before the part {HoldingFindings.Verb(weakest.Mode)}, first with the cutter at X {at.X:0.#}, Y {at.Y:0.#} on the board ({weakest.Pass}).{Band(held, weakest)}");
     }
 
     // Forces that were given have hardly a band.

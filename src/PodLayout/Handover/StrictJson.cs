@@ -11,6 +11,9 @@ namespace PodLayout.Handover;
 /// </summary>
 internal static class StrictJson
 {
+    // The plan command writes none longer: findings are cut to less, and names in drawings, jobs and shops are held to less.
+    private const int LongestText = 5000;
+
     private const string WriteAgain = "Write the file again with the plan command.";
 
     /// <summary>The first thing that is wrong; null when the text can be deserialized.</summary>
@@ -59,6 +62,11 @@ internal static class StrictJson
         if (!Fits(value, inner, options))
         {
             return Refuse("layout-wrong-type", fileName, path, $"{expected} was expected, {Shown(value)} was found.", WriteAgain);
+        }
+
+        if (inner == typeof(string) && value.GetString()!.Length is var length && length > LongestText)
+        {
+            return Refuse("layout-wrong-type", fileName, path, $"A text of at most {LongestText} characters was expected, {length} were found.", WriteAgain);
         }
 
         var info = options.GetTypeInfo(inner);

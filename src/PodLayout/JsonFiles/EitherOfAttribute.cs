@@ -20,6 +20,17 @@ internal sealed class NullMeansAttribute(string meaning) : Attribute
     public string Meaning { get; } = meaning;
 }
 
+/// <summary>Marks an array that may have at most this many items.</summary>
+/// <param name="count">How many.</param>
+[AttributeUsage(AttributeTargets.Property)]
+internal sealed class AtMostAttribute(int count) : Attribute
+{
+    /// <summary>Of an array that says nothing else: more are written by no person, and whoever lets them be written errs.</summary>
+    public const int Usual = 10_000;
+
+    public int Count { get; } = count;
+}
+
 /// <summary>Marks an array that needs at least this many items.</summary>
 /// <param name="count">How many.</param>
 [AttributeUsage(AttributeTargets.Property)]

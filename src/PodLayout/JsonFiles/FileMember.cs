@@ -15,6 +15,7 @@ internal sealed partial record FileMember(
     BoundsAttribute Bounds,
     string? NullMeans,
     int AtLeast,
+    int AtMost,
     ManyOfAttribute? Many,
     double MmPerUnit = 1)
 {
@@ -22,6 +23,9 @@ internal sealed partial record FileMember(
 
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<Type, ImmutableArray<FileMember>> Known = new();
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<PropertyInfo, FileMember?> KnownInInches = new();
+
+    /// <summary>Characters of a text: names stand in tables and on pictures, remarks nowhere.</summary>
+    public int LongestText => Property.Name == "Note" ? 10_000 : 1000;
 
     /// <summary>The type of the value, without the mark that it may be absent.</summary>
     public Type Type => Nullable.GetUnderlyingType(Property.PropertyType) ?? Property.PropertyType;
@@ -58,5 +62,6 @@ internal sealed partial record FileMember(
         property.GetCustomAttribute<BoundsAttribute>() ?? BoundsAttribute.Widest,
         property.GetCustomAttribute<NullMeansAttribute>()?.Meaning,
         property.GetCustomAttribute<AtLeastAttribute>()?.Count ?? 0,
+        property.GetCustomAttribute<AtMostAttribute>()?.Count ?? AtMostAttribute.Usual,
         property.GetCustomAttribute<ManyOfAttribute>());
 }

@@ -115,7 +115,7 @@ internal static class SchemaWriter
 
         if (type == typeof(string))
         {
-            return new() { ["type"] = "string", ["pattern"] = member.Required ? StrictReader.NamePattern : StrictReader.TextPattern };
+            return new() { ["type"] = "string", ["pattern"] = member.Required ? StrictReader.NamePattern : StrictReader.TextPattern, ["maxLength"] = member.LongestText };
         }
 
         if (type == typeof(bool))
@@ -165,6 +165,8 @@ internal static class SchemaWriter
         {
             list["minItems"] = member.AtLeast;
         }
+
+        list["maxItems"] = member.AtMost;
 
         return list;
     }

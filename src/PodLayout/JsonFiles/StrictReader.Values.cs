@@ -44,7 +44,13 @@ internal sealed partial class StrictReader
         if (text is null || !PlainText().IsMatch(text))
         {
             return Refuse(
-                "json-bad-text", path, "this text holds a control character or a broken escape; expected plain text.", "Type it again.") as string;
+                "json-bad-text", path, "this text holds a control character, a mark of direction or a broken escape; expected plain text.", "Type it again.") as string;
+        }
+
+        if (text.EnumerateRunes().Count() is var length && length > member.LongestText)
+        {
+            return Refuse(
+                "json-bad-text", path, $"found text of {JsonWords.Number(length)} characters, expected at most {JsonWords.Number(member.LongestText)}.", $"Here belongs: {member.Says}") as string;
         }
 
         return member.Required && string.IsNullOrWhiteSpace(text)

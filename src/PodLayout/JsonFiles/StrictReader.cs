@@ -12,11 +12,15 @@ namespace PodLayout.JsonFiles;
 /// </summary>
 internal sealed partial class StrictReader
 {
-    /// <summary>Texts end up in tables, pictures and on cards: no control characters, nothing that XML forbids.</summary>
-    public const string TextPattern = @"^[^\u0000-\u001F\u007F-\u009F\uFFFE\uFFFF]*$";
+    /// <summary>Texts end up in tables, pictures and on cards: no control characters, no marks that turn the direction of what follows, nothing that XML forbids.</summary>
+    public const string TextPattern = $"^{Shown}*$";
 
     /// <summary>As <see cref="TextPattern"/>, and not blank.</summary>
-    public const string NamePattern = @"^[^\u0000-\u001F\u007F-\u009F\uFFFE\uFFFF]*[^\s\u0000-\u001F\u007F-\u009F\uFFFE\uFFFF][^\u0000-\u001F\u007F-\u009F\uFFFE\uFFFF]*$";
+    public const string NamePattern = $@"^{Shown}*[^\s{Steering}]{Shown}*$";
+
+    // As Plain.Steers has them, and what XML forbids.
+    private const string Steering = @"\u0000-\u001F\u007F-\u009F\u061C\u200E\u200F\u2028-\u202E\u2066-\u2069\uFEFF\uFFFE\uFFFF";
+    private const string Shown = $"[^{Steering}]";
 
     private readonly string file;
     private readonly ImmutableArray<MemberOverride> overrides;
@@ -216,6 +220,15 @@ internal sealed partial class StrictReader
                 "json-too-few",
                 path,
                 $"found {JsonWords.Found(element)}, expected at least {JsonWords.Number(member.AtLeast)}.",
+                $"Here belongs: {member.Says}");
+        }
+
+        if (element.GetArrayLength() > member.AtMost)
+        {
+            return Refuse(
+                "json-too-many",
+                path,
+                $"found {JsonWords.Found(element)}, expected at most {JsonWords.Number(member.AtMost)}.",
                 $"Here belongs: {member.Says}");
         }
 

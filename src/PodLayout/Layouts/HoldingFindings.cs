@@ -16,7 +16,7 @@ internal static class HoldingFindings
         "holding-below-target",
         Severity.Warning,
         FindingKind.Request,
-        Text($"no layout was found that holds at the target factor of {job.Shop.Holding.TargetFactor:0.##}{Assumed(job)}; this one holds {What(layout)} at {Factor(layout)}{Where(layout)}; the least factor is {job.Shop.Holding.LeastFactor:0.##}."),
+        Text($"no layout was found that holds at the target factor of {FactorText.Asked(job.Shop.Holding.TargetFactor)}{Assumed(job)}; this one holds {What(layout)} at {Factor(layout)}{Where(layout)}; the least factor is {FactorText.Asked(job.Shop.Holding.LeastFactor)}."),
         null,
         Remedy);
 
@@ -30,7 +30,7 @@ internal static class HoldingFindings
         DoesNotHold,
         Severity.Warning,
         FindingKind.Request,
-        Text($"DOES NOT HOLD: layouts support the part, but none was found that holds all that is to be held at the least factor of {job.Shop.Holding.LeastFactor:0.##}{Assumed(job)}; this one of {supporting.Pods.Length} pods holds {What(supporting)} at {Factor(supporting)}{Where(supporting)}. It is shown so that you see what is missing: do not cut on it."),
+        Text($"DOES NOT HOLD: layouts support the part, but none was found that holds all that is to be held at the least factor of {FactorText.Asked(job.Shop.Holding.LeastFactor)}{Assumed(job)}; this one of {supporting.Pods.Length} pods holds {What(supporting)} at {Factor(supporting)}{Where(supporting)}. It is shown so that you see what is missing: do not cut on it."),
         null,
         Remedy);
 
@@ -58,7 +58,7 @@ internal static class HoldingFindings
         _ => "is lifted",
     };
 
-    private static string Factor(Layout layout) => layout.Holding is { } held ? FactorText.Of(held.LeastOfAll) : "?";
+    private static string Factor(Layout layout) => layout.Holding is { } held ? FactorText.Of(held.LeastOfAll, held.TargetFactor, held.LeastFactor) : "?";
 
     private static string What(Layout layout) => layout.Holding?.HeldLeast.What ?? "the part";
 

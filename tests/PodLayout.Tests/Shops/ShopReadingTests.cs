@@ -131,7 +131,7 @@ public class ShopReadingTests
         { "board.ports.lattice", "", "ports-none", "$.board.ports" },
         { "board.ports.lattice.spacingMm", "[120, -1]", "json-out-of-range", "$.board.ports.lattice.spacingMm[1]" },
         { "board.ports.lattice.spacingMm", "true", "json-wrong-type", "$.board.ports.lattice.spacingMm" },
-        { "board.ports.lattice.spacingMm", "0.001", "ports-too-many", "$.board.ports.lattice.spacingMm" },
+        { "board.ports.lattice.spacingMm", "0.01", "ports-too-many", "$.board.ports.lattice.spacingMm" },
         { "board.ports.lattice.firstMm", "[75, 60]", "port-on-groove", "$.board.ports.lattice" },
         { "board.ports.diameterMm", "25", "port-on-groove", "$.board.ports.lattice" },
         { "board.ports.dead", "[\"1-1\"]", "port-unknown", "$.board.ports.dead[0]" },

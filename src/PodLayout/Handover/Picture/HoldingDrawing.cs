@@ -123,10 +123,10 @@ internal static class HoldingDrawing
         }
 
         var heading = held.Weakest is null ? "Holding factor: not limited"
-            : $"Holding factor {FactorText.Of(held.Factor)} (target {FactorText.Of(held.TargetFactor)})";
+            : $"Holding factor {FactorText.Of(held.Factor, held.TargetFactor, held.LeastFactor)} (target {FactorText.Asked(held.TargetFactor)})";
         var bears = string.Join(", ", held.Pods.Select((p, i) => (Pod: p, Index: i)).Where(p => layout.Pods[p.Index].Holds is null).Select(p =>
             string.Create(CultureInfo.InvariantCulture, $"{LayoutFiling.PodId(p.Index)} {p.Pod.BearsN:0} N")));
-        return PanelItem.Under(held.DoesNotHold ? $"DOES NOT HOLD: {held.HeldLeast.What} at {FactorText.Of(held.HeldLeast.Factor)}, least {FactorText.Of(held.LeastFactor)}" : heading,
+        return PanelItem.Under(held.DoesNotHold ? $"DOES NOT HOLD: {held.HeldLeast.What} at {FactorText.Of(held.HeldLeast.Factor)}, least {FactorText.Asked(held.LeastFactor)}" : heading,
         [
             .. held.Weakest is { } weakest ? PanelItem.Words($"Beyond it the part {HoldingFindings.Verb(weakest.Mode)} first, with the cutter at the sign ({weakest.Pass}); the pods then bear {bears}.", 8) : [],
             .. PanelItem.Words(string.Create(

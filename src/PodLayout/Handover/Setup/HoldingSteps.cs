@@ -40,10 +40,10 @@ internal static partial class HoldingSteps
             ("Holding factor", Factor(held, stop)),
             ("Weakest", Weakest(layout, held.Weakest, "part", unit)),
             .. held.Pieces.Select(p => (
-                Summary.Capital(p.Name), $"held at {FactorText.Of(p.Factor)} against the cuts along it in its last layer; weakest {Weakest(layout, p.Weakest, "piece", unit)}")),
+                Summary.Capital(p.Name), $"held at {FactorText.Of(p.Factor, held.TargetFactor, held.LeastFactor)} against the cuts along it in its last layer; weakest {Weakest(layout, p.Weakest, "piece", unit)}")),
             .. held.Passes.IsEmpty ? [] : new[]
             {
-                (Text($"Depth of passes for {held.TargetFactor:0.##}"), unit.Words(string.Join("; ", held.Passes.Select(HoldingWords.PassWords)))),
+                (Text($"Depth of passes for {FactorText.Asked(held.TargetFactor)}"), unit.Words(string.Join("; ", held.Passes.Select(HoldingWords.PassWords)))),
             },
             .. held.WorstLoss < 0 ? [] : new[]
             {
@@ -91,7 +91,7 @@ internal static partial class HoldingSteps
 
     /// <summary>The factor, and what was asked for.</summary>
     public static string Factor(HoldingReport held, StopWords stop) =>
-        Text($"{FactorText.Of(held.Factor)}{(stop.Stops ? ", layout not cleared" : "")} (target {held.TargetFactor:0.##}, least {held.LeastFactor:0.##})");
+        Text($"{FactorText.Of(held.Factor, held.TargetFactor, held.LeastFactor)}{(stop.Stops ? ", layout not cleared" : "")} (target {FactorText.Asked(held.TargetFactor)}, least {FactorText.Asked(held.LeastFactor)})");
 
     /// <summary>What stands beside a gauge reading that nobody gave; empty where the shop file has one or a pump.</summary>
     public static string Assumed(Shop shop) =>

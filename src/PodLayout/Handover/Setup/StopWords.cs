@@ -52,9 +52,9 @@ internal sealed record StopWords(string? Short, ImmutableArray<string> Lines)
 
     private static string Weak(Jobs.Job job, HoldingReport held)
     {
-        var least = held.DoesNotHold ? Text($" and below the least of {held.LeastFactor:0.##}") : "";
+        var least = held.DoesNotHold ? Text($" and below the least of {FactorText.Asked(held.LeastFactor)}") : "";
         var assumed = job.Part.Loads.AreAssumed ? " with the cuts that are assumed, since the job states none" : "";
-        return Text($"{Summary.Capital(held.HeldLeast.What)} is held at a factor of {FactorText.Of(held.HeldLeast.Factor)}{assumed}: below the target of {held.TargetFactor:0.##}{least}.");
+        return Text($"{Summary.Capital(held.HeldLeast.What)} is held at a factor of {FactorText.Of(held.HeldLeast.Factor)}{assumed}: below the target of {FactorText.Asked(held.TargetFactor)}{least}.");
     }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

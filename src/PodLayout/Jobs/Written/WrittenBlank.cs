@@ -14,7 +14,7 @@ internal sealed record WrittenBlank
     public double? GrownByMm { get; init; }
 
     [Description("Density of the wood for the mass of loose pieces, kg/m3; that of the part's wood when not given, or 700 when that is not known.")]
-    [Bounds(Over = 0, To = 2000)]
+    [Bounds(From = 0.001, To = 2000)]
     public double? DensityKgPerM3 { get; init; }
 
     [Description("Loose pieces heavier than this are held by pods of their own, kg; none are when not given.")]

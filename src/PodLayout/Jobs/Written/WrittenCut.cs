@@ -25,11 +25,11 @@ internal sealed record WrittenCut
     public CutSide? Side { get; init; }
 
     [Description("throughProfile, grooveInUnderside, edgeProfile: diameter of the tool, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public double? ToolDiameterMm { get; init; }
 
     [Description("drill: diameter of the hole about the middle of each ring, mm; the ring itself when not given.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public double? DiameterMm { get; init; }
 
     [Description("throughProfile, drill, edgeProfile: how far the tool's tip goes below the part's underside, mm; 0 when not given.")]
@@ -37,7 +37,7 @@ internal sealed record WrittenCut
     public double? DepthBelowUndersideMm { get; init; }
 
     [Description("throughProfile, drill: wood left at the bottom, mm, instead of depthBelowUndersideMm: then it does not cut through.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public double? SkinMm { get; init; }
 
     [Description("throughProfile: number of holding tabs; stated, but pods keep clear as if there were none.")]
@@ -49,7 +49,7 @@ internal sealed record WrittenCut
     public double? FloorLeftMm { get; init; }
 
     [Description("grooveInUnderside, pocketInUnderside: how deep it is, mm; for the part's mass half the thickness when not given.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public double? DepthMm { get; init; }
 
     [Description("What is particular to this operation's cutter, for the forces on the part.")]

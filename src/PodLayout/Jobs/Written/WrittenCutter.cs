@@ -7,7 +7,7 @@ namespace PodLayout.Jobs.Written;
 internal sealed record WrittenCutter
 {
     [Description("Diameter of the cutter, mm; 12 when not given. Operations and program tools have a member of their own for it.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public double? DiameterMm { get; init; }
 
     [Description("Cutting edges around it; 2 when not given.")]
@@ -22,26 +22,26 @@ internal sealed record WrittenCutter
     public double? HelixDeg { get; init; }
 
     [Description("Spindle speed, revolutions a minute; 18000 when neither this nor a program says.")]
-    [Bounds(Over = 0, To = 200_000)]
+    [Bounds(From = 0.001, To = 200_000)]
     public double? SpindleRpm { get; init; }
 
     [Description("Feed, mm a minute; 6000 when neither this nor a program says.")]
-    [Bounds(Over = 0, To = 200_000)]
+    [Bounds(From = 0.001, To = 200_000)]
     public double? FeedMmPerMin { get; init; }
 
     [Description("Depth that one pass takes, mm; the cutter's diameter when not given. With a program, the most that a pass takes.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public double? PassDepthMm { get; init; }
 
     [Description("Width of wood that the cutter takes, mm; its whole diameter when not given.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public double? WidthMm { get; init; }
 
     [Description("climb or conventional; both are reckoned with when not given.")]
     public MillingDirection? Milling { get; init; }
 
     [Description("Specific cutting force, N for each mm2 of chip, as measured; from the wood's density and the grain when not given.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.001, To = 1000)]
     public double? CuttingForceNPerMm2 { get; init; }
 
     [Description("Peak force along the cut, N, where it is known: instead of working it out.")]

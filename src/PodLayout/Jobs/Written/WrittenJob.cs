@@ -48,7 +48,7 @@ internal sealed record WrittenJob
     public double ChordToleranceMm { get; init; } = Tolerances.ChordMm;
 
     [Description("Thickness of the part, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double ThicknessMm { get; init; }
 
     [Description("The wood by its name in the trade, for instance hard maple, northern red oak or birch plywood; a name that is not known is warned about.")]
@@ -76,7 +76,7 @@ internal sealed record WrittenJob
     public WrittenOverhang OverhangMm { get; init; } = new WrittenOverhang.Same { Mm = 60 };
 
     [Description("How far any point within the part may be from its nearest pod, through the wood, mm.")]
-    [Bounds(Over = 0, To = 10_000)]
+    [Bounds(From = 0.01, To = 10_000)]
     [NullMeans("No such rule.")]
     public double? InteriorSpanMm { get; init; } = 200;
 
@@ -105,6 +105,7 @@ internal sealed record WrittenJob
     public double InteriorStepMm { get; init; } = 30;
 
     [Description("Cuts by operation, beside the part's outline and holes, which pods always keep the cut clearance from.")]
+    [AtMost(1000)]
     [ListOf<WrittenCut>]
     public ImmutableArray<WrittenCut> Cuts { get; init; } = [];
 
@@ -136,10 +137,12 @@ internal sealed record WrittenJob
     public ImmutableArray<WrittenKeptPod> Keep { get; init; } = [];
 
     [Description("Areas of the board where no pod may stand, in board coordinates.")]
+    [AtMost(2000)]
     [ListOf<WrittenAvoid>]
     public ImmutableArray<WrittenAvoid> Avoid { get; init; } = [];
 
     [Description("Areas of the part under which no pod may stand, in the drawing's coordinates (mm).")]
+    [AtMost(2000)]
     [ListOf<WrittenAvoid>]
     public ImmutableArray<WrittenAvoid> AvoidOnPart { get; init; } = [];
 

@@ -18,6 +18,6 @@ internal sealed record WrittenJobHolding
     public string? AcceptLessBecause { get; init; }
 
     [Description("Coefficient of friction between the pods' faces and this wood; the shop's when not given.")]
-    [Bounds(Over = 0, To = 2)]
+    [Bounds(From = 0.001, To = 2)]
     public double? Friction { get; init; }
 }

@@ -12,7 +12,7 @@ internal abstract record WrittenOverhang
     public sealed record Same : WrittenOverhang
     {
         [Description("The limit in every direction, mm.")]
-        [Bounds(Over = 0, To = 10_000)]
+        [Bounds(From = 0.01, To = 10_000)]
         public double Mm { get; init; }
     }
 
@@ -20,11 +20,11 @@ internal abstract record WrittenOverhang
     public sealed record ByGrain : WrittenOverhang
     {
         [Description("The limit along the grain, mm.")]
-        [Bounds(Over = 0, To = 10_000)]
+        [Bounds(From = 0.01, To = 10_000)]
         public required double AlongGrainMm { get; init; }
 
         [Description("The limit across the grain, mm.")]
-        [Bounds(Over = 0, To = 10_000)]
+        [Bounds(From = 0.01, To = 10_000)]
         public required double AcrossGrainMm { get; init; }
     }
 }

@@ -30,6 +30,7 @@ internal abstract record WrittenPlacement
         [Description("Instead of zeroOnBoardMm: the best offset is searched at each of these angles, degrees counter-clockwise.")]
         [Bounds(From = -360, To = 360)]
         [AtLeast(1)]
+        [AtMost(720)]
         [ListOf<double>]
         public ImmutableArray<double> SearchAnglesDeg { get; init; }
 

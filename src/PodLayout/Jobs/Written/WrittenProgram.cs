@@ -24,7 +24,7 @@ internal sealed record WrittenProgram
     public Point2 OffsetMm { get; init; }
 
     [Description("Greatest difference between an arc's radius at its start and its end, mm; 0.002 mm, or 0.0002 in for lines in inches, when not given.")]
-    [Bounds(Over = 0, To = 1)]
+    [Bounds(From = 0.0001, To = 1)]
     public double? ArcToleranceMm { get; init; }
 
     [Description("Whether lines that begin with a slash are left out; they are read as being run when not given.")]
@@ -42,7 +42,7 @@ internal sealed record WrittenTool
     public string? Note { get; init; }
 
     [Description("Greatest cutting diameter, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double DiameterMm { get; init; }
 
     [Description("What is particular to this tool, for the forces on the part.")]
@@ -52,11 +52,11 @@ internal sealed record WrittenTool
     public WrittenCutterForm CornerForm { get; init; }
 
     [Description("bull: radius of the corners, mm, at most half the diameter.")]
-    [Bounds(Over = 0, To = 500)]
+    [Bounds(From = 0.01, To = 500)]
     public double? CornerRadiusMm { get; init; }
 
     [Description("vee: the whole angle at the point, degrees.")]
-    [Bounds(Over = 0, To = 179)]
+    [Bounds(From = 0.001, To = 179)]
     public double? AngleDeg { get; init; }
 }
 

@@ -16,23 +16,23 @@ internal sealed record WrittenBoard
     public string? Note { get; init; }
 
     [Description("Size of the board along X, mm.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.01, To = 100_000)]
     public required double WidthMm { get; init; }
 
     [Description("Size of the board along Y, mm.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.01, To = 100_000)]
     public required double LengthMm { get; init; }
 
     [Description("Distance from groove to groove, both ways, centre to centre, mm.")]
-    [Bounds(Over = 0, To = 10_000)]
+    [Bounds(From = 0.01, To = 10_000)]
     public required double PitchMm { get; init; }
 
     [Description("Width of a groove, mm; less than the pitch.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double GrooveWidthMm { get; init; }
 
     [Description("Depth of a groove, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double GrooveDepthMm { get; init; }
 
     [Description("A point where two grooves cross (any one), [x, y] in mm; [0, 0] when not given.")]

@@ -44,11 +44,11 @@ internal sealed record WrittenCutting
 internal sealed record WrittenPass
 {
     [Description("Feed, mm a minute.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.001, To = 100_000)]
     public required double FeedMmPerMin { get; init; }
 
     [Description("Greatest depth of one pass, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double StepDownMm { get; init; }
 }
 
@@ -57,14 +57,14 @@ internal sealed record WrittenPass
 internal sealed record WrittenRouted
 {
     [Description("Diameter of the tool, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double ToolDiameterMm { get; init; }
 
     [Description("Feed, mm a minute.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.001, To = 100_000)]
     public required double FeedMmPerMin { get; init; }
 
     [Description("Greatest depth of one pass, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double StepDownMm { get; init; }
 }

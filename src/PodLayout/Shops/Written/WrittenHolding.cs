@@ -15,6 +15,6 @@ internal sealed record WrittenHolding
     public double? LeastFactor { get; init; }
 
     [Description("Coefficient of friction between the pods' upper faces and the wood; 0.4 when not given. Measure it.")]
-    [Bounds(Over = 0, To = 2)]
+    [Bounds(From = 0.001, To = 2)]
     public double Friction { get; init; } = HoldingRules.Default.Friction;
 }

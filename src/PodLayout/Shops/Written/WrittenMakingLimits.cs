@@ -8,11 +8,11 @@ namespace PodLayout.Shops.Written;
 internal sealed record WrittenMakingLimits
 {
     [Description("How far port and channel overlap in depth, at least, mm; 1 when not given.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public double OverlapMm { get; init; } = 1;
 
     [Description("Stock left between a groove in the face and a channel in the back, at least, mm; 4 when not given.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public double FloorMm { get; init; } = 4;
 
     [Description("Stock left between two cuts in the face (counterbore and groove, groove and pin hole or edge), at least, mm; 1 when not given.")]
@@ -28,7 +28,7 @@ internal sealed record WrittenMakingLimits
     public double EdgeMm { get; init; } = 15;
 
     [Description("Vacuum that the channels may lose on the way to a port, Pa; 500 when not given.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.001, To = 100_000)]
     public double PressureLossPa { get; init; } = 500;
 }
 

@@ -18,7 +18,7 @@ internal sealed record WrittenObstacle
     public Point2? CentreMm { get; init; }
 
     [Description("Diameter of a round one, mm; with centreMm.")]
-    [Bounds(Over = 0)]
+    [Bounds(From = 0.01)]
     public double? DiameterMm { get; init; }
 
     [Description("Extent of a rectangular one; instead of centreMm and diameterMm.")]

@@ -14,15 +14,15 @@ internal sealed record WrittenPod
     public string? Note { get; init; }
 
     [Description("Size of a rectangular pod along X when not turned, mm: a whole number of pitches.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.01, To = 100_000)]
     public double? WidthMm { get; init; }
 
     [Description("Size of a rectangular pod along Y when not turned, mm: a whole number of pitches.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.01, To = 100_000)]
     public double? LengthMm { get; init; }
 
     [Description("Diameter of a round pod, mm: a whole number of pitches; instead of widthMm and lengthMm.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.01, To = 100_000)]
     public double? DiameterMm { get; init; }
 
     [Description("From the body's edge to the outer edge of the upper seal, mm.")]
@@ -38,7 +38,7 @@ internal sealed record WrittenPod
     public double? SealStiffnessNPerMm2 { get; init; }
 
     [Description("From the board's face to the part's underside, mm; pods of several heights may be listed, but a layout uses pods of one height only, since the part lies flat on all of them.")]
-    [Bounds(Over = 0, To = 10_000)]
+    [Bounds(From = 0.01, To = 10_000)]
     public required double HeightMm { get; init; }
 
     [Description("Whether it may stand turned by a quarter; true when not given.")]

@@ -26,7 +26,7 @@ internal abstract record WrittenSpacing
     public sealed record Same : WrittenSpacing
     {
         [Description("Distance from port to port both ways, mm.")]
-        [Bounds(Over = 0)]
+        [Bounds(From = 0.01)]
         public double Mm { get; init; }
 
         public override Point2 Both => new(Mm, Mm);
@@ -37,7 +37,7 @@ internal abstract record WrittenSpacing
     public sealed record Each : WrittenSpacing
     {
         [Description("Distance from port to port along X and along Y, mm.")]
-        [Bounds(Over = 0)]
+        [Bounds(From = 0.01)]
         public Point2 Mm { get; init; }
 
         public override Point2 Both => Mm;

@@ -9,7 +9,7 @@ namespace PodLayout.Shops.Written;
 internal sealed record WrittenPorts
 {
     [Description("Diameter of a port's hole at the board's face, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double DiameterMm { get; init; }
 
     [Description("A port's hole must lie at least this far inside a pod's lower seal, mm; 2 when not given.")]

@@ -11,15 +11,15 @@ internal sealed record WrittenStock
     public required string Material { get; init; }
 
     [Description("Thickness as measured, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double ThicknessMm { get; init; }
 
     [Description("Size of a sheet along the grain of its face, mm.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.01, To = 100_000)]
     public required double SheetAlongGrainMm { get; init; }
 
     [Description("Size of a sheet across the grain of its face, mm.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.01, To = 100_000)]
     public required double SheetAcrossGrainMm { get; init; }
 
     [Description("How the grain of the face runs on the board: alongX, alongY, or none.")]
@@ -31,11 +31,11 @@ internal sealed record WrittenStock
 internal sealed record WrittenPortBore
 {
     [Description("Diameter of the drill, mm; at most the counterbore's.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double DrillDiameterMm { get; init; }
 
     [Description("Depth of the drilled hole from the face at its full diameter, mm; less than the stock's thickness.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double DrillDepthMm { get; init; }
 
     [Description("Depth of the counterbore for the plug, mm; 0 for none.")]
@@ -54,11 +54,11 @@ internal sealed record WrittenPortBore
 internal sealed record WrittenChannels
 {
     [Description("Width of a channel, cut in one pass of a tool of this diameter, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double WidthMm { get; init; }
 
     [Description("Depth of a channel, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double DepthMm { get; init; }
 
     [Description("How they are laid: rows, columns, combOfRows, combOfColumns; or best for the one the checks prefer.")]
@@ -70,19 +70,19 @@ internal sealed record WrittenChannels
 internal sealed record WrittenGasket
 {
     [Description("Width of the groove, cut in one pass of a tool of this diameter, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double WidthMm { get; init; }
 
     [Description("Depth of the groove, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double DepthMm { get; init; }
 
     [Description("From the edge of the zone (or of the board, where that is nearer) to the groove, mm.")]
-    [Bounds(Over = 0, To = 10_000)]
+    [Bounds(From = 0.01, To = 10_000)]
     public required double InsetMm { get; init; }
 
     [Description("Diameter of the gasket cord, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double CordDiameterMm { get; init; }
 
     [Description("Cord to buy beyond its length, per cent; 10 when not given.")]

@@ -48,7 +48,7 @@ internal sealed record WrittenLocatorPin
     public required Point2 AtMm { get; init; }
 
     [Description("Its diameter, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double DiameterMm { get; init; }
 
     [Description("How much wider its hole is, mm; 0.1 when not given. Negative for a press fit.")]

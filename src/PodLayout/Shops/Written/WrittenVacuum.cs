@@ -9,15 +9,15 @@ namespace PodLayout.Shops.Written;
 internal sealed record WrittenVacuum
 {
     [Description("What the gauge at the board reads while a part is held, kPa below the air's pressure; instead of gaugeInHg or pump.")]
-    [Bounds(Over = 0, To = 110)]
+    [Bounds(From = 0.001, To = 110)]
     public double? GaugeKPa { get; init; }
 
     [Description("The same in inches of mercury.")]
-    [Bounds(Over = 0, To = 33)]
+    [Bounds(From = 0.001, To = 33)]
     public double? GaugeInHg { get; init; }
 
     [Description("With a gauge reading: flow of the pump at its inlet, m3/h, for what is left once a seal is lost; 100 when not given.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.001, To = 100_000)]
     public double? BehindGaugeM3PerHour { get; init; }
 
     [Description("The pump, instead of a gauge reading.")]
@@ -32,7 +32,7 @@ internal sealed record WrittenVacuum
     public double? BarometerKPa { get; init; }
 
     [Description("Diameter of a port's hole where it is narrowest, mm; the drill of making.portBore, or else the port's own diameter, when not given.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public double? PortBoreMm { get; init; }
 
     [Description("Share of the frictionless flow that a port lets through; 0.8 when not given.")]
@@ -55,19 +55,19 @@ internal sealed record WrittenVacuum
 internal sealed record WrittenPump
 {
     [Description("The most vacuum it reaches at sea level, with nothing flowing, kPa; or ultimateInHg, or the last point of flow.")]
-    [Bounds(Over = 0, To = 110)]
+    [Bounds(From = 0.001, To = 110)]
     public double? UltimateKPa { get; init; }
 
     [Description("The same in inches of mercury.")]
-    [Bounds(Over = 0, To = 33)]
+    [Bounds(From = 0.001, To = 33)]
     public double? UltimateInHg { get; init; }
 
     [Description("What it moves at its inlet, m3/h; or nominalCfm, or flow.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.001, To = 100_000)]
     public double? NominalM3PerHour { get; init; }
 
     [Description("The same in cubic feet a minute.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.001, To = 100_000)]
     public double? NominalCfm { get; init; }
 
     [Description("Its curve at sea level as the maker gives it, the vacuum rising and the flow falling from point to point; instead of a nominal flow.")]
@@ -110,15 +110,15 @@ internal enum WrittenFlowKind
 internal sealed record WrittenAirChannels
 {
     [Description("Width of a channel, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double WidthMm { get; init; }
 
     [Description("Depth of a channel, mm.")]
-    [Bounds(Over = 0, To = 1000)]
+    [Bounds(From = 0.01, To = 1000)]
     public required double DepthMm { get; init; }
 
     [Description("Length of the way from any port to the table's vacuum, mm; from the port to the middle of the zone (or of the board) when not given.")]
-    [Bounds(Over = 0, To = 100_000)]
+    [Bounds(From = 0.01, To = 100_000)]
     public double? LengthMm { get; init; }
 
     [Description("Which ports share a channel: rows, columns, combOfRows or combOfColumns (all of a zone); rows when not given.")]
