@@ -16,17 +16,17 @@ internal static class BoardCommand
         Option<string?> outFolder = new("--out") { HelpName = "DIR", Description = "Folder for the drawings; without it the board is only checked." };
         Option<bool> svg = new("--svg") { Description = "Only the empty board with its column and row numbers, at full size, for engraving or printing along the edge: board.svg in the folder, or on the terminal. Any shop file will do." };
         Command command = new("board", "Draws both sides of the grid board for the machine, and checks it before it is cut.") { input, outFolder, svg };
-        command.SetAction(parsed => run(_ =>
+        command.SetAction(parsed => run(cancellation =>
         {
             var path = parsed.GetRequiredValue(input);
             if (parsed.GetValue(svg))
             {
-                var shop = InputFile.Read(path).Then(content => ShopReading.Read(path, content));
+                var shop = Interruptible.Run(() => InputFile.Read(path).Then(content => ShopReading.Read(path, content)), cancellation);
                 return shop.Succeeded ? WriteNumbers(shop.Value, shop.Findings, parsed.GetValue(outFolder), terminal) : terminal.Refuse(shop.Findings);
             }
 
-            var plan = InputFile.Read(path).Then(content => BoardRequestReading.Read(path, content)).Then(BoardDesign.Make);
-            return plan.Succeeded ? Write(plan.Value, plan.Findings, parsed.GetValue(outFolder), terminal) : terminal.Refuse(plan.Findings);
+            var plan = Interruptible.Run(() => InputFile.Read(path).Then(content => BoardRequestReading.Read(path, content)).Then(BoardDesign.Make), cancellation);
+            return plan.Succeeded ? Write(plan.Value, plan.Findings, parsed.GetValue(outFolder), terminal, cancellation) : terminal.Refuse(plan.Findings);
         }));
         return command;
     }
@@ -51,26 +51,25 @@ internal static class BoardCommand
         return ExitCodes.LayoutFound;
     }
 
-    private static int Write(BoardPlan plan, IEnumerable<Finding> findings, string? outFolder, Terminal terminal)
+    private static int Write(BoardPlan plan, IEnumerable<Finding> findings, string? outFolder, Terminal terminal, CancellationToken cancellation)
     {
+        var files = outFolder is null ? [] : Interruptible.Run(() => BoardFiles.Of(plan), cancellation);
+        if (outFolder is not null && OutputFolder.Write(outFolder, files) is { } refusal)
+        {
+            return terminal.Refuse([.. findings, refusal]);
+        }
+
         terminal.Print(findings);
         foreach (var check in plan.Checks)
         {
             terminal.Out.WriteLine($"{check.What}: {check.Value}{(check.Limit.Length > 0 ? $" ({check.Limit})" : "")}");
         }
 
-        if (outFolder is null)
+        if (outFolder is not null)
         {
-            return ExitCodes.LayoutFound;
+            terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", files.Select(f => f.Name))}");
         }
 
-        var files = BoardFiles.Of(plan);
-        if (OutputFolder.Write(outFolder, files) is { } refusal)
-        {
-            return terminal.Refuse([refusal]);
-        }
-
-        terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", files.Select(f => f.Name))}");
         return ExitCodes.LayoutFound;
     }
 }

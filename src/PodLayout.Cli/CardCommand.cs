@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using System.Text;
 using PodLayout.Checking;
 using PodLayout.Findings;
 using PodLayout.Handover;
@@ -16,42 +15,55 @@ internal static class CardCommand
     public static Command Make(Terminal terminal, Action<Func<CancellationToken, int>> run)
     {
         Argument<string> input = new("FILE") { Description = "A layout.json, as plan wrote it or changed by hand." };
-        Option<string?> outFolder = new("--out") { HelpName = "DIR", Description = "Folder for the card.", Required = true };
+        Option<string?> outFolderOption = new("--out") { HelpName = "DIR", Description = "Folder for the card.", Required = true };
         CardOptionsGiven given = new();
-        Command command = new("card", "Makes the setup card of a layout: for the screen, for paper, and as a drawing.") { input, outFolder };
+        Command command = new("card", "Makes the setup card of a layout: for the screen, for paper, and as a drawing.") { input, outFolderOption };
         foreach (var option in given.All)
         {
             command.Add(option);
         }
 
-        command.SetAction(parsed => run(_ =>
+        command.SetAction(parsed => run(cancellation =>
         {
             var path = parsed.GetRequiredValue(input);
             var options = given.Read(parsed);
-            var read = options.Then(_ => InputFile.Read(path)).Then(content => Layout(path, content));
-            return read.Succeeded
-                ? Write(path, read.Value, read.Findings, options.Value!, parsed.GetRequiredValue(outFolder)!, terminal)
-                : terminal.Refuse(read.Findings);
+            var outFolder = parsed.GetRequiredValue(outFolderOption)!;
+            var made = Interruptible.Run(() => options.Then(_ => FiledLayout.Read(path)).Then(filed => Layout(path, filed.File)).Then(file => Made(path, file, options.Value!)), cancellation);
+            return made.Succeeded ? Write(made.Value, made.Findings, outFolder, terminal) : terminal.Refuse(made.Findings);
         }));
         return command;
     }
 
-    // As plan wrote it the file says how the part is supported; once it has been changed that no longer holds, and is left out.
-    private static Outcome<LayoutFile> Layout(string path, byte[] content) => EditedLayout.Read(path, content).Then(edited =>
-        LayoutJson.Read(path, Encoding.UTF8.GetString(content).TrimStart('\uFEFF')) is { Succeeded: true } asWritten
-            ? Outcome<LayoutFile>.Of(asWritten.Value) : Outcome<LayoutFile>.Of(edited))
-        .Then(file => !file.Pods.IsEmpty ? Outcome<LayoutFile>.Of(file) : Outcome<LayoutFile>.Refuse(new Finding(
+    private static Outcome<LayoutFile> Layout(string path, LayoutFile file) =>
+        !file.Pods.IsEmpty ? Outcome<LayoutFile>.Of(file) : Outcome<LayoutFile>.Refuse(new Finding(
             "card-without-pods", Severity.Refused, FindingKind.Request, "holds no pods; a card tells where pods stand.",
-            new Place.InJson(path, "$.pods"), "Give a layout with pods.")));
+            new Place.InJson(path, "$.pods"), "Give a layout with pods."));
 
-    private static int Write(
-        string path, LayoutFile file, ImmutableArray<Finding> found, CardOptions options, string outFolder, Terminal terminal)
+    private static int Write(MadeCard card, ImmutableArray<Finding> found, string outFolder, Terminal terminal)
+    {
+        if (PlanFiles.OtherLayout(outFolder, card.Mark) is { } other)
+        {
+            return terminal.Refuse([other]);
+        }
+
+        var gone = PlanFiles.OutOfDate(outFolder, card.Files.Select(f => f.Name).Append(PlanFiles.Layout), card.Mark);
+        if (OutputFolder.Write(outFolder, card.Files, gone) is { } refusal)
+        {
+            return terminal.Refuse([refusal]);
+        }
+
+        // The card takes the place of what was made before; only what no card replaces is worth a word.
+        terminal.Print(found.Where(f => f.Code != PlanFiles.OfBefore));
+        terminal.Told(outFolder, card.Files, gone);
+        return card.BreaksNothing ? ExitCodes.LayoutFound : ExitCodes.RuleBroken;
+    }
+
+    private static Outcome<MadeCard> Made(string path, LayoutFile file, CardOptions options)
     {
         // Whoever changed the file by hand is told on the card what it breaks: the operator has nothing else to go by.
         var plan = LayoutJson.ToPlan(file);
         var renewed = HeldLayout.Renewed(plan.Job, plan.Layout!, Environment.ProcessorCount);
         var report = LayoutCheck.Of(plan.Job, plan.Layout!, file.OpenPorts);
-        terminal.Print(found.Concat(CheckFindings.Of(path, report)));
         // A layout that was planned and does not hold breaks a rule unchanged.
         var isChanged = report.Rules.Any(r => !r.Holds && r.Rule != CheckedRule.PartHeld) || !ReferenceEquals(renewed, plan.Layout) || renewed.SupportPoints.IsEmpty;
         if (isChanged)
@@ -63,13 +75,9 @@ internal static class CardCommand
         var doubts = CheckFindings.Doubts(plan.Job, renewed, report, isChanged);
         plan = plan with { Layout = renewed };
         plan = isChanged ? plan with { Findings = CheckFindings.Standing(plan) } : plan;
-        var files = CardFiles.Of(plan, options, doubts);
-        if (OutputFolder.Write(outFolder, files) is { } refusal)
-        {
-            return terminal.Refuse([refusal]);
-        }
-
-        terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", files.Select(f => f.Name))}");
-        return report.AllHold ? ExitCodes.LayoutFound : ExitCodes.RuleBroken;
+        return Outcome<MadeCard>.Of(
+            new(CardFiles.Of(plan, options, doubts), LayoutMark.Of(plan), report.AllHold), CheckFindings.Of(path, report));
     }
+
+    private sealed record MadeCard(ImmutableArray<(string Name, byte[] Content)> Files, string Mark, bool BreaksNothing);
 }

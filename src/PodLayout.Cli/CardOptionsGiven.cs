@@ -14,12 +14,16 @@ internal sealed class CardOptionsGiven
     private readonly Option<string?> paper = new("--paper") { HelpName = "a4|letter", Description = "Paper of card.pdf and of the page's print; A4 when not given." };
     private readonly Option<string?> lengths = new("--lengths") { HelpName = "mm|in", Description = "Unit of the card; when not given, inches for a shop whose file gives the board's width in inches, else mm." };
 
+    // It stands at the head of every page.
+    private const int LongestText = 400;
+
     public IEnumerable<Option> All => [date, revision, face, paper, lengths];
 
     /// <summary>What was given; a refusal when a word is not known.</summary>
     public Outcome<CardOptions> Read(ParseResult parsed)
     {
-        Finding? refusal = null;
+        var refusal = new[] { date, revision }.Where(o => parsed.GetValue(o)?.Length > LongestText)
+            .Select(o => PlanOptions.Bad(o, parsed.GetValue(o)![..20] + "...", FormattableString.Invariant($"at most {LongestText} characters"))).FirstOrDefault();
         CardOptions options = new()
         {
             Date = parsed.GetValue(date) ?? "",

@@ -13,10 +13,10 @@ internal static class CheckCommand
     {
         Argument<string> input = new("FILE") { Description = "A layout.json, as plan wrote it or changed by hand." };
         Command command = new("check", "Holds a layout against every rule, with the worst figure of each.") { input };
-        command.SetAction(parsed => run(_ =>
+        command.SetAction(parsed => run(cancellation => Interruptible.Run(() =>
         {
             var path = parsed.GetRequiredValue(input);
-            var read = InputFile.Read(path).Then(content => EditedLayout.Read(path, content));
+            var read = FiledLayout.Read(path).Then(filed => EditedLayout.Read(path, filed.Content));
             if (!read.Succeeded)
             {
                 return terminal.Refuse(read.Findings);
@@ -31,7 +31,7 @@ internal static class CheckCommand
             ]);
             terminal.Out.Write(CheckText.Write(plan, report));
             return report.AllHold ? ExitCodes.LayoutFound : ExitCodes.RuleBroken;
-        }));
+        }, cancellation)));
         return command;
     }
 }

@@ -19,7 +19,23 @@ public static class CommandLine
     public static int Run(
         string[] args, TextWriter output, TextWriter error, CancellationToken cancellation, bool errorIsTerminal = false, TimeProvider? clock = null)
     {
-        Terminal terminal = new(output, error, errorIsTerminal) { Clock = clock ?? TimeProvider.System };
+        using TerminalWriter shown = new(output), told = new(error);
+        var code = Run(args, new(shown, told, errorIsTerminal) { Clock = clock ?? TimeProvider.System }, cancellation);
+        shown.Flush();
+        if (shown.Fault is { } fault)
+        {
+            // Files are written by now; what was to be read here is lost all the same.
+            told.WriteLine($"podlayout: error: the output cannot be written: {fault} [output-unwritable]");
+            code = code == ExitCodes.LayoutFound ? ExitCodes.BadFile : code;
+        }
+
+        told.Flush();
+        return code;
+    }
+
+    private static int Run(string[] args, Terminal terminal, CancellationToken cancellation)
+    {
+        var (output, error) = (terminal.Out, terminal.Error);
         try
         {
             Func<CancellationToken, int>? chosen = null;
@@ -38,14 +54,8 @@ public static class CommandLine
         }
         catch (OperationCanceledException) when (cancellation.IsCancellationRequested)
         {
-            error.WriteLine("podlayout: interrupted before any layout was found; nothing is written.");
+            error.WriteLine("podlayout: interrupted before there was a result; nothing is written.");
             return ExitCodes.Interrupted;
-        }
-        catch (IOException e)
-        {
-            // Input files and the output folder answer for themselves: what is left is the pipe or file behind the writers.
-            error.WriteLine($"podlayout: error: the output cannot be written: {e.Message.ReplaceLineEndings(" ")} [output-unwritable]");
-            return ExitCodes.BadFile;
         }
 #pragma warning disable CA1031 // The last line of defence: whatever comes here is a fault of the program and is said in one line.
         catch (Exception e)

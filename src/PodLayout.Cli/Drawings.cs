@@ -19,10 +19,12 @@ internal static class Drawings
     public static Outcome<Job> Job(JobRequest request, Shop shop, string folder, string jobFile)
     {
         var path = Path.Combine(folder, request.DrawingPath);
-        return InputFile.Read(path, isOfJob: path != jobFile)
-            .Then(content => DrawingReader.Read(path, content, request.Reading))
+        var isTyped = path == jobFile;
+        var name = isTyped ? Path.GetFileName(path) : InputFile.NameOf(request.DrawingPath);
+        return InputFile.Read(path, isOfJob: !isTyped)
+            .Then(content => DrawingReader.Read(name, content, request.Reading))
             .Then(drawing => PartShaping.From(drawing, request.Layers)
-                .Then(shape => request.With(shape, shop)).Then(job => WithCuts(job, drawing, request.Cuts, folder, jobFile)));
+                .Then(shape => request.With(shape, shop)).Then(job => WithCuts(job, drawing, request.Cuts, folder, Path.GetFileName(jobFile))));
     }
 
     private static Outcome<Job> WithCuts(Job job, Drawing drawing, CutRequest cuts, string folder, string jobFile)
@@ -34,7 +36,7 @@ internal static class Drawings
 
         var path = Path.Combine(folder, program.FilePath);
         return InputFile.Read(path, isOfJob: true)
-            .Then(content => ProgramReading.Read(path, content, program.Options))
+            .Then(content => ProgramReading.Read(InputFile.NameOf(program.FilePath), content, program.Options))
             .Then(read => Machining.Apply(job, drawing, cuts, read, jobFile));
     }
 }

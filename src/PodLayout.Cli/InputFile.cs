@@ -8,6 +8,12 @@ internal static class InputFile
     /// <summary>No drawing of a part is larger, and a device that never ends must end somewhere.</summary>
     private const long LargestBytes = 512L << 20;
 
+    /// <summary>
+    /// What a file is called in findings and results: as in the job that names it. Where the job lies, and how its path was typed,
+    /// is of this machine and of no use to others.
+    /// </summary>
+    public static string NameOf(string pathInJob) => Path.IsPathRooted(pathInJob) ? Path.GetFileName(pathInJob) : pathInJob;
+
     /// <summary>A file's content.</summary>
     /// <param name="path">Its path.</param>
     /// <param name="isOfJob">Whether the path stands in a job file, and not on the command line.</param>

@@ -16,11 +16,11 @@ namespace PodLayout.Cli;
 internal static class InspectCommand
 {
     private static readonly FrozenSet<string> ProgramEndings =
-        FrozenSet.ToFrozenSet([".nc", ".ngc", ".tap", ".cnc", ".iso", ".gcode"], StringComparer.OrdinalIgnoreCase);
+        FrozenSet.ToFrozenSet([".nc", ".ngc", ".tap", ".cnc", ".iso", ".gcode", ".gc", ".g", ".mpf", ".prg", ".txt"], StringComparer.OrdinalIgnoreCase);
 
     public static Command Make(Terminal terminal, Action<Func<CancellationToken, int>> run)
     {
-        Argument<string> input = new("FILE") { Description = "A drawing (.dxf or .svg), or a posted program (.nc, .ngc, .tap, .cnc, .iso, .gcode)." };
+        Argument<string> input = new("FILE") { Description = "A drawing (.dxf or .svg), or a posted program (.nc, .ngc, .tap, .cnc, .iso, .gcode, .gc, .g, .mpf, .prg, .txt)." };
         DrawingOptions drawing = new();
         Option<bool> json = new("--json") { Description = "Print what is read from a drawing as JSON, for scripts." };
         Option<string[]> tools = new("--tool") { HelpName = "N=MM", Description = "Number and diameter of a tool of a program, for cutter radius compensation; may stand several times." };
@@ -30,7 +30,7 @@ internal static class InspectCommand
             command.Add(option);
         }
 
-        command.SetAction(parsed => run(_ =>
+        command.SetAction(parsed => run(cancellation => Interruptible.Run(() =>
         {
             var path = parsed.GetRequiredValue(input);
             if (ProgramEndings.Contains(Path.GetExtension(path)))
@@ -40,7 +40,7 @@ internal static class InspectCommand
 
             List<MemberOverride> members = [];
             return drawing.Read(parsed, members) is { } wrong ? terminal.Refuse([wrong]) : Drawing(path, members, parsed.GetValue(json), terminal);
-        }));
+        }, cancellation)));
         return command;
     }
 
@@ -54,12 +54,14 @@ internal static class InspectCommand
             return terminal.Refuse(asked.Findings);
         }
 
-        var read = InputFile.Read(path).Then(content => DrawingReader.Read(path, content, asked.Value.Reading));
+        // Called as it is in a job that lies beside it.
+        var name = Path.GetFileName(path);
+        var read = InputFile.Read(path).Then(content => DrawingReader.Read(name, content, asked.Value.Reading));
         if (!read.Succeeded)
         {
             if (asJson)
             {
-                return Json(path, null, null, read.Findings, terminal);
+                return Json(name, null, null, read.Findings, terminal);
             }
 
             terminal.Print(read.Findings.OrderBy(f => f.Severity == Severity.Refused));
@@ -70,7 +72,7 @@ internal static class InspectCommand
         var findings = read.Findings.AddRange(part.Shape.Findings);
         if (asJson)
         {
-            return Json(path, read.Value, part, findings, terminal);
+            return Json(name, read.Value, part, findings, terminal);
         }
 
         terminal.Out.Write(DrawingSummary.Of(read.Value, part));
@@ -79,9 +81,9 @@ internal static class InspectCommand
         return part.Shape.Succeeded ? ExitCodes.LayoutFound : ExitCodes.Of(part.Shape.Refusal!);
     }
 
-    private static int Json(string path, Drawing? drawing, DrawnPart? part, ImmutableArray<Finding> findings, Terminal terminal)
+    private static int Json(string name, Drawing? drawing, DrawnPart? part, ImmutableArray<Finding> findings, Terminal terminal)
     {
-        terminal.Out.Write(DrawingJson.Write(path, drawing, part, findings));
+        terminal.Out.Write(DrawingJson.Write(name, drawing, part, findings));
         var refusal = findings.FirstOrDefault(f => f.Severity == Severity.Refused);
         return refusal is null ? ExitCodes.LayoutFound : ExitCodes.Of(refusal);
     }
@@ -101,7 +103,7 @@ internal static class InspectCommand
             table = table.SetItem(n, new Tool(n, diameterMm, new CutterForm.Flat()));
         }
 
-        var outcome = InputFile.Read(path).Then(content => ProgramReading.Read(path, content, new() { Tools = table }));
+        var outcome = InputFile.Read(path).Then(content => ProgramReading.Read(Path.GetFileName(path), content, new() { Tools = table }));
         if (!outcome.Succeeded)
         {
             return terminal.Refuse(outcome.Findings);

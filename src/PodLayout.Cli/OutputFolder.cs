@@ -4,63 +4,151 @@ using PodLayout.Findings;
 namespace PodLayout.Cli;
 
 /// <summary>
-/// Writes the result files: all of them under passing names first, then each renamed in one step, so that a full disk or a
-/// missing right leaves no half-written file behind.
+/// Writes the result files: all of them or none. They are written into a folder of their own first; a list of what is to be done
+/// then makes it final, and they take the places of the older ones one by one. What stands against that on the way is undone; where
+/// the program is killed on the way, the next command that uses the folder does the rest (<see cref="Mend"/>).
 /// </summary>
 internal static class OutputFolder
 {
+    /// <summary>Where files wait; it is there only while a command writes, or after one was killed.</summary>
+    internal const string WaitingName = ".podlayout-writing";
+
+    // The list is complete once it has its name: it is renamed into it.
+    private const string ListName = "list", LockName = "lock", New = "new-", Old = "old-";
+
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     /// <summary>
     /// Tries whether the folder can be written to, and leaves it as it was: better to know before a long search than after.
     /// </summary>
-    public static Finding? Try(string folder) => Write(folder, [("try", [])], keep: false);
+    public static Finding? Try(string folder) => Guarded(folder, waiting => File.WriteAllBytes(Path.Combine(waiting, New + "try"), []), isKept: false);
 
     /// <summary>Writes files of text; null, or what stood against it.</summary>
     public static Finding? Write(string folder, IReadOnlyList<(string Name, string Content)> files) =>
-        Write(folder, [.. files.Select(f => (f.Name, Utf8.GetBytes(f.Content)))], keep: true);
+        Write(folder, [.. files.Select(f => (f.Name, Utf8.GetBytes(f.Content)))]);
 
     /// <summary>Writes the files; null, or what stood against it.</summary>
-    public static Finding? Write(string folder, IReadOnlyList<(string Name, byte[] Content)> files) => Write(folder, files, keep: true);
-
-    private static Finding? Write(string folder, IReadOnlyList<(string Name, byte[] Content)> files, bool keep)
-    {
-        var made = NewFolders(folder);
-        List<string> passing = [];
-        try
+    /// <param name="folder">Where to.</param>
+    /// <param name="files">The files.</param>
+    /// <param name="gone">Files there that go together with the write.</param>
+    /// <param name="step">Called before each step that changes what is seen in the folder, for tests of what happens there.</param>
+    public static Finding? Write(
+        string folder, IReadOnlyList<(string Name, byte[] Content)> files, IReadOnlyList<string>? gone = null, Action<string>? step = null) =>
+        Guarded(folder, waiting =>
         {
-            Directory.CreateDirectory(folder);
+            if (files.Select(f => f.Name).FirstOrDefault(name => Directory.Exists(Path.Combine(folder, name))) is { } taken)
+            {
+                throw new IOException($"{taken} is a folder there.");
+            }
+
             foreach (var (name, content) in files)
             {
-                var path = Path.Combine(folder, $".{name}.{Environment.ProcessId}.tmp");
-                passing.Add(path);
-                File.WriteAllBytes(path, content);
+                File.WriteAllBytes(Path.Combine(waiting, New + name), content);
             }
 
-            if (keep)
+            var list = Path.Combine(waiting, ListName);
+            File.WriteAllLines(list + ".part", [.. files.Select(f => "+" + f.Name), .. (gone ?? []).Select(name => "-" + name)]);
+            step?.Invoke(ListName);
+            File.Move(list + ".part", list);
+            Place(folder, waiting, step);
+        });
+
+    /// <summary>Does the rest of what a command left undone that was killed while it wrote; null, or what stands against it.</summary>
+    public static Finding? Mend(string folder) =>
+        Directory.Exists(Path.Combine(folder.Length == 0 ? "." : folder, WaitingName)) ? Guarded(folder, _ => { }) : null;
+
+    private static Finding? Guarded(string folder, Action<string> write, bool isKept = true)
+    {
+        var made = NewFolders(folder);
+        var waiting = Path.Combine(folder, WaitingName);
+        var isDone = false;
+        FileStream? mine = null;
+        try
+        {
+            Directory.CreateDirectory(waiting);
+            mine = new(Path.Combine(waiting, LockName), FileMode.OpenOrCreate, FileAccess.Write, FileShare.None);
+            if (File.Exists(Path.Combine(waiting, ListName)))
             {
-                for (var i = 0; i < files.Count; i++)
-                {
-                    File.Move(passing[i], Path.Combine(folder, files[i].Name), overwrite: true);
-                }
-            }
-            else
-            {
-                Discard(passing, made);
+                Place(folder, waiting, step: null);
             }
 
+            Empty(waiting);
+            write(waiting);
+            isDone = true;
             return null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            Discard(passing, made);
             return new(
                 "folder-unwritable",
                 Severity.Refused,
                 FindingKind.File,
-                $"the results cannot be written: {e.Message}",
+                mine is null && File.Exists(Path.Combine(waiting, LockName))
+                    ? "the results cannot be written: another podlayout is writing into this folder." : $"the results cannot be written: {Reason(e, folder)}",
                 new Place.InFile(folder),
                 "Name a folder you may write to with --out.");
+        }
+        finally
+        {
+            Close(mine, waiting, isDone && isKept ? [] : made);
+        }
+    }
+
+    // Files that wait are no names that anyone gave.
+    private static string Reason(Exception e, string folder) =>
+        e.Message.Replace(Path.Combine(Path.GetFullPath(folder), WaitingName, New), Path.Combine(folder, " ").TrimEnd(), StringComparison.Ordinal);
+
+    // Each file takes its place, after what stood there has been laid aside; at the first that cannot, all goes back.
+    private static void Place(string folder, string waiting, Action<string>? step)
+    {
+        List<(string From, string To)> done = [];
+        try
+        {
+            foreach (var line in File.ReadAllLines(Path.Combine(waiting, ListName)))
+            {
+                string name = line[1..], place = Path.Combine(folder, name), comes = Path.Combine(waiting, New + name), goes = Path.Combine(waiting, Old + name);
+                // Taken up again after a kill: what waits no longer stands in its place already.
+                var isToDo = line[0] == '+' ? File.Exists(comes) : File.Exists(place);
+                if (isToDo && File.Exists(place))
+                {
+                    Rename(place, goes);
+                }
+
+                if (line[0] == '+' && isToDo)
+                {
+                    Rename(comes, place);
+                }
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            File.Delete(Path.Combine(waiting, ListName));
+            for (var i = done.Count - 1; i >= 0; i--)
+            {
+                File.Move(done[i].To, done[i].From, overwrite: true);
+            }
+
+            throw;
+        }
+
+        step?.Invoke("end");
+        File.Delete(Path.Combine(waiting, ListName));
+
+        void Rename(string from, string to)
+        {
+            step?.Invoke(Path.GetFileName(to));
+            File.Move(from, to, overwrite: true);
+            done.Add((from, to));
+        }
+    }
+
+    // All that a command of ours may have left there; what anyone else put there stays.
+    private static void Empty(string waiting)
+    {
+        foreach (var file in Directory.GetFiles(waiting).Where(f => Path.GetFileName(f) is var name && name != LockName
+            && (name.StartsWith(New, StringComparison.Ordinal) || name.StartsWith(Old, StringComparison.Ordinal) || name.StartsWith(ListName, StringComparison.Ordinal))))
+        {
+            File.Delete(file);
         }
     }
 
@@ -76,11 +164,24 @@ internal static class OutputFolder
         return missing;
     }
 
-    private static void Discard(List<string> files, List<string> folders)
+    private static void Close(FileStream? mine, string waiting, List<string> made)
     {
-        foreach (var away in (IEnumerable<Action>)[
-            .. files.Select(file => (Action)(() => File.Delete(file))),
-            .. folders.Where(Directory.Exists).Select(folder => (Action)(() => Directory.Delete(folder)))])
+        mine?.Dispose();
+        // Who does not hold the lock leaves what another one writes.
+        IEnumerable<Action> all = mine is null ? [] :
+        [
+            () =>
+            {
+                // With a list still to be done it stays for the next command.
+                if (!File.Exists(Path.Combine(waiting, ListName)))
+                {
+                    Empty(waiting);
+                    File.Delete(Path.Combine(waiting, LockName));
+                    Directory.Delete(waiting);
+                }
+            },
+        ];
+        foreach (var away in all.Concat(made.Where(Directory.Exists).Select(folder => (Action)(() => Directory.Delete(folder)))))
         {
             try
             {

@@ -39,8 +39,8 @@ internal static class PlanCommand
             var begun = terminal.Clock.GetTimestamp();
             var effort = EffortOf(threads, parsed.GetValue(threads), timeLimit, parsed.GetValue(timeLimit));
             var cardAsked = CardAsked(cardOptions, card, outFolder, parsed);
-            var asked = effort.Then(_ => cardAsked).Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members))
-                .Then(job => Standing(parsed.GetValue(from), job));
+            var asked = Interruptible.Run(() => effort.Then(_ => cardAsked).Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members))
+                .Then(job => Standing(parsed.GetValue(from), job)), cancellation);
             return asked.Succeeded
                 ? Plan(asked.Value, asked.Findings, Left(effort.Value!, terminal.Clock.GetElapsedTime(begun)), new(parsed.GetValue(outFolder), parsed.GetValue(card) ? cardAsked.Value : null, parsed.GetValue(explain)), parsed.GetValue(progress), terminal, cancellation)
                 : terminal.Refuse(asked.Findings);
@@ -65,7 +65,7 @@ internal static class PlanCommand
     {
         var isJob = string.Equals(Path.GetExtension(input), ".json", StringComparison.OrdinalIgnoreCase);
         var request = isJob
-            ? InputFile.Read(input).Then(content => JobReading.Read(input, content, given))
+            ? InputFile.Read(input).Then(content => JobReading.Read(Path.GetFileName(input), content, given))
             : Thickness(input, given) ?? JobReading.FromOptions(
                 [new("FILE", "drawing", null, PlanOptions.Element(input)), .. given]);
         var folder = isJob ? Path.GetDirectoryName(input) ?? "" : "";
@@ -123,7 +123,8 @@ internal static class PlanCommand
         // A path in the job file starts from its folder; a path that was typed, from where it was typed.
         var isTyped = given.Any(m => m.Member == "shop");
         var path = isTyped ? request.ShopPath : Path.Combine(folder, request.ShopPath);
-        return InputFile.Read(path, isOfJob: !isTyped).Then(content => ShopReading.Read(path, content));
+        var name = isTyped ? Path.GetFileName(path) : InputFile.NameOf(request.ShopPath);
+        return InputFile.Read(path, isOfJob: !isTyped).Then(content => ShopReading.Read(name, content));
     }
 
     private static Outcome<Effort> EffortOf(Option threadsOption, string? threads, Option limitOption, string? limit)
@@ -172,28 +173,26 @@ internal static class PlanCommand
         // What was found on reading belongs into the handed-over files as much as what planning found. The summary says all
         // that a person must know; notes, and the one reason why there is no layout, go where a script looks for them.
         var result = planned with { Findings = found.AddRange(planned.Findings) };
+        // Files come before words: a full screen or a closed one must not cost a result. That no layout is possible is a result too,
+        // with a picture of where; a search cut short before it came to anything is none.
+        Func<int>? said = null;
+        if (outFolder is not null && (result.Layout is not null || !result.Interrupted))
+        {
+            var files = Results.Files(result, output.Card);
+            var gone = PlanFiles.OutOfDate(outFolder, files.Select(f => f.Name), mark: null);
+            var refusal = OutputFolder.Write(outFolder, files, gone);
+            said = () => refusal is null ? terminal.Told(outFolder, files, gone) : terminal.Refuse([refusal]);
+        }
+
         terminal.Print(result.Findings.Where(f => f.Severity == Severity.Note));
         terminal.Out.Write(Results.Summary(result) + (output.Explains ? HoldingWords.Explained(result) : ""));
-        var code = ExitCodes.Of(result, cancellation.IsCancellationRequested);
         if (result.Layout is null && result.Findings.Any(f => f.Severity == Severity.Refused))
         {
             terminal.Refuse(result.Findings.Where(f => f.Severity == Severity.Refused));
         }
 
-        // That no layout is possible is a result too, with a picture of where; a search cut short before it came to anything is none.
-        if (outFolder is null || (result.Layout is null && result.Interrupted))
-        {
-            return code;
-        }
-
-        var files = Results.Files(result, output.Card);
-        if (OutputFolder.Write(outFolder, files) is { } refusal)
-        {
-            return terminal.Refuse([refusal]);
-        }
-
-        terminal.Out.WriteLine($"Written to {outFolder}: {string.Join(", ", files.Select(f => f.Name))}");
-        return code;
+        var written = said?.Invoke() ?? ExitCodes.LayoutFound;
+        return written == ExitCodes.LayoutFound ? ExitCodes.Of(result, cancellation.IsCancellationRequested) : written;
     }
 
     /// <summary>Where results go; a folder of null for the terminal alone, a card of null for none; and whether assumptions are printed.</summary>

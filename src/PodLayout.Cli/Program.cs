@@ -1,7 +1,6 @@
 using System.Text;
 using PodLayout.Cli;
 
-Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 using CancellationTokenSource interrupted = new();
 Console.CancelKeyPress += (_, e) =>
 {
@@ -9,4 +8,14 @@ Console.CancelKeyPress += (_, e) =>
     e.Cancel = !interrupted.IsCancellationRequested;
     interrupted.Cancel();
 };
-return CommandLine.Run(args, Console.Out, Console.Error, interrupted.Token, errorIsTerminal: !Console.IsErrorRedirected);
+
+// In UTF-8 whatever the system is set to, and without asking anything of a stream that may be closed.
+UTF8Encoding utf8 = new(encoderShouldEmitUTF8Identifier: false);
+if (OperatingSystem.IsWindows() && !Console.IsOutputRedirected)
+{
+    // There the window has an encoding of its own.
+    Console.OutputEncoding = utf8;
+}
+
+using StreamWriter output = new(Console.OpenStandardOutput(), utf8) { AutoFlush = true }, error = new(Console.OpenStandardError(), utf8) { AutoFlush = true };
+return CommandLine.Run(args, output, error, interrupted.Token, errorIsTerminal: !Console.IsErrorRedirected);

@@ -14,6 +14,7 @@ internal static class Results
     /// <param name="card">What the setup card adds; null for no card. Without a layout there is none.</param>
     public static IReadOnlyList<(string Name, byte[] Content)> Files(PlanResult result, CardOptions? card)
     {
+        result = result with { Mark = LayoutMark.Of(result) };
         var inInches = card?.InInches ?? result.Job.Shop.WorksInInches;
         IReadOnlyList<(string Name, byte[] Content)> files =
         [

@@ -19,7 +19,7 @@ internal static class ShopCommand
             Arity = ArgumentArity.ZeroOrOne,
         };
         Command command = new("shop", "Checks a shop file and prints what it holds, or prints the built-in shop.") { input };
-        command.SetAction(parsed => run(_ =>
+        command.SetAction(parsed => run(cancellation => Interruptible.Run(() =>
         {
             if (parsed.GetValue(input) is not { } path)
             {
@@ -36,7 +36,7 @@ internal static class ShopCommand
             terminal.Print(shop.Findings);
             terminal.Out.Write(Said(shop.Value));
             return ExitCodes.LayoutFound;
-        }));
+        }, cancellation)));
         return command;
     }
 

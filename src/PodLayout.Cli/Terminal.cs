@@ -30,6 +30,18 @@ internal sealed record Terminal(TextWriter Out, TextWriter Error, bool ErrorIsTe
         return ExitCodes.Of(refused[0]);
     }
 
+    /// <summary>Says what was written, and what went with it, and gives the exit code.</summary>
+    public int Told(string folder, IEnumerable<(string Name, byte[] Content)> files, IReadOnlyCollection<string> gone)
+    {
+        Out.WriteLine($"Written to {folder}: {string.Join(", ", files.Select(f => f.Name))}");
+        if (gone.Count > 0)
+        {
+            Out.WriteLine($"Removed from {folder}, as out of date beside these: {string.Join(", ", gone)}");
+        }
+
+        return ExitCodes.LayoutFound;
+    }
+
     private static string Word(Severity severity) => severity switch
     {
         Severity.Note => "note",

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PodLayout.Findings;
 using PodLayout.Geometry;
 
 namespace PodLayout.Handover;
@@ -21,7 +22,7 @@ internal static partial class CsvText
     /// <summary>A cell with text from the user.</summary>
     public static string Text(string text)
     {
-        var plain = FormulaStart().Replace(text, "'");
+        var plain = FormulaStart().Replace(Plain.Text(text, keepsLines: true), "'");
         return plain.AsSpan().IndexOfAny(",\"\r\n") < 0 && plain == plain.Trim()
             ? plain : "\"" + plain.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
     }
@@ -45,6 +46,9 @@ internal static partial class CsvText
 
     /// <summary>Heading of a last column that only a layout has that does not hold what it is to hold.</summary>
     public static string[] StopHead(Layouts.PlanResult result) => result.DoesNotHold ? ["do_not_start"] : [];
+
+    /// <summary>Heading of the last column, the plan's mark.</summary>
+    public const string MarkHead = "plan";
 
     /// <summary>Its cell.</summary>
     public static string[] Stop(Layouts.PlanResult result) => result.DoesNotHold ? ["does not hold"] : [];

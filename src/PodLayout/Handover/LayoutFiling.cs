@@ -25,7 +25,7 @@ internal static class LayoutFiling
         var shape = Rounded(job.Part.Shape);
         var layout = result.Layout is { } found
             ? found with { Placement = new(Rounded(found.Placement.ZeroOnBoard), Deg(found.Placement.AngleDeg)) } : null;
-        return new(
+        LayoutFile file = new(
             LayoutFile.SchemaWord,
             LayoutFile.CurrentVersion,
             job.Name,
@@ -58,6 +58,7 @@ internal static class LayoutFiling
             job.Offcuts.IsEmpty ? null : [.. job.Offcuts.Select(o => new OffcutEntry(
                 o.Name, Xy(o.Inside), Mm(o.WidthMm), Mm(o.HeightMm), Mm(o.MassKg), o.IsLarge, o.IsAround))],
             job.IsBlankStated);
+        return file with { Mark = result.Mark ?? LayoutMark.Hash(file) };
     }
 
     /// <summary>The ports to open, in the order of the board.</summary>
@@ -194,7 +195,7 @@ internal static class LayoutFiling
         index + 1, Xy(s.From), Xy(s.To), Mm(s.LengthMm), s.Limit, s.Cause, Mm(s.OverhangThatWouldDoMm));
 
     private static FindingEntry FindingOf(Finding f) => new(
-        f.Code, f.Severity, f.Kind, f.Message, f.Place is null ? null : PlaceOf(f.Place), f.Remedy);
+        f.Code, f.Severity, f.Kind, Plain.Cut(f.Message), f.Place is null ? null : PlaceOf(f.Place), f.Remedy);
 
     private static PlaceEntry PlaceOf(Place place) => place switch
     {

@@ -23,7 +23,7 @@ public static class LayoutJson
     public static string Write(PlanResult result) => Write(LayoutFiling.File(result));
 
     /// <summary>The same from the external form.</summary>
-    public static string Write(LayoutFile file) => JsonSerializer.Serialize(file, FileForm) + "\n";
+    public static string Write(LayoutFile file) => Plain.Json(JsonSerializer.Serialize(file, FileForm)) + "\n";
 
     /// <summary>Reads the text of a layout file; anything unknown, missing or contradictory is refused.</summary>
     /// <param name="fileName">Name for messages.</param>

@@ -16,6 +16,7 @@ public static class LayoutPicture
     /// <summary>The picture as a sheet, for any output.</summary>
     public static Sheet Draw(PlanResult result)
     {
+        result = result with { Mark = LayoutMark.Of(result) };
         var (job, layout) = (result.Job, result.Layout);
         var placement = layout?.Placement ?? WithoutLayout(job);
         var turn = Turn.FromDegrees(placement.AngleDeg);
@@ -56,7 +57,7 @@ public static class LayoutPicture
         PartDrawing.ZeroName(draft, ProgramZero(job, placement));
         PieceNames.Draw(draft, shape, Loose(job, placement));
         PanelItem.DrawAll(draft, frame, PanelText.Items(result, names, grainDeg, draft));
-        return draft.Finish(Title(result), Description(result));
+        return draft.Finish(Title(result), Description(result)) with { Mark = LayoutMark.Sentence(result.Mark) };
     }
 
     /// <summary>

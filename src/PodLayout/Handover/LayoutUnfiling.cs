@@ -57,7 +57,10 @@ internal static class LayoutUnfiling
                 Point(s.FromMm), Point(s.ToMm), s.LengthMm, s.Limit, s.Cause, s.OverhangThatWouldDoMm))],
             [.. file.Findings.Select(f => new Finding(f.Code, f.Severity, f.Kind, f.Message, PlaceOf(f.Place), f.Remedy))],
             file.Interrupted,
-            new(file.Work.Seats, file.Work.Points, file.Work.Placements));
+            new(file.Work.Seats, file.Work.Points, file.Work.Placements))
+        {
+            Mark = LayoutMark.Of(file),
+        };
     }
 
     private static Layout? LayoutOf(LayoutFile file, Shop shop)

@@ -15,7 +15,8 @@ public static class PodsCsv
     /// <param name="faults">Pods of a layout that was changed by hand that break a rule or are not counted: those hold nothing.</param>
     public static string Write(PlanResult result, bool inInchesToo = false, params ImmutableArray<PodFault> faults)
     {
-        string[] header = ["pod", "type", "turn_deg", "x_mm", "y_mm", "column", "row", "ports", "holds", .. CsvText.InchHeads(inInchesToo), .. CsvText.StopHead(result)];
+        var mark = LayoutMark.Of(result);
+        string[] header = ["pod", "type", "turn_deg", "x_mm", "y_mm", "column", "row", "ports", "holds", .. CsvText.InchHeads(inInchesToo), .. CsvText.StopHead(result), CsvText.MarkHead];
         var rows = (result.Layout?.Pods ?? []).Select((pod, i) => (string[])
         [
             LayoutFiling.PodId(i),
@@ -29,6 +30,7 @@ public static class PodsCsv
             CsvText.Text(faults.Any(f => f.Pod == i && !f.Counts) ? "nothing" : pod.Holds ?? "part"),
             .. CsvText.Inches(pod.Centre, inInchesToo),
             .. CsvText.Stop(result),
+            mark,
         ]);
         return CsvText.Of(rows.Prepend(header));
     }

@@ -3,7 +3,7 @@ using PodLayout.Shops;
 
 namespace PodLayout.Handover;
 
-/// <summary><c>ports.csv</c>: one row a port to open; the last column says on every row what happens to the others.</summary>
+/// <summary><c>ports.csv</c>: one row a port to open; a column says on every row what happens to the others.</summary>
 public static class PortsCsv
 {
     /// <summary>
@@ -16,7 +16,8 @@ public static class PortsCsv
     {
         var board = result.Job.Shop.Board;
         var others = Others(board);
-        string[] header = ["open_port", "x_mm", "y_mm", "column", "row", "pod", "all_other_ports", .. CsvText.InchHeads(inInchesToo), .. CsvText.StopHead(result)];
+        var mark = LayoutMark.Of(result);
+        string[] header = ["open_port", "x_mm", "y_mm", "column", "row", "pod", "all_other_ports", .. CsvText.InchHeads(inInchesToo), .. CsvText.StopHead(result), CsvText.MarkHead];
         var podOf = (result.Layout?.Pods ?? [])
             .SelectMany((pod, i) => pod.OpenPorts.Select(port => (port.Name, Id: LayoutFiling.PodId(i))))
             .ToLookup(p => p.Name, p => p.Id, StringComparer.Ordinal);
@@ -31,6 +32,7 @@ public static class PortsCsv
             CsvText.Text(others),
             .. CsvText.Inches(port.Centre, inInchesToo),
             .. CsvText.Stop(result),
+            mark,
         ]);
         return CsvText.Of(rows.Prepend(header));
     }

@@ -25,6 +25,9 @@ public sealed record PlanResult(
     /// </summary>
     public bool DoesNotHold => Layout?.Holding?.DoesNotHold == true;
 
+    /// <summary>The mark that the files of this plan bear; null as long as it was not filed.</summary>
+    public string? Mark { get; init; }
+
     /// <summary>Whether there is a layout that may be used.</summary>
     public bool IsUsable => Layout is not null && !DoesNotHold;
 }

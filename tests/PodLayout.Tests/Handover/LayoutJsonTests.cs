@@ -158,7 +158,7 @@ public class LayoutJsonTests
 
                     members.Remove(name);
                     // Files of before these were filed have no such member.
-                    var isNew = name is "offcuts" or "blankMm" or "isBlankStated" or "weakFloors" or "leftOutLinesMm";
+                    var isNew = name is "offcuts" or "blankMm" or "isBlankStated" or "weakFloors" or "leftOutLinesMm" or "mark";
                     Assert.True(isNew == LayoutJson.Read("layout.json", root.ToJsonString()).Succeeded, name);
                     members[name] = saved;
                     if (saved is not null)

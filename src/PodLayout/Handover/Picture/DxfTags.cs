@@ -38,6 +38,6 @@ internal sealed class DxfTags
     public void Append(DxfTags other) => text.Append(other.text);
 
     /// <summary>Text as DXF of this version takes it: characters beyond ASCII by their number, no control characters.</summary>
-    public static string Plain(string words) => string.Concat(words.Select(c => char.IsControl(c)
+    public static string Plain(string words) => string.Concat(words.Select(c => Findings.Plain.Steers(c)
         ? " " : c < 128 ? c.ToString() : "\\U+" + ((int)c).ToString("X4", CultureInfo.InvariantCulture)));
 }

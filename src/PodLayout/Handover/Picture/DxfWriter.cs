@@ -21,6 +21,12 @@ public static class DxfWriter
         Entities(body, sheet, names, frame.ModelSpace);
         DxfFrame.End(body, frame);
         DxfTags whole = new();
+        if (sheet.Mark.Length > 0)
+        {
+            // A remark.
+            whole.Put(999, DxfTags.Plain(sheet.Mark));
+        }
+
         DxfFrame.Header(whole, sheet, body.NextHandle);
         whole.Append(body);
         return whole.Text;

@@ -34,6 +34,7 @@ internal static class PanelText
             .. PanelItem.Title(job.Name.Length > 0 ? job.Name : part.Name),
             .. PanelItem.Words($"Part: {part.Name}, {Mm(part.ThicknessMm)} mm thick{species}", 2),
             .. PanelItem.Words($"Board: {BoardName(board)}, grooves every {Mm(board.PitchMm)} mm", 3),
+            .. PanelItem.Words($"Plan: {LayoutMark.Of(result)}"),
             ScaleBar(),
         ];
     }

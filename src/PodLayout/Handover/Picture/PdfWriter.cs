@@ -11,7 +11,8 @@ public static class PdfWriter
     /// <summary>The file's bytes.</summary>
     /// <param name="title">The document's title.</param>
     /// <param name="pages">Its pages in order.</param>
-    public static byte[] Write(string title, IEnumerable<Sheet> pages)
+    /// <param name="mark">What it bears where only programs look: letters, digits, blanks and signs of ASCII but brackets.</param>
+    public static byte[] Write(string title, IEnumerable<Sheet> pages, string mark)
     {
         PdfObjects file = new();
         PdfFont regular = new("F1", TypeFace.Of(isBold: false)), bold = new("F2", TypeFace.Of(isBold: true));
@@ -29,6 +30,6 @@ public static class PdfWriter
         file.Put(resources, $"<< /Font << {string.Join(' ', fonts)} >> >>");
         file.Put(tree, PdfObjects.Text($"<< /Type /Pages /Count {numbers.Count} /Kids [{string.Join(' ', numbers.Select(n => PdfObjects.Text($"{n} 0 R")))}] >>"));
         file.Put(catalogue, PdfObjects.Text($"<< /Type /Catalog /Pages {tree} 0 R /Lang (en) /ViewerPreferences << /DisplayDocTitle true >> >>"));
-        return file.File(catalogue, file.Put($"<< /Title {PdfObjects.TextString(title)} /Producer (PodLayout) >>"));
+        return file.File(catalogue, file.Put($"<< /Title {PdfObjects.TextString(title)} /Subject ({mark}) /Producer (PodLayout) >>"));
     }
 }

@@ -12,4 +12,8 @@ namespace PodLayout.Handover.Picture;
 /// <param name="Extent">The whole page, in board coordinates.</param>
 /// <param name="Scale">Millimetres of the board for one millimetre of paper.</param>
 /// <param name="Layers">From the lowest to the topmost.</param>
-public sealed record Sheet(string Title, string Description, Box2 Extent, double Scale, ImmutableArray<Layer> Layers);
+public sealed record Sheet(string Title, string Description, Box2 Extent, double Scale, ImmutableArray<Layer> Layers)
+{
+    /// <summary>What a file of the sheet bears where only programs look; empty for nothing.</summary>
+    public string Mark { get; init; } = "";
+}

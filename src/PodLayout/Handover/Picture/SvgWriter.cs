@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Xml;
+using PodLayout.Findings;
 using PodLayout.Geometry;
 
 namespace PodLayout.Handover.Picture;
@@ -65,6 +66,11 @@ public static class SvgWriter
             xml.WriteAttributeString("width", Number(e.Width / sheet.Scale) + "mm");
             xml.WriteAttributeString("height", Number(e.Height / sheet.Scale) + "mm");
         });
+        if (sheet.Mark.Length > 0)
+        {
+            xml.WriteElementString("metadata", sheet.Mark);
+        }
+
         xml.WriteElementString("style", Css(sheet, "", c => c));
         Layers(xml, sheet, id, isInPage: false);
         xml.WriteEndElement();
@@ -309,7 +315,7 @@ public static class SvgWriter
         foreach (var rune in text.EnumerateRunes())
         {
             // Marks that turn the direction of what follows are dropped: letters bring their own direction.
-            if (rune.Value is >= 0x202A and <= 0x202E or >= 0x2066 and <= 0x2069)
+            if (rune.IsBmp && rune.Value > 0x9F && Plain.Steers((char)rune.Value))
             {
                 continue;
             }

@@ -17,14 +17,15 @@ public static class CardFiles
     public static ImmutableArray<(string Name, byte[] Content)> Of(PlanResult planned, CardOptions options, LayoutDoubts doubts)
     {
         // As it is filed: the card is the same whether it is made with the plan or from its file.
-        var result = LayoutUnfiling.Plan(LayoutFiling.File(planned));
+        var file = LayoutFiling.File(planned);
+        var result = LayoutUnfiling.Plan(file) with { Mark = file.Mark };
         var card = SetupCard.Of(result, options, doubts);
         var inInches = CardUnit.Of(result, options).InInches;
         var pages = CardPages.Of(result, card, options);
         return
         [
             ("card.html", Utf8.GetBytes(CardHtml.Write(result, card, options, pages.ForBrowser(result, card, options)))),
-            ("card.pdf", PdfWriter.Write("Setup card: " + card.Title, pages.InOrder)),
+            ("card.pdf", PdfWriter.Write("Setup card: " + card.Title, pages.InOrder, LayoutMark.Sentence(LayoutMark.Of(result)))),
             ("layout.dxf", Utf8.GetBytes(LayoutDxf.Write(result))),
             ("pods.csv", Utf8.GetBytes(PodsCsv.Write(result, inInches, doubts.Faults))),
             ("ports.csv", Utf8.GetBytes(PortsCsv.Write(result, inInches))),

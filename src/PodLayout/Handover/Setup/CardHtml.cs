@@ -47,6 +47,7 @@ internal static partial class CardHtml
             <head>
             <meta charset="utf-8">
             <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src {Hash(style)}; script-src {Hash(script)}; base-uri 'none'; form-action 'none'">
+            <meta name="generator" content="{LayoutMark.Sentence(LayoutMark.Of(result))}">
             <meta name="viewport" content="width=device-width, initial-scale=1">
             <title>Setup card: {Plain(card.Title)}</title>
             <style>{style}</style>

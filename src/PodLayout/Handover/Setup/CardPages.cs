@@ -63,13 +63,16 @@ internal sealed record CardPages(ImmutableArray<Sheet> Text, ImmutableArray<Shee
         var stop = card.Stop.Stops ? "DO NOT START" + between : "";
         var room = (paper.WidthMm - 2 * PaperDraft.Left) * shareOfWidth - Width(stop) - (parts.Length - 1) * Width(between);
 
-        // None is cut below its share; what one leaves of its own the others have.
-        var order = Enumerable.Range(0, parts.Length).OrderBy(i => Width(parts[i])).ToList();
+        // The name keeps its share. None of the others is cut below its own; what one leaves of it the others have, and the name last.
+        var name = Math.Min(Width(parts[0]), room / parts.Length);
+        var order = Enumerable.Range(1, parts.Length - 1).OrderBy(i => Width(parts[i])).ToList();
         for (var k = 0; k < order.Count; k++)
         {
-            parts[order[k]] = PaperDraft.Cut(face, parts[order[k]], room / (order.Count - k));
+            parts[order[k]] = PaperDraft.Cut(face, parts[order[k]], (room - name) / (order.Count - k));
             room -= Width(parts[order[k]]);
         }
+
+        parts[0] = PaperDraft.Cut(face, parts[0], room);
 
         return stop + string.Join(between, parts);
     }

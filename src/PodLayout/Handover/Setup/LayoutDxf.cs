@@ -43,7 +43,10 @@ public static class LayoutDxf
             extent = LayoutPicture.Content(board, shape);
         }
 
-        return new(LayoutPicture.Title(result), "", extent, 1, [.. LayerNames.Select(l => new Layer(l.Name, draft.On(l.Drawn)))]);
+        return new(LayoutPicture.Title(result), "", extent, 1, [.. LayerNames.Select(l => new Layer(l.Name, draft.On(l.Drawn)))])
+        {
+            Mark = LayoutMark.Sentence(LayoutMark.Of(result)),
+        };
     }
 
     private static void Board(SheetDraft draft, Shop shop)

@@ -5,7 +5,7 @@ namespace PodLayout.Handover.Setup;
 
 /// <summary>All that the card says, in the order of work. The page for the screen and the pages for paper are both made from it.</summary>
 /// <param name="Title">The job.</param>
-/// <param name="Edition">Revision and date, a line each.</param>
+/// <param name="Edition">Revision, date and the plan's mark, a line each.</param>
 /// <param name="Head">What the card is for.</param>
 /// <param name="Warnings">What must be read before anything else; empty when there is nothing.</param>
 /// <param name="Stop">What keeps the operator from starting; its words are the first of the warnings.</param>
@@ -36,7 +36,7 @@ internal sealed record SetupCard(
         var changes = StandingChanges.Of(result.Job, layout);
         return new(
             result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name,
-            [$"Revision: {Or(options.Revision, "________")}", $"Date: {Or(options.Date, "____________")}"],
+            [$"Revision: {Or(options.Revision, "________")}", $"Date: {Or(options.Date, "____________")}", $"Plan: {LayoutMark.Of(result)}"],
             CardHead.Of(result, layout, options, stop, unit),
             [.. stop.Lines, .. StopWords.Broken(doubts.Breaches, unit), .. Remarks(result, doubts, stop), .. CardWarnings.Head(CardWarnings.Of(result, layout, unit).Length)],
             stop,

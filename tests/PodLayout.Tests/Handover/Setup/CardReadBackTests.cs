@@ -115,11 +115,11 @@ public class CardReadBackTests
         // The table beside the card says the same in columns of their own, after those that it always has.
         var head = "pod,type,turn_deg,x_mm,y_mm,column,row,ports,holds";
         var table = Cards.Text(plan, "pods.csv").Split("\r\n");
-        Assert.Equal(head + ",x_in,y_in", table[0]);
+        Assert.Equal(head + ",x_in,y_in,plan", table[0]);
         Assert.Equal(["585", "195"], table[1].Split(',')[3..5]);
         Assert.Equal(rows.Select(r => (r["X in"], r["Y in"])), table[1..^1].Select(l => (l.Split(',')[9], l.Split(',')[10])));
-        Assert.EndsWith(",x_in,y_in", Cards.Text(plan, "ports.csv").Split("\r\n")[0], StringComparison.Ordinal);
-        Assert.Equal(head, Cards.Text(Cards.Plan("oval"), "pods.csv").Split("\r\n")[0]);
+        Assert.EndsWith(",x_in,y_in,plan", Cards.Text(plan, "ports.csv").Split("\r\n")[0], StringComparison.Ordinal);
+        Assert.Equal(head + ",plan", Cards.Text(Cards.Plan("oval"), "pods.csv").Split("\r\n")[0]);
         Assert.Contains("columns x_in and y_in", Cards.Text(plan, "card.html"), StringComparison.Ordinal);
 
         // Types are named as the shop names them, here in millimetres: 120 / 25.4 = 4.724...
