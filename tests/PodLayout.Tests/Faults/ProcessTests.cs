@@ -49,16 +49,28 @@ public class ProcessTests
     [InlineData("shop {0}.json")]
     [InlineData("board {0}.json --out {1}")]
     [InlineData("plan {0}.json --out {1}")]
-    public void One_press_of_ctrl_c_ends_every_command(string command)
+    public async Task One_press_of_ctrl_c_ends_every_command(string command)
     {
         // A file that nobody writes into: whoever reads it waits for ever.
         using Scratch scratch = new();
         var line = string.Format(System.Globalization.CultureInfo.InvariantCulture, command, scratch.Path("pipe"), scratch.Path("out"));
         var pipe = line.Split(' ').First(w => w.StartsWith(scratch.Folder, StringComparison.Ordinal));
-        // The reader opens it and then the shell goes on: only then is the key pressed. (The echo goes nowhere: file 3 is never written to.)
-        var ended = Shell($"mkfifo '{pipe}' && sh -c 'trap - INT; exec {Program.Replace("'", "\"", StringComparison.Ordinal)} {line}' & exec 3>'{pipe}'; sleep 1; kill -INT $!; wait $!");
-        Assert.Equal(ExitCodes.Interrupted, ended.Code);
-        Assert.Equal("podlayout: interrupted before there was a result; nothing is written.\n", ended.Error);
+        Assert.Equal(0, Shell($"mkfifo '{pipe}'").Code);
+        using var process = Process.Start(new ProcessStartInfo("dotnet", [Dll, .. line.Split(' ')]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var error = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
+
+        // Opening it waits for the reader: only then is the key pressed.
+        using FileStream held = new(pipe, FileMode.Open, FileAccess.Write);
+        await Task.Delay(200, TestContext.Current.CancellationToken);
+        Assert.Equal(0, Shell($"kill -INT {process.Id}").Code);
+        if (!process.WaitForExit(Ceiling))
+        {
+            process.Kill();
+            Assert.Fail("It did not end.");
+        }
+
+        Assert.Equal(ExitCodes.Interrupted, process.ExitCode);
+        Assert.Equal("podlayout: interrupted before there was a result; nothing is written.\n", await error);
         Assert.False(Directory.Exists(scratch.Path("out")));
     }
 
@@ -79,7 +91,9 @@ public class ProcessTests
         Assert.Equal(before, Names(scratch.Path("out")).Select(n => File.ReadAllText(scratch.Path("out/" + n))));
     }
 
-    private static string Program => $"dotnet '{Path.Combine(AppContext.BaseDirectory, "PodLayout.Cli.dll")}'";
+    private static string Program => $"dotnet '{Dll}'";
+
+    private static string Dll => Path.Combine(AppContext.BaseDirectory, "PodLayout.Cli.dll");
 
     private static string[] Names(string folder) => [.. Directory.GetFileSystemEntries(folder).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)];
 
