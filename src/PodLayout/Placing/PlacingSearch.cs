@@ -21,8 +21,12 @@ internal sealed class PlacingSearch
     // The same where there is no layout yet: then none is likely to hold.
     private const int MostShortWithoutAny = 24;
 
-    // Where so many sets of placements were examined and no layout was found that holds, none is likely to.
-    private const int MostNodesWithoutAny = 120;
+    // Where so many sets of placements were examined, times the seats there are, and no layout was found that holds, none is likely to.
+    private const int FewNodes = 60;
+    private const long MostNodeSeatsWithoutAny = 40_000;
+
+    // The same for the least factor, below which the part is refused.
+    private const long MostNodeSeatsAtLeast = 160_000;
 
     // Tries made together: few, so that there is something to show soon, and the next must beat it.
     private const int TriesOfRound = 2;
@@ -40,6 +44,7 @@ internal sealed class PlacingSearch
     private FoundLayout? _best;
     private int _ceiling;
     private int _nodes;
+    private int _seats;
     private SearchWork _work;
     private double _leftOpenMm;
     private int _leftOpenBound = int.MaxValue;
@@ -97,6 +102,7 @@ internal sealed class PlacingSearch
         var whole = OffsetBox.WholePitch(_job.Shop.Board.PitchMm);
         var grounds = InParallel(
             spans, span => SearchGround.Over(frames.Of(span.AngleDeg, span.HalfSpanDeg), board, _job, whole));
+        _seats = grounds.Sum(g => g.Seats.Length);
         if (Course.Tries)
         {
             TryFirst(grounds, frames);
@@ -168,8 +174,7 @@ internal sealed class PlacingSearch
     private bool Exhaust(Frames frames)
     {
         var before = _shortBySprings;
-        while (_open.Count > 0 && _shortBySprings - before < (_best is null ? MostShortWithoutAny : MostShortBySprings)
-            && _nodes < (_best is null && _holding is not null ? MostNodesWithoutAny : Course.MostNodes) && !(Course.EndsAtFirst && _best is not null))
+        while (_open.Count > 0 && GoesOn(before))
         {
             var round = new List<SearchNode>(NodesOfRound);
             while (round.Count < NodesOfRound && _open.TryDequeue(out var node, out _))
@@ -220,6 +225,13 @@ internal sealed class PlacingSearch
 
         return true;
     }
+
+    private long MostNodeSeats => _holding!.Ground.Factor <= _job.Shop.Holding.LeastFactor ? MostNodeSeatsAtLeast : MostNodeSeatsWithoutAny;
+
+    private bool GoesOn(int shortBefore) => _best is null
+        ? _shortBySprings - shortBefore < MostShortWithoutAny
+            && (_holding is null || _nodes < FewNodes || (long)_nodes * _seats < MostNodeSeats) && _nodes < Course.MostNodes
+        : _shortBySprings - shortBefore < MostShortBySprings && _nodes < Course.MostNodes && !Course.EndsAtFirst;
 
     private int OpenBound() => _open.TryPeek(out _, out var priority) ? priority.Bound : int.MaxValue;
 

@@ -13,7 +13,7 @@ internal sealed record SearchCourse
     public static SearchCourse UnlessShort { get; } = new() { EndsWhereShort = true };
 
     /// <summary>Through so much as a search takes that comes upon something.</summary>
-    public static SearchCourse Glance { get; } = new() { MostNodes = 48 };
+    public static SearchCourse Glance { get; } = new() { MostNodes = 16 };
 
     /// <summary>To the first layout.</summary>
     public static SearchCourse ToFirst { get; } = new() { EndsAtFirst = true };
