@@ -78,7 +78,10 @@ public static class Planning
 
         best = best with { IsCut = best.IsCut || isCut };
         var supporting = WithLayout(job, reach, null, found, best, nodes, effort, cancellation);
-        return supporting with { Findings = [HoldingFindings.NotHeld(job, supporting.Layout!)] };
+        return supporting.DoesNotHold ? supporting with { Findings = [HoldingFindings.NotHeld(job, supporting.Layout!)] }
+            : supporting.Layout!.Holding is { } held && held.LeastOfAll < HoldingModel.Enough(job.Shop.Holding.TargetFactor)
+                ? supporting with { Findings = supporting.Findings.Insert(0, HoldingFindings.BelowTarget(job, supporting.Layout)) }
+                : supporting;
     }
 
     // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.

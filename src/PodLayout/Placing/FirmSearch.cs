@@ -33,8 +33,15 @@ internal static class FirmSearch
             }
 
             var aimed = search(holding.AimingAt(times), end.Best, SearchCourse.Glance);
-            var isBetter = !ReferenceEquals(aimed.Best, end.Best);
-            end = After(end, aimed) with { FewestPossible = end.FewestPossible, OpenToleranceMm = end.OpenToleranceMm, LeftOpenBound = end.LeftOpenBound };
+            var isBetter = aimed.Best is { } better && better.IsBetterThan(end.Best);
+            end = After(end, aimed) with
+            {
+                // What comes after the search asks for no more than the factor again.
+                Best = aimed.Best is { } best ? best with { Frame = best.Frame.HeldBy(holding) } : null,
+                FewestPossible = end.FewestPossible,
+                OpenToleranceMm = end.OpenToleranceMm,
+                LeftOpenBound = end.LeftOpenBound,
+            };
             if (!isBetter && aimed.ShortBySprings == 0)
             {
                 // No layout holds so much by pulls, and none more.

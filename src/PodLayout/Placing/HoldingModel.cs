@@ -53,7 +53,10 @@ internal sealed class HoldingModel
     public HoldingModel AimingAt(double times) => new(Grounds) { Aim = times, IsByPullsAlone = IsByPullsAlone };
 
     /// <summary>The factor at which holding counts as reached.</summary>
-    public double EnoughFactor => Ground.Factor * (1 - Tolerances.HoldingShare);
+    public double EnoughFactor => Enough(Ground.Factor);
+
+    /// <summary>What counts as a factor that is asked for.</summary>
+    public static double Enough(double factor) => factor * (1 - Tolerances.HoldingShare);
 
     /// <summary>The model of a job; null where nothing is known of the cutter.</summary>
     /// <param name="job">The job.</param>

@@ -93,6 +93,36 @@ public class HoldingTests
         Assert.Equal(ExitCodes.RuleBroken, Ran.Of("check", scratch.Path("out/layout.json")).Code);
     }
 
+    [Theory]
+    [InlineData("job.json")]
+    [InlineData("job-by-operations.json")]
+    public void The_tray_is_held_by_six_pods_by_both_figures_and_by_no_fewer(string sample)
+    {
+        // Most choices of six that hold by pulls fall short by springs.
+        using var scratch = new Scratch();
+        var ran = Ran.Of("plan", Repository.Path("samples", "tray", sample), "--out", scratch.Path("out"));
+        Assert.Equal(ExitCodes.LayoutFound, ran.Code);
+        var file = JsonNode.Parse(File.ReadAllText(scratch.Path("out/layout.json")))!;
+        Assert.Equal(6, file["pods"]!.AsArray().Count);
+        Assert.Equal(6, file["proof"]!["fewestPodsPossible"]!.GetValue<int>());
+        Assert.True(file["holding"]!["factor"]!.GetValue<double>() >= 1.998);
+        Assert.Equal(ExitCodes.LayoutFound, Ran.Of("check", scratch.Path("out/layout.json")).Code);
+    }
+
+    [Fact]
+    public void When_time_runs_out_before_a_layout_is_found_that_holds_one_that_supports_is_shown_as_not_holding()
+    {
+        using var scratch = new Scratch();
+        var shop = JsonNode.Parse(File.ReadAllText(Repository.Path("samples", "shop.json")))!;
+        shop["vacuum"] = new JsonObject { ["gaugeKPa"] = 8 };
+        var ran = Ran.Of(
+            "plan", Repository.Path("samples", "chair-seat", "part.dxf"), "--thickness", "30", "--overhang", "90", "--shop", scratch.Put("shop.json", shop.ToJsonString()),
+            "--out", scratch.Path("out"), "--time-limit", "0.001");
+        Assert.Equal(ExitCodes.DoesNotHold, ran.Code);
+        Assert.StartsWith("DOES NOT HOLD", ran.Out, StringComparison.Ordinal);
+        Assert.NotEmpty(JsonNode.Parse(File.ReadAllText(scratch.Path("out/layout.json")))!["pods"]!.AsArray());
+    }
+
     [Fact]
     public void A_pod_taken_out_by_hand_is_found_to_hold_too_weakly()
     {

@@ -1,8 +1,10 @@
+using PodLayout.Cuts;
 using PodLayout.Forces;
 using PodLayout.Geometry;
 using PodLayout.Handover;
 using PodLayout.Holding;
 using PodLayout.Jobs;
+using PodLayout.Parts;
 using PodLayout.Programs;
 using PodLayout.Reading;
 using PodLayout.Tests.Programs;
@@ -46,6 +48,37 @@ public class MassTests
         // The same pocket again, 5 mm deeper: 100 x 80 x 25 in all.
         var ground = Ground(null, Pocket, Pocket with { LowestTipMm = 5 });
         Assert.Equal((3.6e6 - 2e5) * 1e-9 * 700 * Gravity, ground.WeightN, 1e-6);
+    }
+
+    [Fact]
+    public void Where_round_pockets_overlap_the_deeper_counts()
+    {
+        // Two discs of 40 mm, their middles 40 mm apart: the lens that they share is r² (2 pi/3 - sqrt(3)/2), by elementary geometry.
+        const double r = 40;
+        var lens = r * r * (2 * Math.PI / 3 - Math.Sqrt(3) / 2);
+        var disc = Math.PI * r * r;
+        var gone = Assert.Single(CutAways.Of(
+            new(Plate, [], []), 30,
+            [Round(150, 12), Round(190, 22)],
+            Region.Empty, []));
+        Assert.Equal(1, gone.VolumeMm3 / (disc * 18 + (disc - lens) * 8), 1e-4);
+        // About the middle of the deeper disc, and that of the other without the lens, whose middle lies half way between.
+        Assert.Equal((disc * 18 * 150 + (disc * 190 - lens * 170) * 8) / (disc * 18 + (disc - lens) * 8), gone.Centroid.X, 1e-2);
+        Assert.Equal(150, gone.Centroid.Y, 1e-2);
+
+        static ThinnedArea Round(double x, double leftMm) => new("pocket", "", Region.Inside(Shapes.Circle(x, 150, r, 720)), leftMm, "");
+    }
+
+    [Fact]
+    public void What_cuts_reach_beyond_the_part_or_over_its_holes_is_not_taken_off()
+    {
+        // A pocket over the plate's corner, half of it outside; a quarter of what is inside lies over a hole.
+        var gone = Assert.Single(CutAways.Of(
+            new(Plate, [Shapes.Rectangle(10, 10, 25, 25)], []), 30,
+            [new("pocket", "", Region.Inside(Shapes.Rectangle(-50, 0, 100, 50)), 20, "")],
+            Region.Empty, []));
+        Assert.Equal((50 * 50 - 25 * 25) * 10, gone.VolumeMm3, 1e-6);
+        Assert.Equal((50.0 * 50 * 25 - 25 * 25 * 22.5) / (50 * 50 - 25 * 25), gone.Centroid.X, 1e-6);
     }
 
     [Fact]
