@@ -15,6 +15,7 @@ public sealed class TurnedReach
     private const double Rounding = 1e-9;
 
     private readonly Lookout[][] _lookouts;
+    private readonly BlindFan?[][] _fans;
     private readonly Point2[] _points;
     private readonly LimitMetric[] _metrics;
     private readonly (double XMm, double YMm)[] _boxes;
@@ -31,26 +32,29 @@ public sealed class TurnedReach
         _boxes = [.. map.Points.Select(p => boxes[(int)p.Limit])];
         _isEdge = [.. map.Points.Select(p => p.IsEdge)];
         // Many points share their lookouts; the edges that blind each are turned once.
-        var blinds = Array.ConvertAll(metrics, _ => new Dictionary<Point2, ImmutableArray<Blind>>());
+        var blinds = Array.ConvertAll(metrics, _ => new Dictionary<Point2, (ImmutableArray<Blind> Blinds, BlindFan? Fan)>());
         _lookouts = new Lookout[_points.Length][];
+        _fans = new BlindFan?[_points.Length][];
         for (var i = 0; i < _points.Length; i++)
         {
             var known = blinds[(int)map.Points[i].Limit];
-            _lookouts[i] = [.. map.Lookouts[i].Select(l => new Lookout(Laid(l.At), l.Spent, Turned(l, known)))];
+            _lookouts[i] = [.. map.Lookouts[i].Select(l => new Lookout(Laid(l.At), l.Spent, Turned(l, known).Blinds))];
+            _fans[i] = [.. map.Lookouts[i].Select(l => Turned(l, known).Fan)];
         }
 
         Point2 Laid(Point2 p) => turn.Apply(p - pivot);
 
-        ImmutableArray<Blind> Turned(Lookout lookout, Dictionary<Point2, ImmutableArray<Blind>> known)
+        (ImmutableArray<Blind> Blinds, BlindFan? Fan) Turned(Lookout lookout, Dictionary<Point2, (ImmutableArray<Blind> Blinds, BlindFan? Fan)> known)
         {
             if (lookout.Blinds.IsEmpty)
             {
-                return [];
+                return ([], null);
             }
 
             if (!known.TryGetValue(lookout.At, out var turned))
             {
-                turned = [.. lookout.Blinds.Select(b => new Blind(Laid(b.A), Laid(b.B)))];
+                turned.Blinds = [.. lookout.Blinds.Select(b => new Blind(Laid(b.A), Laid(b.B)))];
+                turned.Fan = BlindFan.Of(Laid(lookout.At), turned.Blinds);
                 known.Add(lookout.At, turned);
             }
 
@@ -85,8 +89,10 @@ public sealed class TurnedReach
     {
         var best = double.PositiveInfinity;
         var metric = _metrics[point];
-        foreach (var lookout in _lookouts[point])
+        var lookouts = _lookouts[point];
+        for (var i = 0; i < lookouts.Length; i++)
         {
+            ref readonly var lookout = ref lookouts[i];
             if (lookout.Spent >= best)
             {
                 break;
@@ -100,7 +106,7 @@ public sealed class TurnedReach
                 break;
             }
 
-            if (share < best && share <= 1 + Rounding && !IsCut(lookout, nearest))
+            if (share < best && share <= 1 + Rounding && !IsCut(lookout, _fans[point][i], nearest))
             {
                 best = Math.Min(share, 1);
             }
@@ -126,8 +132,10 @@ public sealed class TurnedReach
     {
         var cut = 0;
         var metric = _metrics[point];
-        foreach (var lookout in _lookouts[point])
+        var lookouts = _lookouts[point];
+        for (var i = 0; i < lookouts.Length; i++)
         {
+            ref readonly var lookout = ref lookouts[i];
             var left = 1 + Rounding - lookout.Spent;
             var nearest = swept.Nearest(lookout.At - centre, metric) + centre;
             if (metric.Length(nearest - lookout.At) > left)
@@ -141,7 +149,7 @@ public sealed class TurnedReach
                 continue;
             }
 
-            if (!IsCut(lookout, nearest))
+            if (!IsCut(lookout, _fans[point][i], nearest))
             {
                 return true;
             }
@@ -170,8 +178,13 @@ public sealed class TurnedReach
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    private static bool IsCut(Lookout lookout, Point2 target)
+    private static bool IsCut(in Lookout lookout, BlindFan? fan, Point2 target)
     {
+        if (fan is not null)
+        {
+            return fan.Cuts(lookout.At, target);
+        }
+
         foreach (ref readonly var blind in lookout.Blinds.AsSpan())
         {
             if (blind.Cuts(lookout.At, target))

@@ -34,6 +34,6 @@ public class TimeLimitTests
         Assert.Equal(isOutOfTime, Plan(new(secondsOfReading), "--time-limit", "600").Contains("the search was not finished", StringComparison.Ordinal));
 
     [Fact]
-    public void Without_a_limit_no_reading_is_too_long() => 
+    public void Without_a_limit_no_reading_is_too_long() =>
         Assert.DoesNotContain("the search was not finished", Plan(new(1e6)), StringComparison.Ordinal);
 }
