@@ -40,49 +40,56 @@ public static class Planning
     {
         var reach = ReachMap.Of(job.Part, job.Support);
         var rules = job.Shop.Holding;
-        foreach (var factor in new[] { rules.TargetFactor, rules.LeastFactor }.Distinct())
+        var target = HoldingModel.Of(job, rules.TargetFactor);
+        var (best, nodes) = SearchHeights(job, reach, target, effort, progress, cancellation);
+        if (best?.Best is { } found)
         {
-            var holding = HoldingModel.Of(job, factor);
-            var (best, nodes) = SearchHeights(job, reach, holding, effort, progress, cancellation);
-            if (best?.Best is { } found)
-            {
-                var plan = WithLayout(job, reach, holding, found, best, nodes, effort, cancellation);
-                return factor == rules.TargetFactor || holding is null ? plan
-                    : plan with { Findings = plan.Findings.Insert(0, HoldingFindings.BelowTarget(job, plan.Layout!)) };
-            }
-
-            if (holding is null || best is null)
-            {
-                return WithoutLayout(job, reach, best, nodes, effort, cancellation);
-            }
-
-            if (best.IsCut)
-            {
-                break;
-            }
+            return WithLayout(job, reach, target, found, best, nodes, effort, cancellation);
         }
 
-        return Unheld(job, reach, effort, cancellation);
-    }
-
-    // No layout that supports the part was found to hold it: the one with the fewest pods is shown, and said not to hold. When the
-    // work is cut short any is shown that is soon found.
-    private static PlanResult Unheld(Job job, ReachMap reach, Effort effort, CancellationToken cancellation)
-    {
-        var isCut = cancellation.IsCancellationRequested;
-        var (best, nodes) = SearchHeights(job, reach, null, effort, null, isCut ? CancellationToken.None : cancellation, isCut ? SearchCourse.ToFirst : null);
-        if (best?.Best is not { } found)
+        if (target is null || best is null)
         {
             return WithoutLayout(job, reach, best, nodes, effort, cancellation);
         }
 
-        best = best with { IsCut = best.IsCut || isCut };
-        var supporting = WithLayout(job, reach, null, found, best, nodes, effort, cancellation);
-        return supporting.DoesNotHold ? supporting with { Findings = [HoldingFindings.NotHeld(job, supporting.Layout!)] }
-            : supporting.Layout!.Holding is { } held && held.LeastOfAll < HoldingModel.Enough(job.Shop.Holding.TargetFactor)
-                ? supporting with { Findings = supporting.Findings.Insert(0, HoldingFindings.BelowTarget(job, supporting.Layout)) }
-                : supporting;
+        // What supports the part may hold it as well: a search for what holds is given up where it comes upon nothing for long. When the
+        // work is cut short any layout is taken that is soon found.
+        var isCut = best.IsCut;
+        var (support, _) = SearchHeights(
+            job, reach, null, effort, null, isCut ? CancellationToken.None : cancellation, isCut ? SearchCourse.ToFirst : null);
+        if (support?.Best is not { } supporting)
+        {
+            return WithoutLayout(job, reach, support, nodes, effort, cancellation);
+        }
+
+        support = support with { IsCut = support.IsCut || isCut };
+        foreach (var factor in new[] { rules.TargetFactor, rules.LeastFactor }.Distinct())
+        {
+            var holding = HoldingModel.Of(job, factor)!;
+            if (holding.Holds(supporting.Frame, supporting.Seats, supporting.Offset, supporting.Columns, supporting.Rows))
+            {
+                var held = supporting with { Frame = supporting.Frame.HeldBy(holding) };
+                return Told(job, WithLayout(job, reach, holding, held, support, nodes, effort, cancellation));
+            }
+
+            if (!isCut && factor < rules.TargetFactor)
+            {
+                (best, nodes) = SearchHeights(job, reach, holding, effort, progress, cancellation);
+                if (best?.Best is { } firm)
+                {
+                    return Told(job, WithLayout(job, reach, holding, firm, best, nodes, effort, cancellation));
+                }
+            }
+        }
+
+        return Told(job, WithLayout(job, reach, null, supporting, support, nodes, effort, cancellation));
     }
+
+    // With what is to be said where a layout does not reach the target.
+    private static PlanResult Told(Job job, PlanResult plan) => plan.Layout is not { Holding: { } held } layout ? plan
+        : held.DoesNotHold ? plan with { Findings = [HoldingFindings.NotHeld(job, layout)] }
+        : held.LeastOfAll < HoldingModel.Enough(job.Shop.Holding.TargetFactor)
+            ? plan with { Findings = plan.Findings.Insert(0, HoldingFindings.BelowTarget(job, layout)) } : plan;
 
     // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.
     private static (SearchEnd? Best, int Nodes) SearchHeights(

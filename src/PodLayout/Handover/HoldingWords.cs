@@ -60,7 +60,7 @@ public static class HoldingWords
     {
         var most = pass.IsThrough ? "at any depth"
             : pass.MostDepthMm <= 0 ? "at no depth" : Text($"in passes of at most {pass.MostDepthMm:0.##} mm");
-        var feed = pass.FeedShare is { } share ? Text($", or at {share * 100:0} % of the feed") : "";
+        var feed = pass.FeedShare is { } share and >= 0.01 ? Text($", or at {share * 100:0} % of the feed") : "";
         return Text($"{pass.Pass} {most} ({pass.DepthMm:0.##} mm reckoned with{feed})");
     }
 
