@@ -35,6 +35,12 @@ internal sealed record FrameDoubt(RoledRing Frame, IReadOnlyList<RoledRing> Insi
 
     private static readonly double[] Scales = [1, 2, 2.5, 5, 10];
 
+    /// <summary>On one layer a single hole that takes this share of a rectangle may be the part.</summary>
+    private const double LargeHoleShare = 0.15;
+
+    /// <summary>Whether the frame is rather the part, with a large hole: taken for it with a word.</summary>
+    public bool IsSlight { get; private init; }
+
     /// <summary>The doubt about the ring around everything; null when there is none.</summary>
     public static FrameDoubt? About(RoledRing outer, RingTree tree, Func<string, int> textsOn)
     {
@@ -62,10 +68,19 @@ internal sealed record FrameDoubt(RoledRing Frame, IReadOnlyList<RoledRing> Insi
         return new(outer, foreign, isNamed && isRectangle && isOwnLayer && likely.Count == 1 && (isSheet || hasTitle || insideIsOutline));
     }
 
-    /// <summary>On one layer only the size of a sheet, a second frame or the page itself gives reason to doubt.</summary>
+    /// <summary>
+    /// On one layer the size of a sheet, the page itself or a second frame gives reason to doubt; a single large hole in a rectangle a slight
+    /// one.
+    /// </summary>
     private static FrameDoubt? AboutSameLayer(RoledRing outer, RoledRing frame, int frames, RingTree tree)
     {
         var inside = tree.Within(frame).Where(r => r.Role is null && !LayerWords.SaysHole(r.Layer)).OrderByDescending(r => r.AreaMm2).ToList();
+        if (IsRectangle(outer) && frames == 1 && inside.Count == 1 && tree.Within(inside[0]).Count == 0 && !IsSheet(outer) && !outer.IsPage)
+        {
+            return inside[0].AreaMm2 >= LargeHoleShare * outer.AreaMm2 && !LayerWords.SaysOutline(outer.Layer)
+                ? new(outer, inside, false) { IsSlight = true } : null;
+        }
+
         var isSheet = IsRectangle(outer) && (outer.IsPage || (IsSheet(outer) && tree.Within(frame).Count > 0 && inside.Exists(r => tree.Within(r).Count > 0 || r.AreaMm2 >= DoubtfulShare * frame.AreaMm2)));
         return isSheet && inside.Count > 0 && !(frames == 1 && LayerWords.SaysOutline(outer.Layer)) && inside[0].AreaMm2 >= LeastShare * frame.AreaMm2
             ? new(outer, inside, false) : null;

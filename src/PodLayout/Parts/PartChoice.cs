@@ -30,6 +30,9 @@ internal sealed class PartChoice
         Parts = [.. (_doubt is null
             ? eligible.Where(r => Tree.Depth(r) % 2 == 0)
             : outermost.Concat(_doubt.Inside)).OrderByDescending(r => r.AreaMm2).ThenBy(r => r.Bounds.MinX).ThenBy(r => r.Bounds.MinY)];
+        // Holes with rings in them: where what lies around is a sheet they are the parts.
+        Parts = [.. Parts, .. eligible.Where(r => Tree.Depth(r) % 2 == 1 && Tree.Within(r).Any() && !Parts.Contains(r))
+            .OrderByDescending(r => r.AreaMm2).ThenBy(r => r.Bounds.MinX).ThenBy(r => r.Bounds.MinY)];
     }
 
     public RingTree Tree { get; }
@@ -44,7 +47,7 @@ internal sealed class PartChoice
     {
         if (_roles.Part is { } number)
             return Numbered(number);
-        if (_doubt is not null)
+        if (_doubt is { IsSlight: false })
             return Frame(_doubt);
         var outermost = Parts.Where(r => Tree.Around(r) is null).ToList();
         if (outermost.Count == 0)
@@ -54,8 +57,13 @@ internal sealed class PartChoice
             return RefuseSeveral(others);
         foreach (var other in others)
             _findings.AddAt(Severity.Warning, "ring-outside", $"A ring of {Size(other)} on layer {other.Layer} lies outside the part; it was left out.", other.Ring.Points[0], "If it is a part of its own, name it with --part (podlayout inspect lists the parts).");
-        if (Parts.FirstOrDefault(p => Tree.Around(p) is { } around && !ReferenceEquals(around, first) && ReferenceEquals(Outermost(p), first)) is { } nested)
+        if (Parts.FirstOrDefault(p => Tree.Depth(p) % 2 == 0 && Tree.Around(p) is { } around && !ReferenceEquals(around, first) && ReferenceEquals(Outermost(p), first)) is { } nested)
             return RefuseNested(nested);
+        if (_doubt is { IsSlight: true, Inside: [var hole, ..] })
+            _findings.AddAt(
+                Severity.Warning, "hole-may-be-part",
+                $"A rectangle of {Size(first)} with one large hole of {Size(hole)} was taken for the part; it may be a sheet or a blank around the part.",
+                hole.Ring.Points[0], $"If the ring in it is the part, take it with --part {Number(hole)} (\"part\": {Number(hole)} in a job).");
         return first;
     }
 

@@ -38,6 +38,30 @@ public class FramesTests
     }
 
     [Fact]
+    public void A_rectangle_with_one_large_hole_on_its_own_layer_is_taken_with_a_word_and_the_hole_can_be_taken_instead()
+    {
+        var text = Dxf(Rectangle(-100, -100, 1000, 700, "0") + Rectangle(0, 0, 600, 400, "0"));
+        var outcome = Part(text);
+        Assert.Equal((1000, 1), (outcome.Value!.Outline.Bounds.Width, outcome.Value.Holes.Length));
+        Assert.Contains("--part 2", Assert.Single(outcome.Findings, f => f.Code == "hole-may-be-part").Remedy);
+        var other = Part(text, roles: LayerRoles.ByShape with { Part = 2 }).Value!;
+        Assert.Equal((600, 0), (other.Outline.Bounds.Width, other.Holes.Length));
+        // A small hole is a hole.
+        Assert.DoesNotContain(Part(Dxf(Rectangle(0, 0, 1000, 700, "0") + Rectangle(50, 50, 300, 200, "0"))).Findings, f => f.Code == "hole-may-be-part");
+    }
+
+    [Fact]
+    public void A_part_with_a_hole_within_a_rectangle_is_among_what_can_be_chosen()
+    {
+        var text = Dxf(Rectangle(0, 0, 2440, 1220, "0") + Rectangle(100, 100, 600, 400, "0") + Circle(400, 300, 40, "0"));
+        var refusal = Part(text).Refusal!;
+        Assert.Equal("ring-nested", refusal.Code);
+        Assert.Contains("part 3 of 600 x 400 mm", refusal.Message);
+        var part = Part(text, roles: LayerRoles.ByShape with { Part = 3 }).Value!;
+        Assert.Equal((600, 1), (part.Outline.Bounds.Width, part.Holes.Length));
+    }
+
+    [Fact]
     public void A_frame_with_the_signs_of_a_sheet_is_left_out_with_a_warning()
     {
         var sheet = Rectangle(0, 0, 420, 297, "BORDER") + Rectangle(10, 10, 400, 277, "BORDER") + Rectangle(300, 10, 110, 40, "BORDER") + "0 TEXT 8 BORDER 1 TITLE 10 310 20 20 40 5 ";
