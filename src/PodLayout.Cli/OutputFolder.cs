@@ -104,7 +104,7 @@ internal static class OutputFolder
         List<(string From, string To)> done = [];
         try
         {
-            foreach (var line in File.ReadAllLines(Path.Combine(waiting, ListName)))
+            foreach (var line in File.ReadAllLines(Path.Combine(waiting, ListName)).Where(IsStep))
             {
                 string name = line[1..], place = Path.Combine(folder, name), comes = Path.Combine(waiting, New + name), goes = Path.Combine(waiting, Old + name);
                 // Taken up again after a kill: what waits no longer stands in its place already.
@@ -141,6 +141,10 @@ internal static class OutputFolder
             done.Add((from, to));
         }
     }
+
+    // The list may lie in a folder from elsewhere: a name that leads out of it is none of ours.
+    private static bool IsStep(string line) => line.Length > 1 && line[0] is '+' or '-'
+        && line[1..] is var name && name is not ("." or "..") && !name.AsSpan().ContainsAny('/', '\\', ':');
 
     // All that a command of ours may have left there; what anyone else put there stays.
     private static void Empty(string waiting)

@@ -66,7 +66,7 @@ public static class Planning
         foreach (var factor in new[] { rules.TargetFactor, rules.LeastFactor }.Distinct())
         {
             var holding = HoldingModel.Of(job, factor)!;
-            if (holding.Holds(supporting.Frame, supporting.Seats, supporting.Offset, supporting.Columns, supporting.Rows))
+            if (holding.Bodies.Holds(supporting.Frame, supporting.Seats, supporting.Offset, supporting.Columns, supporting.Rows))
             {
                 var held = supporting with { Frame = supporting.Frame.HeldBy(holding) };
                 return Told(job, WithLayout(job, reach, holding, held, support, nodes, effort, cancellation));
@@ -88,7 +88,7 @@ public static class Planning
     // With what is to be said where a layout does not reach the target.
     private static PlanResult Told(Job job, PlanResult plan) => plan.Layout is not { Holding: { } held } layout ? plan
         : held.DoesNotHold ? plan with { Findings = [HoldingFindings.NotHeld(job, layout)] }
-        : held.LeastOfAll < HoldingModel.Enough(job.Shop.Holding.TargetFactor)
+        : held.LeastOfAll < HeldBodies.Enough(job.Shop.Holding.TargetFactor)
             ? plan with { Findings = plan.Findings.Insert(0, HoldingFindings.BelowTarget(job, layout)) } : plan;
 
     // A part lies level on pods of one height only: each height is a search of its own, with the best so far to beat.

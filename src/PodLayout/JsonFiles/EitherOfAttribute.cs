@@ -38,3 +38,17 @@ internal sealed class AtLeastAttribute(int count) : Attribute
 {
     public int Count { get; } = count;
 }
+
+/// <summary>Marks a text that may have at most this many characters.</summary>
+/// <param name="count">How many.</param>
+[AttributeUsage(AttributeTargets.Property)]
+internal sealed class LongestTextAttribute(int count) : Attribute
+{
+    /// <summary>Of a text that says nothing else: names stand in tables and on pictures.</summary>
+    public const int Usual = 1000;
+
+    /// <summary>Of a remark, which stands nowhere.</summary>
+    public const int Remark = 10_000;
+
+    public int Count { get; } = count;
+}

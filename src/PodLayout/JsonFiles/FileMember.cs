@@ -24,8 +24,8 @@ internal sealed partial record FileMember(
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<Type, ImmutableArray<FileMember>> Known = new();
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<PropertyInfo, FileMember?> KnownInInches = new();
 
-    /// <summary>Characters of a text: names stand in tables and on pictures, remarks nowhere.</summary>
-    public int LongestText => Property.Name == "Note" ? 10_000 : 1000;
+    /// <summary>Characters of a text.</summary>
+    public int LongestText => Property.GetCustomAttribute<LongestTextAttribute>()?.Count ?? LongestTextAttribute.Usual;
 
     /// <summary>The type of the value, without the mark that it may be absent.</summary>
     public Type Type => Nullable.GetUnderlyingType(Property.PropertyType) ?? Property.PropertyType;

@@ -3,8 +3,6 @@ using PodLayout.Choice;
 using PodLayout.Geometry;
 using PodLayout.Holding;
 using PodLayout.Jobs;
-using PodLayout.Seats;
-using PodLayout.Vacuum;
 
 namespace PodLayout.Placing;
 
@@ -28,10 +26,13 @@ internal sealed class HoldingModel
 
     /// <summary>The model for a part, or a part and the loose pieces that are held beside it.</summary>
     /// <param name="grounds">What must be held against what: the part first.</param>
-    public HoldingModel(params ImmutableArray<HoldingGround> grounds) => Grounds = grounds;
+    public HoldingModel(params ImmutableArray<HoldingGround> grounds) => Bodies = new(grounds);
+
+    /// <summary>The part and its loose pieces that are held, asked of layouts.</summary>
+    public HeldBodies Bodies { get; }
 
     /// <summary>What must be held against what: the part, then its loose pieces that are held.</summary>
-    public ImmutableArray<HoldingGround> Grounds { get; }
+    public ImmutableArray<HoldingGround> Grounds => Bodies.Grounds;
 
     /// <summary>The part and what it must be held against.</summary>
     public HoldingGround Ground => Grounds[0];
@@ -52,12 +53,6 @@ internal sealed class HoldingModel
     /// <param name="times">How many times the factor.</param>
     public HoldingModel AimingAt(double times) => new(Grounds) { Aim = times, IsByPullsAlone = IsByPullsAlone };
 
-    /// <summary>The factor at which holding counts as reached.</summary>
-    public double EnoughFactor => Enough(Ground.Factor);
-
-    /// <summary>What counts as a factor that is asked for.</summary>
-    public static double Enough(double factor) => factor * (1 - Tolerances.HoldingShare);
-
     /// <summary>The model of a job; null where nothing is known of the cutter.</summary>
     /// <param name="job">The job.</param>
     /// <param name="factor">The holding factor that layouts must reach.</param>
@@ -77,7 +72,7 @@ internal sealed class HoldingModel
     public Func<ImmutableArray<int>, ImmutableArray<HoldRow>> Over(
         PlacingFrame frame, ImmutableArray<FrameSeat> seats, OffsetBox box, int atLeast, int atMost, List<Weakness> known)
     {
-        var places = new SeatPlaces(Likely(frame, seats, box.Centre, atLeast), [.. seats.Select(s => frame.SpreadOf(s, box))], Bodies(frame, seats));
+        var places = new SeatPlaces(Likely(frame, seats, box.Centre, atLeast), [.. seats.Select(s => frame.SpreadOf(s, box))], Bodies.IndicesOf(frame, seats));
         ImmutableArray<double> pushesN = [.. Grounds.Select(g => g.MostPushN(atMost, Aim))];
         var farthest = Grounds.Select((_, body) => Farthest(frame, seats, places, body)).ToArray();
         var pairs = new Lazy<HoldRow?>[Grounds.Length];
@@ -103,7 +98,7 @@ internal sealed class HoldingModel
                 return [];
             }
 
-            if (Topples(places.Chosen(filled, 0)) is { } outward && Standing(places, outward) is var stand && !stand.IsKept(filled))
+            if (Bodies.Topples(places.Chosen(filled, 0)) is { } outward && Standing(places, outward) is var stand && !stand.IsKept(filled))
             {
                 return [stand];
             }
@@ -143,7 +138,7 @@ internal sealed class HoldingModel
     public Func<ImmutableArray<int>, ImmutableArray<HoldRow>> At(
         PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, ShiftClass shift, List<Weakness> known, Action onShortBySprings)
     {
-        var bodies = Bodies(frame, seats);
+        var bodies = Bodies.IndicesOf(frame, seats);
         SeatPlaces Places(int atLeast) => new(Likely(frame, seats, offset, atLeast), new double[seats.Length], bodies);
         var places = Places(1);
         var atLeast = 1;
@@ -167,8 +162,8 @@ internal sealed class HoldingModel
                 return rows;
             }
 
-            var held = Held(frame, [.. filled.Select(s => seats[s])], offset, shift.Columns, shift.Rows);
-            if (Topples(held[0]) is { } outward)
+            var held = Bodies.Of(frame, [.. filled.Select(s => seats[s])], offset, shift.Columns, shift.Rows);
+            if (Bodies.Topples(held[0]) is { } outward)
             {
                 return [Standing(places, outward)];
             }
@@ -178,7 +173,7 @@ internal sealed class HoldingModel
                     : Ways(body, held[body], farthest[body], Enumerable.Range(0, g.Loads.Length), Aim))];
             if (ways.IsEmpty)
             {
-                var share = IsByPullsAlone ? 1 : Grounds.Select((g, body) => ShareBySprings(g, held[body])).Min();
+                var share = IsByPullsAlone ? 1 : Grounds.Select((g, body) => HeldBodies.ShareBySprings(g, held[body])).Min();
                 if (share >= 1)
                 {
                     return [];
@@ -206,63 +201,6 @@ internal sealed class HoldingModel
         };
     }
 
-    /// <summary>Whether a layout holds the part (0) or one of the pieces at the factor, by both figures.</summary>
-    public bool HoldsBody(int body, PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
-    {
-        var ground = Grounds[body];
-        return Firmness.Weakest(
-            ground, ground.On(Held(frame, seats, offset, columns, rows)[body]), ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length)),
-            EnoughFactor).Limit.Factor >= EnoughFactor;
-    }
-
-    /// <summary>Whether a layout holds at the factor, by both figures.</summary>
-    public bool Holds(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
-    {
-        var held = Held(frame, seats, offset, columns, rows);
-        return Topples(held[0]) is null && Grounds.Select((g, body) => Firmness.Weakest(
-            g, g.On(held[body]), g.Telling.Concat(Enumerable.Range(0, g.Loads.Length)), EnoughFactor).Limit.Factor >= EnoughFactor).All(h => h);
-    }
-
-    /// <summary>The seat that, added to a layout, makes it hold best, and the factor then; null when there is none to add.</summary>
-    /// <param name="frame">The part at its angle.</param>
-    /// <param name="seats">The layout.</param>
-    /// <param name="free">Seats that could be filled.</param>
-    /// <param name="offset">Where the pivot lies within its pitch.</param>
-    /// <param name="columns">Whole pitches along X.</param>
-    /// <param name="rows">Whole pitches along Y.</param>
-    /// <param name="closely">How many of the likeliest to look at.</param>
-    public (FrameSeat Seat, double Factor)? Strongest(
-        PlacingFrame frame, ImmutableArray<FrameSeat> seats, ImmutableArray<FrameSeat> free, Point2 offset, int columns, int rows, int closely)
-    {
-        var held = Held(frame, seats, offset, columns, rows)[0];
-        var (limit, load) = Firmness.Weakest(Ground, held);
-        if (load < 0 || free.IsEmpty)
-        {
-            return null;
-        }
-
-        var way = Weakness.Of(limit, Ground.Loads[load], held);
-        var pushN = Ground.MostPushN(seats.Length + 1);
-        var most = Ground.MostKPa(seats.Length + 1);
-        var likely = free.Select(s => (Seat: s, Brings: way.Brought(Pod(frame, s, offset, most[frame.Poses[s.Pose].TypeIndex]), 0, pushN)))
-            .OrderByDescending(s => s.Brings).ThenBy(s => s.Seat.Row).ThenBy(s => s.Seat.Column).ThenBy(s => s.Seat.Pose).Take(closely);
-        (FrameSeat Seat, double Factor)? best = null;
-        foreach (var (seat, _) in likely)
-        {
-            // The forces that are likely to be worst first: most seats are given up after a few.
-            var equilibrium = Ground.On(Held(frame, seats.Add(seat), offset, columns, rows)[0]);
-            var least = best?.Factor ?? -1;
-            var quick = Firmness.Weakest(Ground, equilibrium, Ground.Telling.Append(load), least).Limit.Factor;
-            if (quick > least)
-            {
-                var factor = Firmness.Weakest(Ground, equilibrium, Enumerable.Range(0, Ground.Loads.Length), least).Limit.Factor;
-                best = factor > least ? (seat, factor) : best;
-            }
-        }
-
-        return best;
-    }
-
     private static HoldRow OtherThan(ImmutableArray<int> filled, int seatCount)
     {
         int[] others = [.. Enumerable.Range(0, seatCount).Where(s => filled.BinarySearch(s) < 0)];
@@ -276,58 +214,11 @@ internal sealed class HoldingModel
         return new(all, [.. all.Select(_ => (HoldRow.Needed + filled.Length) / (filled.Length + 1))]);
     }
 
-    // What each seat bears: the index of its ground; -1 for a piece that no cut runs along. All take their share of the vacuum.
-    private int[] Bodies(PlacingFrame frame, ImmutableArray<FrameSeat> seats) =>
-        [.. seats.Select(s => frame.PieceOver(s.Pose) is { } piece ? Grounds.ToList().FindIndex(1, g => g.Piece == piece.Name) : 0)];
-
-    // Pods under each ground with the vacuum that is left at each, as they stand.
-    private ImmutableArray<HeldPod>[] Held(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
-    {
-        var board = Ground.Shop.Board;
-        var vacuum = VacuumNetwork.At(Ground.Shop, [.. seats.Select(s =>
-        {
-            var pose = frame.Poses[s.Pose];
-            return new PodOnPorts(
-                pose.Type, [.. BoardSeats.FeedingPorts(pose, board, s.Column + columns, s.Row + rows).Take(pose.Type.PortsNeeded)]);
-        })]);
-        var bodies = Bodies(frame, seats);
-        return
-        [
-            .. Grounds.Select((_, body) => seats.Select((s, i) => (Seat: s, Index: i)).Where(s => bodies[s.Index] == body)
-                .Select(s => Pod(frame, s.Seat, offset, vacuum.AtPodKPa[s.Index])).ToImmutableArray()),
-        ];
-    }
-
-    // Of the factor asked for, the share that the first load too many reaches by springs; 1 when there is none.
-    private double ShareBySprings(HoldingGround ground, ImmutableArray<HeldPod> pods)
-    {
-        var part = ground.On(pods);
-        return ground.Telling.Concat(Enumerable.Range(0, ground.Loads.Length))
-            .Select(load => part.BySprings(ground.Loads[load].Wrench, EnoughFactor).Factor / EnoughFactor).FirstOrDefault(share => share < 1, 1);
-    }
-
-    private HeldPod Pod(PlacingFrame frame, FrameSeat seat, Point2 offset, double vacuumKPa)
-    {
-        var pose = frame.Poses[seat.Pose];
-        var back = Turn.FromDegrees(-frame.AngleDeg);
-        return new(
-            Ground.Grips[pose.TypeIndex],
-            back.Apply(frame.CentreOf(seat, offset)),
-            Turn.FromDegrees(pose.Turned ? 90 - frame.AngleDeg : -frame.AngleDeg),
-            vacuumKPa);
-    }
-
     // The seats with the most vacuum that each can have among so many pods.
     private HeldPod[] Likely(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int atLeast)
     {
         var most = Ground.MostKPa(atLeast);
-        return [.. seats.Select(s => Pod(frame, s, offset, most[frame.Poses[s.Pose].TypeIndex]))];
-    }
-
-    private Point2? Topples(ImmutableArray<HeldPod> pods)
-    {
-        var (distance, outward) = Firmness.Standing(pods, Ground.StandingCentre);
-        return distance < HoldingGround.LeastStandMm - Tolerances.ContactMm ? outward : null;
+        return [.. seats.Select(s => Bodies.Pod(frame, s, offset, most[frame.Poses[s.Pose].TypeIndex]))];
     }
 
     // Before the vacuum is on, some pod must bear the part beyond its centre of mass in every direction.
@@ -389,7 +280,7 @@ internal sealed class HoldingModel
     // way even when no other seat may be sunk through, that way is taken: it asks something of every layout.
     private ImmutableArray<Weakness> Ways(int body, ImmutableArray<HeldPod> pods, ImmutableArray<Contact> farthest, IEnumerable<int> loads, double aim)
     {
-        var enough = EnoughFactor * aim;
+        var enough = Bodies.EnoughFactor * aim;
         var ground = Grounds[body];
         var part = ground.On(pods);
         if (!part.CanRest)

@@ -41,10 +41,10 @@ internal static class MorePods
 
         ImmutableArray<FrameSeat> layout = [.. answer.Filled.Select(s => model.Seats[s])];
         var (reached, idle) = (0.0, 0);
-        while (!holding.Holds(frame, layout, offset, shift.Columns, shift.Rows))
+        while (!holding.Bodies.Holds(frame, layout, offset, shift.Columns, shift.Rows))
         {
             if (layout.Length >= atMost || cancellation.IsCancellationRequested
-                || holding.Strongest(
+                || holding.Bodies.Strongest(
                     frame, layout, OneMore.Free(job, frame, model.Seats, layout), offset, shift.Columns, shift.Rows, Closely) is not var (seat, factor))
             {
                 return null;

@@ -137,7 +137,7 @@ internal static class NodeExamination
             if (OffsetFitting.FittingAll(ground.Frame, chosen, box) is { } fitting)
             {
                 var (improved, worst) = OffsetFitting.Improve(ground.Frame, chosen, fitting, goodEnough: 1);
-                if (worst <= 1 && ground.Frame.Holding?.Holds(ground.Frame, chosen, improved, shift.Columns, shift.Rows) != false)
+                if (worst <= 1 && ground.Frame.Holding?.Bodies.Holds(ground.Frame, chosen, improved, shift.Columns, shift.Rows) != false)
                 {
                     return (new(ground.Frame, improved, shift.Columns, shift.Rows, chosen, worst), default, 0);
                 }

@@ -22,7 +22,7 @@ internal static class OneMore
         var ground = SearchGround.At(found.Frame, board, new OffsetBox(found.Offset, 0, 0), found.Columns, found.Rows);
         var free = Free(
             job, found.Frame, [.. ground.Seats.Where((s, i) => ground.Classes[0].Available[i] && found.Frame.IsPossible(s, found.Offset))], found.Seats);
-        return holding.Strongest(found.Frame, found.Seats, free, found.Offset, found.Columns, found.Rows, Closely) is var (seat, factor)
+        return holding.Bodies.Strongest(found.Frame, found.Seats, free, found.Offset, found.Columns, found.Rows, Closely) is var (seat, factor)
             ? new(
                 found.Frame.Poses[seat.Pose].Type.Name, found.Frame.Poses[seat.Pose].Turned, seat.Column + found.Columns,
                 seat.Row + found.Rows, factor)

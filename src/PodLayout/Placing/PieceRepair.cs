@@ -34,7 +34,7 @@ internal static class PieceRepair
         var seats = chosen;
         for (var body = 1; body < holding.Grounds.Length; body++)
         {
-            if (holding.HoldsBody(body, ground.Frame, seats, offset, shift.Columns, shift.Rows))
+            if (holding.Bodies.HoldsBody(body, ground.Frame, seats, offset, shift.Columns, shift.Rows))
             {
                 continue;
             }
@@ -46,7 +46,7 @@ internal static class PieceRepair
             }
         }
 
-        return holding.Holds(ground.Frame, seats, offset, shift.Columns, shift.Rows) ? seats : default;
+        return holding.Bodies.Holds(ground.Frame, seats, offset, shift.Columns, shift.Rows) ? seats : default;
     }
 
     private static ImmutableArray<FrameSeat> OfPiece(
@@ -72,7 +72,7 @@ internal static class PieceRepair
         {
             ImmutableArray<FrameSeat> all = [.. others, .. set];
             if (frame.ArePossible(all, offset) && FitTogether(job, frame, all)
-                && holding.HoldsBody(body, frame, all, offset, shift.Columns, shift.Rows))
+                && holding.Bodies.HoldsBody(body, frame, all, offset, shift.Columns, shift.Rows))
             {
                 return all;
             }

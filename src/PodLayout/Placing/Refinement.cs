@@ -70,7 +70,7 @@ internal static class Refinement
     }
 
     private static bool Holds(FoundLayout found, Point2 offset) =>
-        found.Frame.Holding?.Holds(found.Frame, found.Seats, offset, found.Columns, found.Rows) != false;
+        found.Frame.Holding?.Bodies.Holds(found.Frame, found.Seats, offset, found.Columns, found.Rows) != false;
 
     private static FoundLayout LeastOverhang(
         Job job, ImmutableArray<BoardSeats> board, FoundLayout found, CancellationToken cancellation)

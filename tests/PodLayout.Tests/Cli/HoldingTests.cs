@@ -120,6 +120,7 @@ public class HoldingTests
             "--out", scratch.Path("out"), "--time-limit", "0.001");
         Assert.Equal(ExitCodes.DoesNotHold, ran.Code);
         Assert.StartsWith("DOES NOT HOLD", ran.Out, StringComparison.Ordinal);
+        Assert.Contains("the search was not finished", ran.Out, StringComparison.Ordinal);
         Assert.NotEmpty(JsonNode.Parse(File.ReadAllText(scratch.Path("out/layout.json")))!["pods"]!.AsArray());
     }
 

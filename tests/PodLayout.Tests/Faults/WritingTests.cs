@@ -69,6 +69,25 @@ public class WritingTests
         Assert.Equal(old, Seen(scratch));
     }
 
+    [Theory]
+    [InlineData("-../mine.txt")]
+    [InlineData("+../mine.txt")]
+    [InlineData("-sub/mine.txt")]
+    [InlineData("-..")]
+    [InlineData("")]
+    public void A_list_from_elsewhere_touches_nothing_outside_its_folder(string line)
+    {
+        using Scratch scratch = new();
+        var old = Old(scratch);
+        scratch.Put("mine.txt", "outside");
+        scratch.Put("out/sub/mine.txt", "below");
+        scratch.Put("out/.podlayout-writing/list", line + "\n");
+        scratch.Put("out/.podlayout-writing/new-a.json", "theirs");
+        Assert.Null(OutputFolder.Mend(scratch.Path("out")));
+        Assert.Equal(old, Seen(scratch));
+        Assert.Equal(("outside", "below"), (File.ReadAllText(scratch.Path("mine.txt")), File.ReadAllText(scratch.Path("out/sub/mine.txt"))));
+    }
+
     [Fact]
     public void A_folder_in_the_place_of_a_file_is_refused_and_left_alone()
     {

@@ -13,6 +13,7 @@ internal sealed record WrittenCut
     public string? Name { get; init; }
 
     [Description("Free remark; not used.")]
+    [LongestText(LongestTextAttribute.Remark)]
     public string? Note { get; init; }
 
     [Description("Layer of the drawing whose lines it follows (any case; * stands for any characters); instead of along.")]

@@ -19,6 +19,7 @@ internal sealed record WrittenJob
     public string? Name { get; init; }
 
     [Description("Free remark; not used.")]
+    [LongestText(LongestTextAttribute.Remark)]
     public string? Note { get; init; }
 
     [Description("The part's drawing (.dxf or .svg), as a path from the folder of this file.")]

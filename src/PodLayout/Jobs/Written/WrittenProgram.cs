@@ -39,6 +39,7 @@ internal sealed record WrittenTool
     public required int Number { get; init; }
 
     [Description("Free remark; not used.")]
+    [LongestText(LongestTextAttribute.Remark)]
     public string? Note { get; init; }
 
     [Description("Greatest cutting diameter, mm.")]

@@ -13,6 +13,7 @@ internal sealed record WrittenBoard
     public required string Name { get; init; }
 
     [Description("Free remark; not used.")]
+    [LongestText(LongestTextAttribute.Remark)]
     public string? Note { get; init; }
 
     [Description("Size of the board along X, mm.")]

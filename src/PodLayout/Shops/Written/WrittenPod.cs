@@ -11,6 +11,7 @@ internal sealed record WrittenPod
     public required string Name { get; init; }
 
     [Description("Free remark; not used.")]
+    [LongestText(LongestTextAttribute.Remark)]
     public string? Note { get; init; }
 
     [Description("Size of a rectangular pod along X when not turned, mm: a whole number of pitches.")]

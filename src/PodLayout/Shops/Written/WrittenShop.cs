@@ -19,6 +19,7 @@ internal sealed record WrittenShop
     public required string Name { get; init; }
 
     [Description("Free remark; not used.")]
+    [LongestText(LongestTextAttribute.Remark)]
     public string? Note { get; init; }
 
     [Description("The grid board on the vacuum table.")]
