@@ -79,8 +79,8 @@ public class FewestThatHoldTests
             }
 
             // The same with another aim where choices fall short by springs: never worse, and its bound no more than what is found.
-            var firm = FirmSearch.Run(holding, null, (model, toBeat, course) => new PlacingSearch(
-                job, model, new Effort(2, null), 0.5, toBeat, null, TestContext.Current.CancellationToken) { Course = course }.Run(new(job, reach, poses, holding), [0]));
+            var firm = FirmSearch.Run(holding, null, (model, toBeat, course) =>
+                new PlacingSearch(job, model, new Effort(2, null), 0.5, toBeat, null, TestContext.Current.CancellationToken) { Course = course }.Run(new(job, reach, poses, holding), [0]));
             Assert.True(firm.Best!.Seats.Length <= best.Seats.Length, $"Case {i}: {firm.Best.Seats.Length}, {best.Seats.Length} without another aim.");
             Assert.True(firm.FewestPossible <= firm.Best.Seats.Length && firm.Best.Frame.Holding == holding);
             Assert.True(holding.Bodies.Holds(firm.Best.Frame, firm.Best.Seats, firm.Best.Offset, firm.Best.Columns, firm.Best.Rows));

@@ -63,8 +63,9 @@ internal sealed record CardPages(ImmutableArray<Sheet> Text, ImmutableArray<Shee
         var stop = card.Stop.Stops ? "DO NOT START" + between : "";
         var room = (paper.WidthMm - 2 * PaperDraft.Left) * shareOfWidth - Width(stop) - (parts.Length - 1) * Width(between);
 
-        // The name keeps its share. None of the others is cut below its own; what one leaves of it the others have, and the name last.
-        var name = Math.Min(Width(parts[0]), room / parts.Length);
+        // The name keeps half a share: it stands on the first page in full, and a revision, date or mark that is cut tells nothing.
+        // None of the others is cut below its own; what one leaves of it the others have, and the name last.
+        var name = Math.Min(Width(parts[0]), room / parts.Length / 2);
         var order = Enumerable.Range(1, parts.Length - 1).OrderBy(i => Width(parts[i])).ToList();
         for (var k = 0; k < order.Count; k++)
         {
