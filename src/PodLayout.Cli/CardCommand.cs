@@ -55,7 +55,7 @@ internal static class CardCommand
         // The card takes the place of what was made before; only what no card replaces is worth a word.
         terminal.Print(found.Where(f => f.Code != PlanFiles.OfBefore));
         terminal.Told(outFolder, card.Files, gone);
-        return card.BreaksNothing ? ExitCodes.LayoutFound : ExitCodes.RuleBroken;
+        return !card.BreaksNothing ? ExitCodes.RuleBroken : card.LeavesUnsupported ? ExitCodes.PartUnsupported : ExitCodes.LayoutFound;
     }
 
     private static Outcome<MadeCard> Made(string path, LayoutFile file, CardOptions options)
@@ -76,8 +76,8 @@ internal static class CardCommand
         plan = plan with { Layout = renewed };
         plan = isChanged ? plan with { Findings = CheckFindings.Standing(plan) } : plan;
         return Outcome<MadeCard>.Of(
-            new(CardFiles.Of(plan, options, doubts), LayoutMark.Of(plan), report.AllHold), CheckFindings.Of(path, report));
+            new(CardFiles.Of(plan, options, doubts), LayoutMark.Of(plan), report.AllHold, report.LeavesUnsupported), CheckFindings.Of(path, report));
     }
 
-    private sealed record MadeCard(ImmutableArray<(string Name, byte[] Content)> Files, string Mark, bool BreaksNothing);
+    private sealed record MadeCard(ImmutableArray<(string Name, byte[] Content)> Files, string Mark, bool BreaksNothing, bool LeavesUnsupported);
 }

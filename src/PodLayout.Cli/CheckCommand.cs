@@ -30,7 +30,7 @@ internal static class CheckCommand
                     .Select(f => f with { Place = f.Place ?? new Place.InFile(path) }),
             ]);
             terminal.Out.Write(CheckText.Write(plan, report));
-            return report.AllHold ? ExitCodes.LayoutFound : ExitCodes.RuleBroken;
+            return !report.AllHold ? ExitCodes.RuleBroken : report.LeavesUnsupported ? ExitCodes.PartUnsupported : ExitCodes.LayoutFound;
         }, cancellation)));
         return command;
     }

@@ -15,6 +15,7 @@ internal static class ExitCodes
     public const int OutOfTime = 7;
     public const int RuleBroken = 8;
     public const int DoesNotHold = 9;
+    public const int PartUnsupported = 10;
     public const int InternalError = 70;
     public const int Interrupted = 130;
 
@@ -29,6 +30,7 @@ internal static class ExitCodes
         (OutOfTime, "the time limit came before any layout was found"),
         (RuleBroken, "check, card: the layout breaks at least one of its rules"),
         (DoesNotHold, "plan: a layout is shown, but it does not hold: something is held below the least factor; do not cut on it"),
+        (PartUnsupported, "plan, check, card: a layout that leaves part of the wood beyond its limits, as little as can be; the rest is supported"),
         (InternalError, "a fault of the program (PODLAYOUT_TRACE=1 shows where)"),
         (Interrupted, "interrupted; the best layout found so far is written, if there is one"),
     ];
@@ -50,6 +52,7 @@ internal static class ExitCodes
     {
         { Interrupted: true } when userInterrupted => Interrupted,
         { DoesNotHold: true } => DoesNotHold,
+        { IsPartial: true } => PartUnsupported,
         { Layout: not null } => LayoutFound,
         { Interrupted: true } => OutOfTime,
         _ => NoLayout,

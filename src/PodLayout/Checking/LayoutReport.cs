@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Layouts;
 
 namespace PodLayout.Checking;
 
@@ -8,6 +9,9 @@ public sealed record LayoutReport(ImmutableArray<RuleCheck> Rules)
 {
     /// <summary>Whether every rule holds.</summary>
     public bool AllHold => Rules.All(r => r.Holds);
+
+    /// <summary>Whether points stay unsupported that the plan left so.</summary>
+    public bool LeavesUnsupported => Rules.Any(r => r.Warnings.Any(w => w.Code == UnsupportedFindings.Code));
 
     /// <summary>One rule.</summary>
     public RuleCheck this[CheckedRule rule] => Rules.Single(r => r.Rule == rule);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using PodLayout.Findings;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
@@ -12,6 +13,9 @@ internal static class SupportCheck
 {
     // A reach map sees as far as the limits times this. A little beyond them first, for what rounding moved past its limit; far
     // only where something is out of reach, to say how far.
+    // Points of a file and those worked out from its rounded outline are nearer than this, and farther apart from their neighbours.
+    private const double SamePointMm = 0.05;
+
     private static readonly double[] Stretches = [1.1, 6];
 
     public static IEnumerable<RuleCheck> Check(Job job, Layout layout, ImmutableArray<PodPose> poses)
@@ -31,10 +35,12 @@ internal static class SupportCheck
         RuleCheck Kind(CheckedRule rule, SupportLimit kind, string word, double tolerance, string limit, string otherwise)
         {
             var tally = new RuleTally(rule, Measure.ShareOfLimit, tolerance);
-            var beyond = Enumerable.Range(0, points.Length).Count(p => points[p].Limit == kind && shares[p] > 1 + tolerance);
+            int[] outside = [.. Enumerable.Range(0, points.Length).Where(p => points[p].Limit == kind && shares[p] > 1 + tolerance)];
+            var left = outside.Where(p => IsLeft(layout, points[p])).ToHashSet();
+            var beyond = outside.Length - left.Count;
             for (var p = 0; p < points.Length; p++)
             {
-                if (points[p].Limit != kind)
+                if (points[p].Limit != kind || left.Contains(p))
                 {
                     continue;
                 }
@@ -47,9 +53,20 @@ internal static class SupportCheck
                     $"Put a pod nearer to that place, or move one towards it."));
             }
 
-            return tally.Done(otherwise);
+            var done = tally.Done(left.Count > 0 ? "no points but those that the plan leaves" : otherwise);
+            return left.Count == 0 ? done : done with
+            {
+                Warnings = done.Warnings.Add(new(
+                    UnsupportedFindings.Code, Severity.Warning, FindingKind.Request,
+                    $"{CheckWords.Whole(left.Count)} {word} point(s) are beyond {limit}, as the plan says: they stay unsupported.", null,
+                    "Deal with them as the plan says before they are cut.")),
+            };
         }
     }
+
+    // What the plan left beyond its limits is all that it does not list as supported.
+    private static bool IsLeft(Layout layout, PointToSupport point) => layout.Proof.UnsupportedMm > 0
+        && !layout.SupportPoints.Any(p => p.Limit == point.Limit && (p.OnPart - point.OnPart).Length < SamePointMm);
 
     private static Point2 OnBoard(Layout layout, Point2 p) =>
         Turn.FromDegrees(layout.Placement.AngleDeg).Apply(p) + layout.Placement.ZeroOnBoard;

@@ -44,14 +44,19 @@ internal static partial class CsvText
     /// <summary>Their cells.</summary>
     public static string[] Inches(Point2 at, bool areAsked) => areAsked ? [Inches(at.X), Inches(at.Y)] : [];
 
-    /// <summary>Heading of a last column that only a layout has that does not hold what it is to hold.</summary>
-    public static string[] StopHead(Layouts.PlanResult result) => result.DoesNotHold ? ["do_not_start"] : [];
+    /// <summary>
+    /// Headings of last columns that only such layouts have: that do not hold what they are to hold, or leave part of the wood unsupported.
+    /// </summary>
+    public static string[] StopHead(Layouts.PlanResult result) => [.. result.DoesNotHold ? ["do_not_start"] : None, .. result.IsPartial ? ["unsupported_mm"] : None];
 
     /// <summary>Heading of the last column, the plan's mark.</summary>
     public const string MarkHead = "plan";
 
-    /// <summary>Its cell.</summary>
-    public static string[] Stop(Layouts.PlanResult result) => result.DoesNotHold ? ["does not hold"] : [];
+    /// <summary>The cells of the headings of <see cref="StopHead"/>.</summary>
+    public static string[] Stop(Layouts.PlanResult result) =>
+        [.. result.DoesNotHold ? ["does not hold"] : None, .. result.IsPartial ? [Mm(result.Layout!.Proof.UnsupportedMm)] : None];
+
+    private static string[] None => [];
 
     /// <summary>A cell with a count.</summary>
     public static string Count(int value) => value.ToString(CultureInfo.InvariantCulture);

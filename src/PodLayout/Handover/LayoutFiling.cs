@@ -33,7 +33,7 @@ internal static class LayoutFiling
             new(
                 Mm(job.Margins.SealMarginMm), Mm(job.Margins.CutClearanceMm), Mm(job.Support.OverhangAlongGrainMm),
                 Mm(job.Support.OverhangAcrossGrainMm), Mm(job.Support.InteriorSpanMm), Mm(job.Support.EdgeStepMm),
-                Mm(job.Support.InteriorStepMm), Mm(job.Support.ThinFloorSpanMm)),
+                Mm(job.Support.InteriorStepMm), Mm(job.Support.ThinFloorSpanMm), job.Support.MustSupportAll ? true : null),
             AskedOf(job),
             ShopOf(job.Shop),
             job.ProgramZero is not { } zero ? null : new(
@@ -49,7 +49,8 @@ internal static class LayoutFiling
             layout is null ? null : SupportOf(layout),
             layout?.Holding is { } held ? HoldingFiling.Entry(held, job) : null,
             layout is null ? null : new(
-                layout.Proof.Scope, layout.Proof.FewestPodsPossible, Mm(layout.Proof.PlacingToleranceMm), layout.Proof.Words),
+                layout.Proof.Scope, layout.Proof.FewestPodsPossible, Mm(layout.Proof.PlacingToleranceMm), layout.Proof.Words,
+                layout.Proof.UnsupportedMm > 0 ? Mm(layout.Proof.UnsupportedMm) : null, layout.Proof.UnsupportedMm > 0 ? Mm(layout.Proof.LeastUnsupportedMm) : null),
             [.. result.Unsupported.Select(StretchOf)],
             result.Interrupted,
             new(result.Work.Seats, result.Work.Points, result.Work.Placements),
@@ -192,7 +193,7 @@ internal static class LayoutFiling
         layout.SupportPoints.FirstOrDefault(p => p.ShareOfLimit >= layout.WorstShareOfLimit);
 
     private static StretchEntry StretchOf(UnsupportedStretch s, int index) => new(
-        index + 1, Xy(s.From), Xy(s.To), Mm(s.LengthMm), s.Limit, s.Cause, Mm(s.OverhangThatWouldDoMm));
+        index + 1, Xy(s.From), Xy(s.To), Mm(s.LengthMm), s.Limit, s.Cause, Mm(s.OverhangThatWouldDoMm), Mm(s.OverhangNowMm));
 
     private static FindingEntry FindingOf(Finding f) => new(
         f.Code, f.Severity, f.Kind, Plain.Cut(f.Message), f.Place is null ? null : PlaceOf(f.Place), f.Remedy);

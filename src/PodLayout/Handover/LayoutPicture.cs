@@ -40,18 +40,20 @@ public static class LayoutPicture
         {
             PodDrawing.Bodies(draft, board, layout);
             SupportDrawing.Ticks(draft, shape, layout);
+            var unsupported = SupportDrawing.Unsupported(draft, shape, result.Unsupported, placement);
             HoldingDrawing.Bars(draft, board, layout);
             HoldingDrawing.Weakest(draft, layout);
             PodLabels labels = new(draft, board, layout, names, LetterSizes.OnPaper);
             labels.Inside();
             PartDrawing.GrainArrow(draft, shape, grainDeg);
             labels.Outside();
+            SupportDrawing.Numbers(draft, shape, unsupported);
             SupportDrawing.Worst(draft, shape, layout, job.Support, grainDeg);
         }
         else
         {
             PartDrawing.GrainArrow(draft, shape, grainDeg);
-            SupportDrawing.Unsupported(draft, shape, result.Unsupported, turn, placement.ZeroOnBoard);
+            SupportDrawing.Numbers(draft, shape, SupportDrawing.Unsupported(draft, shape, result.Unsupported, placement));
         }
 
         PartDrawing.ZeroName(draft, ProgramZero(job, placement));

@@ -26,6 +26,7 @@ internal static class LayoutUnfiling
                 rules.InteriorStepMm)
             {
                 ThinFloorSpanMm = rules.ThinFloorSpanMm,
+                MustSupportAll = rules.MustSupportAll == true,
             },
             file.Asked switch
             {
@@ -54,7 +55,7 @@ internal static class LayoutUnfiling
             file.Holding is { } held ? HoldingGivenFiling.Job(job, held) : job,
             LayoutOf(file, shop),
             [.. file.Unsupported.Select(s => new UnsupportedStretch(
-                Point(s.FromMm), Point(s.ToMm), s.LengthMm, s.Limit, s.Cause, s.OverhangThatWouldDoMm))],
+                Point(s.FromMm), Point(s.ToMm), s.LengthMm, s.Limit, s.Cause, s.OverhangThatWouldDoMm) { OverhangNowMm = s.OverhangNowMm })],
             [.. file.Findings.Select(f => new Finding(f.Code, f.Severity, f.Kind, f.Message, PlaceOf(f.Place), f.Remedy))],
             file.Interrupted,
             new(file.Work.Seats, file.Work.Points, file.Work.Placements))
@@ -83,7 +84,11 @@ internal static class LayoutUnfiling
             })],
             [.. (file.Support?.Points ?? []).Select(p => new SupportPoint(
                 Point(p.OnPartMm), p.Limit, p.ShareOfLimit, indices[p.Pod]))],
-            new(proof.Scope, proof.FewestPodsPossible, proof.PlacingToleranceMm, proof.Words))
+            new(proof.Scope, proof.FewestPodsPossible, proof.PlacingToleranceMm, proof.Words)
+            {
+                UnsupportedMm = proof.UnsupportedMm ?? 0,
+                LeastUnsupportedMm = proof.LeastUnsupportedMm ?? 0,
+            })
         {
             Holding = file.Holding is { } held ? HoldingFiling.Report(held) : null,
         };

@@ -1,7 +1,6 @@
 using System.Globalization;
 using PodLayout.Findings;
 using PodLayout.Geometry;
-using PodLayout.Jobs;
 using PodLayout.Layouts;
 using PodLayout.Shops;
 
@@ -10,6 +9,8 @@ namespace PodLayout.Handover;
 /// <summary>The summary on the terminal: what a person does next.</summary>
 public static class Summary
 {
+    private const int MostStretches = 8;
+
     /// <summary>The text, LF at line ends. The numbers of unsupported stretches are those in the picture.</summary>
     public static string Write(PlanResult result)
     {
@@ -41,6 +42,15 @@ public static class Summary
             yield return line;
         }
 
+        if (result.IsPartial)
+        {
+            yield return $"UNSUPPORTED: {UnsupportedFindings.Amount(layout, result.Unsupported)} beyond the limits of every pod:";
+            foreach (var line in Unsupported(result))
+            {
+                yield return line;
+            }
+        }
+
         foreach (var line in Asked(result).Concat(Changes(result, layout)))
         {
             yield return line;
@@ -55,7 +65,7 @@ public static class Summary
         if (LayoutFiling.WorstPoint(layout) is { } worst)
         {
             var at = Turn.FromDegrees(layout.Placement.AngleDeg).Apply(worst.OnPart) + layout.Placement.ZeroOnBoard;
-            yield return $"Worst overhang: {Percent(worst.ShareOfLimit)} of its limit, {Where(worst.Limit)} "
+            yield return $"Worst overhang{(result.IsPartial ? " where it is supported" : "")}: {Percent(worst.ShareOfLimit)} of its limit, {Where(worst.Limit)} "
                 + $"at X {Mm(at.X)}, Y {Mm(at.Y)} on the board (nearest pod {LayoutFiling.PodId(worst.Pod)}); measured at every corner "
                 + $"and at points at most {Mm(result.Job.Support.EdgeStepMm)} mm apart, between which it may be a little more.";
         }
@@ -74,7 +84,7 @@ public static class Summary
     /// <summary>The same words with a capital to begin with.</summary>
     internal static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 
-    private static string Where(SupportLimit limit) => limit switch
+    internal static string Where(SupportLimit limit) => limit switch
     {
         SupportLimit.Edge => "at the edge",
         SupportLimit.Interior => "inside",
@@ -144,43 +154,22 @@ public static class Summary
             yield return line;
         }
 
-        var support = result.Job.Support;
-        for (var i = 0; i < result.Unsupported.Length; i++)
+        foreach (var line in Unsupported(result))
         {
-            var s = result.Unsupported[i];
-            var where = !s.IsEdge ? $"{Where(s.Limit)}, near ({Mm(s.From.X)}, {Mm(s.From.Y)})"
-                : s.From == s.To
-                ? $"edge at ({Mm(s.From.X)}, {Mm(s.From.Y)})"
-                : $"{Mm(Math.Round(s.LengthMm))} mm of edge from ({Mm(s.From.X)}, {Mm(s.From.Y)}) "
-                    + $"to ({Mm(s.To.X)}, {Mm(s.To.Y)})";
-            yield return $"  {Whole(i + 1)}. {where}: {s.Cause} {WhatWouldDo(s, support)}";
+            yield return line;
         }
 
-        if (!result.Unsupported.IsEmpty)
-        {
-            yield return "Places are in the drawing's coordinates, mm; the numbers are those in the picture.";
-        }
-
-        foreach (var finding in result.Findings.Where(f => f.Kind == FindingKind.NoLayout))
+        foreach (var finding in result.Findings.Where(f => f.Kind == FindingKind.NoLayout && f.Code != StretchWords.Told))
         {
             yield return "Cause: " + finding;
         }
     }
 
-    /// <summary>What a longer overhang or span would change.</summary>
-    internal static string WhatWouldDo(UnsupportedStretch stretch, SupportRules rules)
-    {
-        var (what, limitMm) = stretch.Limit switch
-        {
-            SupportLimit.Edge => ("overhang", rules.OverhangAcrossGrainMm),
-            SupportLimit.Interior => ("span", rules.InteriorSpanMm ?? 0),
-            _ => ("span of thin floors", rules.ThinFloorSpanMm),
-        };
-        var direction = stretch.IsEdge ? " across the grain" : "";
-        return stretch.OverhangThatWouldDoMm is { } mm
-            ? $"{(stretch.IsEdge ? "An" : "A")} {what} of {Mm(Math.Ceiling(mm * 10) / 10)} mm{direction} would do (the limit is {Mm(limitMm)} mm)."
-            : $"No {what} would do.";
-    }
+    private static IEnumerable<string> Unsupported(PlanResult result) => result.Unsupported.IsEmpty ? [] :
+    [
+        .. StretchWords.Of(result, MostStretches).Select(line => "  " + line),
+        "Places are in the drawing's coordinates, mm; the numbers are those in the picture.",
+    ];
 
     /// <summary>Where the part lies and how far it reaches, in one sentence.</summary>
     internal static string WhereItLies(PlanResult result, Placement placement)

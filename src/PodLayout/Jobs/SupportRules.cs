@@ -19,6 +19,11 @@ public sealed record SupportRules(
     /// </summary>
     public double ThinFloorSpanMm { get; init; } = 60;
 
+    /// <summary>
+    /// Whether there is to be no layout at all where not every point can be supported; else the layout that leaves least unsupported.
+    /// </summary>
+    public bool MustSupportAll { get; init; }
+
     /// <summary>Step of the points on thin floors, mm: a quarter of their span, so that little can sag between two.</summary>
     public double FloorStepMm => Math.Min(InteriorStepMm, ThinFloorSpanMm / 4);
 }

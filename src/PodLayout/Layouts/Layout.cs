@@ -7,7 +7,7 @@ namespace PodLayout.Layouts;
 /// <summary>A layout: where the part lies, the pods, and what is proven.</summary>
 /// <param name="Placement">Where the part lies.</param>
 /// <param name="Pods">The pods in placing order (row by row from the datum).</param>
-/// <param name="SupportPoints">Every point that must be supported, with its nearest pod.</param>
+/// <param name="SupportPoints">Every point within its limit of a pod, with the nearest one: all of them, unless the plan leaves some unsupported.</param>
 /// <param name="Proof">What is proven.</param>
 public sealed record Layout(
     Placement Placement,

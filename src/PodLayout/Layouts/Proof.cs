@@ -5,4 +5,14 @@ namespace PodLayout.Layouts;
 /// <param name="FewestPodsPossible">No layout in the scope has fewer pods than this.</param>
 /// <param name="PlacingToleranceMm">Offsets nearer than this were not told apart; 0 for a single placement.</param>
 /// <param name="Words">The same in one sentence for a person.</param>
-public sealed record Proof(ProofScope Scope, int FewestPodsPossible, double PlacingToleranceMm, string Words);
+public sealed record Proof(ProofScope Scope, int FewestPodsPossible, double PlacingToleranceMm, string Words)
+{
+    /// <summary>
+    /// What the layout leaves beyond its limits, mm: the length of edge, and for each point inside or on a thin floor the step of the
+    /// points there; 0 where all is supported.
+    /// </summary>
+    public double UnsupportedMm { get; init; }
+
+    /// <summary>No layout in the scope leaves less than this, mm.</summary>
+    public double LeastUnsupportedMm { get; init; }
+}

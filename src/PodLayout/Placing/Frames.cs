@@ -34,9 +34,9 @@ internal sealed class Frames
         (Poses, _holding) = (poses, holding);
     }
 
-    private Frames(Frames others, HoldingModel? holding)
+    private Frames(Frames others, HoldingModel? holding, Func<PlacingFrame, PlacingFrame> change)
     {
-        _make = (angleDeg, halfSpanDeg) => others.Of(angleDeg, halfSpanDeg).HeldBy(holding);
+        _make = (angleDeg, halfSpanDeg) => change(others.Of(angleDeg, halfSpanDeg));
         (Poses, _holding) = (others.Poses, holding);
     }
 
@@ -44,7 +44,10 @@ internal sealed class Frames
     public ImmutableArray<PodPose> Poses { get; }
 
     /// <summary>The same frames with the part held otherwise: what does not depend on that is made once.</summary>
-    public Frames HeldBy(HoldingModel? holding) => holding == _holding ? this : new(this, holding);
+    public Frames HeldBy(HoldingModel? holding) => holding == _holding ? this : new(this, holding, frame => frame.HeldBy(holding));
+
+    /// <summary>The same frames where only some of the points are to be supported.</summary>
+    public Frames Demanding(ImmutableArray<int> points) => new(this, _holding, frame => frame.Demanding(points));
 
     /// <summary>The frame of an angle (half span 0) or of a span of angles.</summary>
     public PlacingFrame Of(double angleDeg, double halfSpanDeg)

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Jobs;
 using PodLayout.Seats;
-using PodLayout.Support;
 
 namespace PodLayout.Placing;
 
@@ -21,23 +20,22 @@ internal static class GivenPlacement
     /// <summary>The best layout there.</summary>
     public static SearchEnd Search(
         Job job,
-        ReachMap reach,
-        ImmutableArray<PodPose> poses,
+        Frames frames,
         PlacementWish.Given given,
         HoldingModel? holding,
         FoundLayout? toBeat,
         CancellationToken cancellation)
     {
         var (offset, columns, rows) = Locate(job, given);
-        var frame = new PlacingFrame(job, reach, poses, given.AngleDeg, 0) { Holding = holding };
-        ImmutableArray<BoardSeats> board = [.. poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
+        var frame = frames.Of(given.AngleDeg, 0).HeldBy(holding);
+        ImmutableArray<BoardSeats> board = [.. frames.Poses.Select(pose => BoardSeats.Of(pose, job.Shop.Board))];
         var ground = SearchGround.At(frame, board, new OffsetBox(offset, 0, 0), columns, rows);
         var most = toBeat is null ? job.Shop.Pods.Sum(p => Math.Min(p.Stock, 10_000)) : toBeat.Seats.Length - 1;
         var (found, bound, isProven, work, shortBySprings) = NodeExamination.Solve(job, ground, ground.Classes[0], offset, most, cancellation);
         if (shortBySprings > 0)
         {
             // What was given up by springs bounds nothing: the bound is that by pulls alone.
-            var byPulls = new PlacingFrame(job, reach, poses, given.AngleDeg, 0) { Holding = holding?.ByPullsAlone() };
+            var byPulls = frame.HeldBy(holding?.ByPullsAlone());
             var again = NodeExamination.Solve(job, ground with { Frame = byPulls }, ground.Classes[0], offset, most, cancellation);
             (bound, isProven) = (again.Bound, isProven && again.IsProven);
         }

@@ -22,26 +22,33 @@ internal static class Impossible
     /// <param name="ground">Seats, whether or not the board has them.</param>
     /// <param name="available">Which of them the board has.</param>
     /// <param name="box">The offsets that the ground stands for.</param>
+    /// <param name="layout">The pods of a layout there: then the stretches that it leaves; null for those that no pod can support.</param>
     public static ImmutableArray<UnsupportedStretch> Stretches(
-        Job job, ReachMap reach, SearchGround ground, bool[] available, OffsetBox box)
+        Job job, ReachMap reach, SearchGround ground, bool[] available, OffsetBox box, ImmutableArray<FrameSeat>? layout = null)
     {
         var points = reach.Points;
         var near = new BoxReach(ground.Frame, ground.Seats, box);
         ImmutableArray<int[]> supporters = [.. Enumerable.Range(0, points.Length).Select(near.SupportersOf)];
-        bool[] isOut = [.. supporters.Select(of => !of.Any(s => available[s]))];
+        int[]? filled = layout is null ? null : [.. Enumerable.Range(0, ground.Seats.Length).Where(s => layout.Value.Contains(ground.Seats[s]))];
+        bool[] isOut = [.. supporters.Select((of, p) => filled is null ? !of.Any(s => available[s]) : !filled.Any(s => Supports(s, p)))];
 
         if (!isOut.Contains(true))
         {
             return [];
         }
 
+        bool Supports(int seat, int point) => near.MayReach(seat, point)
+            && ground.Frame.Reach.Share(point, ground.Frame.Faces[ground.Seats[seat].Pose], ground.Frame.CentreOf(ground.Seats[seat], box.Centre)) <= 1;
+
         var stretch = Math.Max(
             LeastStretch, LeastLookMm / Math.Min(job.Support.OverhangAlongGrainMm, job.Support.OverhangAcrossGrainMm));
         var wide = new TurnedReach(
             ReachMap.Of(job.Part, job.Support, stretch), Turn.FromDegrees(ground.Frame.AngleDeg), ground.Frame.Pivot);
+        var lengths = PointLengths.Of(points, job.Support);
+        StretchCauses causes = new(job, reach, ground, available, filled);
         return
         [
-            .. Runs(points, isOut).Select(run => Describe(job, points, run, ground, supporters, available, box, wide, stretch)),
+            .. Runs(points, isOut).OrderBy(run => run[0]).Select(run => Describe(job, points, run, ground, supporters, available, box, wide, stretch, lengths, causes, filled)),
         ];
     }
 
@@ -89,72 +96,38 @@ internal static class Impossible
         bool[] available,
         OffsetBox box,
         TurnedReach wide,
-        double stretch)
+        double stretch,
+        ImmutableArray<int> lengths,
+        StretchCauses causes,
+        int[]? filled)
     {
         var limits = points[run[0]].Limit;
         var isEdge = limits == SupportLimit.Edge;
-        double length = 0;
-        for (var i = 1; isEdge && i < run.Length; i++)
-        {
-            length += (points[run[i]].OnPart - points[run[i - 1]].OnPart).Length;
-        }
+        var length = isEdge ? run.Sum(p => lengths[p]) / (double)PointLengths.ToMm : 0;
+        double? Needed(IReadOnlyCollection<int> seats) =>
+            run.Max(p => Nearest(p, ground, seats, box, wide) * stretch) is var share && double.IsFinite(share) ? share : null;
+        var needed = Needed([.. Enumerable.Range(0, ground.Seats.Length).Where(s => available[s])]);
 
-        double? needed = 0;
-        foreach (var p in run)
-        {
-            needed = Math.Max(needed ?? 0, Nearest(p, ground, available, box, wide) * stretch) is var share
-                && double.IsFinite(share) && needed is not null ? share : null;
-        }
-
-        var limit = limits switch
-        {
-            SupportLimit.Edge => job.Support.OverhangAcrossGrainMm,
-            SupportLimit.Interior => job.Support.InteriorSpanMm ?? 0,
-            _ => job.Support.ThinFloorSpanMm,
-        };
+        var limit = UnsupportedFindings.LimitMm(limits, job.Support);
+        var what = isEdge ? "" : string.Create(
+            CultureInfo.InvariantCulture, $"{run.Length} {(limits == SupportLimit.Interior ? "interior point(s)" : "point(s) of a thin floor")}: ");
         double? wouldDo = needed is { } n ? Math.Ceiling(n * limit) : null;
         return new(
-            points[run[0]].OnPart, points[run[^1]].OnPart, length, limits, Cause(job, run, ground, supporters, limits, wouldDo), wouldDo);
-    }
-
-    private static string Cause(
-        Job job, int[] run, SearchGround ground, ImmutableArray<int[]> supporters, SupportLimit limit, double? wouldDo)
-    {
-        var what = limit == SupportLimit.Edge ? "" : string.Create(
-            CultureInfo.InvariantCulture, $"{run.Length} {(limit == SupportLimit.Interior ? "interior point(s)" : "point(s) of a thin floor")}: ");
-        var far = wouldDo is { } mm
-            ? string.Create(CultureInfo.InvariantCulture, $"the nearest pod that could stand would leave {mm:0} mm")
-            : "no pod could stand anywhere near";
-        if (run.Any(p => supporters[p].Length > 0))
+            points[run[0]].OnPart, points[run[^1]].OnPart, length, limits, what + causes.Of(run, supporters), wouldDo)
         {
-            return $"{what}the board has no place for a pod there (no working port under it, off the usable area, or on a pin, a stop, or a spot damaged or to be avoided); {far}{Larger(job, run, ground, supporters)}.";
-        }
-
-        return ground.Seats.IsEmpty
-            ? $"{what}no pod fits anywhere under the part: with these margins it is too narrow for every pod type, or taken up by cuts, defects and spots to avoid."
-            : $"{what}no pod stands near enough: the wood there is too narrow, or taken up by a cut, a defect or a spot to avoid, or no groove lies right, or the limit is less than the distance that pods keep; {far}.";
+            OverhangNowMm = filled is not null && Needed(filled) is { } now ? Math.Ceiling(now * limit) : null,
+        };
     }
 
-    // Where only small pods find room under the wood, that is half of the cause.
-    private static string Larger(Job job, int[] run, SearchGround ground, ImmutableArray<int[]> supporters)
-    {
-        var fitting = run.SelectMany(p => supporters[p]).Select(s => ground.Frame.Poses[ground.Seats[s].Pose].Type.Name).ToHashSet(StringComparer.Ordinal);
-        var others = job.Shop.Pods.Where(t => t.Stock > 0 && !fitting.Contains(t.Name)).Select(t => t.Name).ToList();
-        return others.Count == 0 ? ""
-            : $". Only {string.Join(", ", fitting.Order(StringComparer.Ordinal))} would find room there under sound wood; for {string.Join(", ", others)} the cuts, defects, edges and spots to avoid leave none";
-    }
-
-    private static double Nearest(
-        int p, SearchGround ground, bool[] available, OffsetBox box, TurnedReach wide)
+    private static double Nearest(int p, SearchGround ground, IReadOnlyCollection<int> seats, OffsetBox box, TurnedReach wide)
     {
         var best = double.PositiveInfinity;
-        for (var s = 0; s < ground.Seats.Length; s++)
+        foreach (var s in seats)
         {
-            if (available[s] && ground.Frame.PieceOver(ground.Seats[s].Pose) is null)
+            var seat = ground.Seats[s];
+            if (ground.Frame.PieceOver(seat.Pose) is null)
             {
-                var seat = ground.Seats[s];
-                best = Math.Min(best, wide.Share(
-                    p, ground.Frame.Faces[seat.Pose], ground.Frame.CentreOf(seat, box.Centre)));
+                best = Math.Min(best, wide.Share(p, ground.Frame.Faces[seat.Pose], ground.Frame.CentreOf(seat, box.Centre)));
             }
         }
 

@@ -38,19 +38,24 @@ internal static class LayoutAssembly
         return new(new(zero, frame.AngleDeg), pods, Points(reach, found with { Seats = seats }), proof);
     }
 
+    // Of the points that were given up those that some pod happens to support.
     private static ImmutableArray<SupportPoint> Points(ReachMap reach, FoundLayout found)
     {
         var frame = found.Frame;
+        var turned = frame.Reach.PointCount == reach.Points.Length ? frame.Reach : new(reach, Turn.FromDegrees(frame.AngleDeg), frame.Pivot);
         Point2[] centres = [.. found.Seats.Select(s => frame.CentreOf(s, found.Offset))];
         var points = ImmutableArray.CreateBuilder<SupportPoint>(reach.Points.Length);
         for (var p = 0; p < reach.Points.Length; p++)
         {
             var shares = found.Seats.Select((s, i) => frame.PieceOver(s.Pose) is null
-                ? frame.Reach.Share(p, frame.Faces[s.Pose], centres[i]) : double.PositiveInfinity).ToArray();
+                ? turned.Share(p, frame.Faces[s.Pose], centres[i]) : double.PositiveInfinity).ToArray();
             var nearest = Array.IndexOf(shares, shares.Min());
-            points.Add(new(reach.Points[p].OnPart, reach.Points[p].Limit, shares[nearest], nearest));
+            if (double.IsFinite(shares[nearest]))
+            {
+                points.Add(new(reach.Points[p].OnPart, reach.Points[p].Limit, shares[nearest], nearest));
+            }
         }
 
-        return points.MoveToImmutable();
+        return points.ToImmutable();
     }
 }

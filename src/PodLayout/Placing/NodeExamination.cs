@@ -213,11 +213,11 @@ internal static class NodeExamination
         return (new(ground.Frame, offset, shift.Columns, shift.Rows, seats, worst), answer.LowerBound, answer.IsProven, model.Work, model.ShortBySprings);
     }
 
-    private static IEnumerable<int> Alive(SearchGround ground, SearchNode node) => Enumerable.Range(0, ground.Seats.Length)
+    internal static IEnumerable<int> Alive(SearchGround ground, SearchNode node) => Enumerable.Range(0, ground.Seats.Length)
         .Where(s => node.Classes.Any(c => ground.Classes[c].Available[s]) && ground.Frame.IsPossible(ground.Seats[s], node.Box));
 
     // Where the relaxed choice mixes seats of several shifts the shifts are parted by one of them; otherwise the box is split.
-    private static ImmutableArray<SearchNode> Split(
+    internal static ImmutableArray<SearchNode> Split(
         SearchNode node, double swing, ImmutableArray<int> filled, int shift, double placingToleranceMm)
     {
         var classes = node.Ground.Classes;

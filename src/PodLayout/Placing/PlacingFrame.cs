@@ -91,7 +91,7 @@ public sealed class PlacingFrame
     public ImmutableArray<SeatRegion> Centres { get; }
 
     /// <summary>The points to support, about the pivot.</summary>
-    public TurnedReach Reach { get; }
+    public TurnedReach Reach { get; private init; }
 
     /// <summary>The faces of the poses that can support the part.</summary>
     public ImmutableArray<PodFace> Faces { get; }
@@ -125,6 +125,9 @@ public sealed class PlacingFrame
 
     /// <summary>How the part is to be held; null where that does not matter.</summary>
     internal HoldingModel? Holding { get; init; }
+
+    /// <summary>The same frame where only some of the points are to be supported.</summary>
+    internal PlacingFrame Demanding(ImmutableArray<int> points) => new(this) { Holding = Holding, Reach = Reach.Of(points) };
 
     /// <summary>The same frame with the part held otherwise.</summary>
     internal PlacingFrame HeldBy(HoldingModel? holding) => Holding == holding ? this : new(this) { Holding = holding };

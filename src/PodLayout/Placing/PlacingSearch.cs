@@ -83,19 +83,8 @@ internal sealed class PlacingSearch
     /// <summary>Searches all offsets at some angles.</summary>
     public SearchEnd Run(Frames frames, ImmutableArray<double> anglesDeg) => Run(frames, [.. anglesDeg.Select(a => (a, 0.0))]);
 
-    /// <summary>Searches all offsets at all angles of an interval.</summary>
-    public SearchEnd Run(Frames frames, double fromDeg, double toDeg)
-    {
-        // To begin with, spans in which the part's far end swings by half a pitch to either side: wider ones rule out nothing.
-        var shape = _job.Part.Shape.Outline;
-        var far = shape.Points.Max(p => (p - shape.Bounds.Centre).Length);
-        var halfSpan = _job.Shop.Board.PitchMm / 2 / far * 180 / Math.PI;
-        var count = Math.Max(1, (int)Math.Ceiling((toDeg - fromDeg) / (2 * halfSpan)));
-        halfSpan = (toDeg - fromDeg) / count / 2;
-        return Run(frames, [.. Enumerable.Range(0, count).Select(i => (fromDeg + (2 * i + 1) * halfSpan, halfSpan))]);
-    }
-
-    private SearchEnd Run(Frames frames, ImmutableArray<(double AngleDeg, double HalfSpanDeg)> spans)
+    /// <summary>Searches all offsets at some angles, or at all angles of some spans.</summary>
+    public SearchEnd Run(Frames frames, ImmutableArray<(double AngleDeg, double HalfSpanDeg)> spans)
     {
         frames = frames.HeldBy(_holding);
         ImmutableArray<BoardSeats> board = [.. frames.Poses.Select(pose => BoardSeats.Of(pose, _job.Shop.Board))];

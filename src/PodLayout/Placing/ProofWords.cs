@@ -1,6 +1,7 @@
 using System.Globalization;
 using PodLayout.Jobs;
 using PodLayout.Layouts;
+using PodLayout.Support;
 
 namespace PodLayout.Placing;
 
@@ -13,7 +14,8 @@ internal static class ProofWords
     /// <param name="end">How the search ended.</param>
     /// <param name="holdingFactor">The holding factor that layouts had to reach; null where holding did not matter.</param>
     /// <param name="isRefined">Whether the worst overhang was made as small as it can be with these pods there.</param>
-    public static Proof Of(Job job, int pods, SearchEnd end, double? holdingFactor, bool isRefined)
+    /// <param name="left">What the layout leaves unsupported.</param>
+    public static Proof Of(Job job, int pods, SearchEnd end, double? holdingFactor, bool isRefined, LeftUnsupported left)
     {
         var (scope, where) = job.Placement switch
         {
@@ -54,7 +56,21 @@ internal static class ProofWords
             : job.Placement is PlacementWish.Given
             ? " Of all layouts with as many pods here none has a smaller worst overhang, to a hundredth of its limit."
             : " With as many pods at this place of the part none has a smaller worst overhang, to a hundredth of its limit; other places were not compared.";
-        return new(scope, bound, end.OpenToleranceMm, words);
+        if (left.Points.IsEmpty)
+        {
+            return new(scope, bound, end.OpenToleranceMm, words);
+        }
+
+        double mm = left.Length / (double)PointLengths.ToMm, leastMm = left.LeastPossible / (double)PointLengths.ToMm;
+        var least = left.LeastPossible >= left.Length
+            ? string.Create(CultureInfo.InvariantCulture, $"Proven: no layout {where} leaves less than {mm:0.#} mm beyond its limits.")
+            : string.Create(
+                CultureInfo.InvariantCulture, $"Not proven: {mm:0.#} mm stay beyond their limits; {where} no layout leaves less than {leastMm:0.#} mm; between the two the search was not finished.");
+        return new(scope, bound, end.OpenToleranceMm, $"{least} Of the layouts that support all the rest: {words}")
+        {
+            UnsupportedMm = mm,
+            LeastUnsupportedMm = leastMm,
+        };
     }
 
     private static string HoldingToo(Job job) => job.Part.Shape.Held.IsEmpty ? ""

@@ -70,6 +70,16 @@ public sealed class BoardSeats
     public bool Allows(int column, int row) =>
         column >= 0 && row >= 0 && column < Columns && row < Rows && _allowed[row * Columns + column];
 
+    /// <summary>The rule of the board that keeps a pod of this kind from standing there: the one that is mended first.</summary>
+    internal static BoardLack LackOf(PodPose pose, GridBoard board, int column, int row)
+    {
+        var body = pose.BodyOn(board, column, row);
+        return !board.UsableArea.Grow(RoundingMm).Contains(body) ? BoardLack.UsableArea
+            : board.Obstacles.Any(o => Clearance.ToObstacle(pose, body, o.Shape) < o.ClearanceMm - RoundingMm) ? BoardLack.Obstacle
+            : board.Ports.Any(p => p.State == PortState.StuckOpen && IsUnderSeal(pose, body, p.Centre, board)) ? BoardLack.StuckPort
+            : CountFeeding(pose, board, column, row) < pose.Type.PortsNeeded ? BoardLack.Port : BoardLack.None;
+    }
+
     // As FeedingPorts, without making a list of it: asked for every place of the board.
     private static int CountFeeding(PodPose pose, GridBoard board, int column, int row)
     {

@@ -62,6 +62,16 @@ public sealed class TurnedReach
         }
     }
 
+    private TurnedReach(TurnedReach other, ImmutableArray<int> points)
+    {
+        T[] Some<T>(T[] of) => [.. points.Select(p => of[p])];
+        (_lookouts, _fans, _points) = (Some(other._lookouts), Some(other._fans), Some(other._points));
+        (_metrics, _boxes, _isEdge) = (Some(other._metrics), Some(other._boxes), Some(other._isEdge));
+    }
+
+    /// <summary>The same for some of the points only.</summary>
+    public TurnedReach Of(ImmutableArray<int> points) => new(this, points);
+
     /// <summary>Number of points.</summary>
     public int PointCount => _points.Length;
 

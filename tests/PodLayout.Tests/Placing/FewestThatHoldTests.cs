@@ -35,11 +35,14 @@ public class FewestThatHoldTests
                 continue;
             }
 
-            var supportOnly = PlannedLayoutsTests.Plan(job with { Part = job.Part with { Loads = CutterLoads.None } }).Layout?.Pods.Length;
+            var supportOnly = PlannedLayoutsTests.Plan(job with
+            {
+                Part = job.Part with { Loads = CutterLoads.None },
+                Support = job.Support with { MustSupportAll = true },
+            }).Layout?.Pods.Length;
             var holding = HoldingModel.Of(job, Target)!;
-            var search = GivenPlacement.Search(
-                job, ReachMap.Of(job.Part, job.Support), PodPose.Of(job.Shop, 50), (PlacementWish.Given)job.Placement, holding, null,
-                TestContext.Current.CancellationToken);
+            Frames frames = new(job, ReachMap.Of(job.Part, job.Support), PodPose.Of(job.Shop, 50), null);
+            var search = GivenPlacement.Search(job, frames, (PlacementWish.Given)job.Placement, holding, null, TestContext.Current.CancellationToken);
             var ours = search.Best?.Seats.Length;
             // No set with fewer seats than the bound surely holds by pulls; and ours is among those that hold, beyond doubt or in it.
             var fewest = Fewest(job, seats, model, holding.Ground, Math.Min((ours is null && search.ShortBySprings == 0 ? 5 : search.FewestPossible) - 1, 5));

@@ -9,6 +9,7 @@ namespace PodLayout.Handover.Format;
 /// <param name="EdgeStepMm">Edge points are at most this far apart.</param>
 /// <param name="InteriorStepMm">Step of the interior points' lattice.</param>
 /// <param name="ThinFloorSpanMm">Greatest distance from a point of a thin floor to a pod.</param>
+/// <param name="MustSupportAll">Whether there was to be no layout where not all can be supported; absent for false.</param>
 public sealed record RulesEntry(
     double SealMarginMm,
     double CutClearanceMm,
@@ -17,4 +18,5 @@ public sealed record RulesEntry(
     double? InteriorSpanMm,
     double EdgeStepMm,
     double InteriorStepMm,
-    double ThinFloorSpanMm);
+    double ThinFloorSpanMm,
+    bool? MustSupportAll = null);

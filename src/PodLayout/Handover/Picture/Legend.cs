@@ -25,8 +25,19 @@ internal static class Legend
         PlanResult result, double grainDeg, IReadOnlyDictionary<string, string> names, SheetDraft? drawn) => Occurring(drawn,
     [
         .. Pods(result.Layout, names), .. FaultDrawing.Signs(drawn), .. Ports(result), .. Before(result.Job), .. Board(result.Job.Shop.Board), .. Zones(result.Job.Shop),
-        .. Part(result, grainDeg), Mark(), .. Leaders(result, drawn),
+        .. Part(result, grainDeg), .. Unsupported(result), Mark(), .. Leaders(result, drawn),
     ]);
+
+    private static IEnumerable<PanelItem> Unsupported(PlanResult result)
+    {
+        if (!result.Unsupported.IsEmpty)
+        {
+            yield return PanelItem.Sign(
+                result.Layout is null ? "stretch that no pod can support" : "edge that stays unsupported", "unsupported", (draft, at) => Stroke(draft, at, "unsupported"));
+            yield return PanelItem.Sign("spot that stays unsupported", "unsupported-spot", (draft, at) =>
+                Symbols.Cross(draft, SheetDraft.Panel, "unsupported-spot", at, 1.2 * draft.Scale));
+        }
+    }
 
     private static IEnumerable<PanelItem> Occurring(SheetDraft? drawn, IEnumerable<PanelItem> items) =>
         items.Where(i => drawn is null || i.Explains is not { } style || drawn.Shows(style));
@@ -216,13 +227,13 @@ internal static class Legend
 
     private static IEnumerable<PanelItem> Support(PlanResult result)
     {
+        foreach (var item in Unsupported(result))
+        {
+            yield return item;
+        }
+
         if (result.Layout is null)
         {
-            if (!result.Unsupported.IsEmpty)
-            {
-                yield return PanelItem.Sign("stretch that no pod can support", "unsupported", (draft, at) => Stroke(draft, at, "unsupported"));
-            }
-
             yield break;
         }
 

@@ -10,7 +10,7 @@ namespace PodLayout.Handover.Picture;
 /// <summary>The words beside the drawing: title block, where the part lies, what is proven, legend, cautions.</summary>
 internal static class PanelText
 {
-    private const int MostStretches = 12;
+    private const int MostStretches = 6;
 
     /// <param name="result">What is drawn.</param>
     /// <param name="shortNames">What stands in the pods for each type's name.</param>
@@ -66,25 +66,24 @@ internal static class PanelText
             .. PanelItem.Words(
                 $"Worst overhang {Summary.Percent(layout.WorstShareOfLimit)} of its limit. The limit is "
                     + $"{Mm(support.OverhangAlongGrainMm)} mm along the grain, {Mm(support.OverhangAcrossGrainMm)} mm across it."),
-        ]), .. HoldingDrawing.Words(layout)];
+        ]), .. result.IsPartial ? PanelItem.Under(Summary.Capital(UnsupportedFindings.Amount(layout, result.Unsupported)) + " unsupported", Unsupported(result)) : [],
+            .. HoldingDrawing.Words(layout)];
     }
 
     private static IEnumerable<PanelItem> NoLayoutWords(PlanResult result)
     {
-        var more = result.Unsupported.Length - MostStretches;
         return PanelItem.Under(result.Interrupted ? "Cut short: no layout yet" : "No layout is possible as asked",
         [
             .. result.Job.Placement is not PlacementWish.Given
                 ? PanelItem.Words("The part is drawn in the middle of the board; no placement was found.") : [],
             .. result.Findings.Where(f => f.Kind == FindingKind.NoLayout).Take(3).SelectMany(f => PanelItem.Words(f.Message, 5)),
             .. PanelItem.Words("The summary says what would help."),
-            .. result.Unsupported.Take(MostStretches).SelectMany((s, i) => PanelItem.Words(
-                string.Create(CultureInfo.InvariantCulture, $"{i + 1}. {s.Cause} ")
-                    + Summary.WhatWouldDo(s, result.Job.Support), 5)),
-            .. more <= 0 ? [] : PanelItem.Words(
-                string.Create(CultureInfo.InvariantCulture, $"... and {more} more: see the summary.")),
+            .. Unsupported(result),
         ]);
     }
+
+    private static IEnumerable<PanelItem> Unsupported(PlanResult result) =>
+        StretchWords.Of(result, MostStretches).SelectMany(line => PanelItem.Words(line, 8));
 
     /// <summary>A bar to measure against, and the scale.</summary>
     public static PanelItem ScaleBar(string paper = "A4", bool inInches = false) => new(9.5, (draft, at) =>

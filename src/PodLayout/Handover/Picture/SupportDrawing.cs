@@ -88,29 +88,40 @@ internal static class SupportDrawing
             SheetDraft.Labels, "worst-label", box.Centre, words, 2.5, TextAnchor.Middle), draft.TextBox(default, words, 2.5, true));
     }
 
-    /// <summary>The stretches that no pod can support, with the numbers of the summary.</summary>
-    public static void Unsupported(
-        SheetDraft draft, PartShape onBoard, ImmutableArray<UnsupportedStretch> stretches, Turn turn, Point2 zero)
+    /// <summary>The stretches beyond the limit of every pod.</summary>
+    /// <returns>Where the number of each is to point.</returns>
+    public static ImmutableArray<Point2> Unsupported(
+        SheetDraft draft, PartShape onBoard, ImmutableArray<UnsupportedStretch> stretches, Placement placement)
     {
-        for (var i = 0; i < stretches.Length; i++)
+        var turn = Turn.FromDegrees(placement.AngleDeg);
+        var middles = ImmutableArray.CreateBuilder<Point2>();
+        foreach (var s in stretches)
         {
-            var s = stretches[i];
-            Point2 from = turn.Apply(s.From) + zero, to = turn.Apply(s.To) + zero;
-            var middle = from;
-            if (s.IsEdge && s.LengthMm > 0 && EdgePath.Between(onBoard, from, to, s.LengthMm) is { } path)
+            Point2 from = turn.Apply(s.From) + placement.ZeroOnBoard, to = turn.Apply(s.To) + placement.ZeroOnBoard;
+            if (s.IsEdge && s.From != s.To && EdgePath.Between(onBoard, from, to, s.LengthMm) is { } path)
             {
                 draft.AddLine(SheetDraft.Support, "unsupported", path);
-                middle = path[path.Length / 2];
+                middles.Add(path[path.Length / 2]);
             }
             else
             {
                 Symbols.Cross(draft, SheetDraft.Support, "unsupported-spot", from, 1.2 * draft.Scale);
+                middles.Add(from);
             }
+        }
 
-            var number = (i + 1).ToString(CultureInfo.InvariantCulture);
+        return middles.ToImmutable();
+    }
+
+    /// <summary>The numbers of such stretches, with what stands before each: those of the summary, or of the card.</summary>
+    public static void Numbers(SheetDraft draft, PartShape onBoard, ImmutableArray<Point2> middles, string before = "")
+    {
+        for (var i = 0; i < middles.Length; i++)
+        {
+            var number = before + (i + 1).ToString(CultureInfo.InvariantCulture);
             var size = (Symbols.FlagMm(number, isClose: false) + 0.1) * draft.Scale;
             Callout(
-                draft, onBoard, middle, box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, number),
+                draft, onBoard, middles[i], box => Symbols.Flag(draft, SheetDraft.Labels, box.Centre, number),
                 new(-size, -size, size, size));
         }
     }

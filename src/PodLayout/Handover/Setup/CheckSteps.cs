@@ -13,12 +13,13 @@ internal static class CheckSteps
     public static IEnumerable<CardSection> Of(PlanResult result, Layout layout, Laying laying, StopWords stop, CardUnit unit) =>
     [
         new(CardSection.Holding, "Vacuum and holding", [.. stop.Lines.Select(w => new CardBlock.Words(w, IsStrong: true)), .. HoldingSteps.Of(result.Job.Shop, layout, stop, unit)]),
-        new(CardSection.Warnings, CardWarnings.Heading, [.. Watch(result, layout, unit), .. Left(result.Job.Part.Shape, layout, unit)]),
+        new(CardSection.Warnings, CardWarnings.Heading, [.. Watch(result, layout, unit), .. Unsupported(result, layout, unit), .. Left(result.Job.Part.Shape, layout, unit)]),
         new("start", "Before the spindle starts",
         [
             new CardBlock.Steps(
             [
                 .. stop.Stops ? [("S0", "Whoever programs this job has cleared what stands at the head of this card, and has signed below.")] : Array.Empty<(string, string)>(),
+                .. result.IsPartial ? [("S10", StretchWords.ToTick(result))] : Array.Empty<(string, string)>(),
                 .. Read(CardWarnings.Of(result, layout, unit).Length),
                 ("S1", "The board lies flat on its pins; grooves and seals are clean."),
                 ("S3", $"The {CsvText.Count(LayoutFiling.OpenPorts(layout).Count())} ports are open, all others plugged{Stuck(result.Job.Shop.Board, layout)}; valves {(result.Job.Shop.Zones.IsEmpty ? $"open as written in {CardSection.Named(CardSection.Valves)}" : "as listed")}."),
@@ -100,6 +101,9 @@ internal static class CheckSteps
             yield return new CardBlock.Words(char.ToUpperInvariant(held[0]) + held[1..]);
         }
     }
+
+    private static IEnumerable<CardBlock> Unsupported(PlanResult result, Layout layout, CardUnit unit) =>
+        StretchWords.OnBoard(result, layout, unit).Select(line => new CardBlock.Words(line));
 
     private static string NoneLoose(Job job) => (job.IsBlankStated ?? !job.Part.Shape.Blank.IsEmpty, job.IsBlankStated is not null) switch
     {

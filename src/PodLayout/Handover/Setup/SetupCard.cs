@@ -38,7 +38,7 @@ internal sealed record SetupCard(
             result.Job.Name.Length > 0 ? result.Job.Name : result.Job.Part.Name,
             [$"Revision: {Or(options.Revision, "________")}", $"Date: {Or(options.Date, "____________")}", $"Plan: {LayoutMark.Of(result)}"],
             CardHead.Of(result, layout, options, stop, unit),
-            [.. stop.Lines, .. StopWords.Broken(doubts.Breaches, unit), .. Remarks(result, doubts, stop), .. CardWarnings.Head(CardWarnings.Of(result, layout, unit).Length)],
+            [.. stop.Lines, .. StopWords.Broken(doubts.Breaches, unit), .. Remarks(result, doubts, stop, unit), .. CardWarnings.Head(CardWarnings.Of(result, layout, unit).Length)],
             stop,
             [
                 .. BoardSteps.Of(result, layout, changes, doubts, unit),
@@ -51,8 +51,9 @@ internal sealed record SetupCard(
         };
     }
 
-    private static IEnumerable<string> Remarks(PlanResult result, LayoutDoubts doubts, StopWords stop) =>
+    private static IEnumerable<string> Remarks(PlanResult result, LayoutDoubts doubts, StopWords stop, CardUnit unit) =>
     [
+        .. result.IsPartial ? [StretchWords.OnCard(result, unit)] : Array.Empty<string>(),
         .. result.Interrupted ? ["The search was cut short: this is the best layout found, not the best possible."] : Array.Empty<string>(),
         .. doubts.IsChanged && !stop.Stops ? ["This layout was changed after it was planned. It keeps the rules that it is checked by."] : Array.Empty<string>(),
     ];

@@ -166,7 +166,8 @@ internal static class SetupPicture
     private static Box2 Content(PlanResult result) => LayoutPicture.Content(result.Job.Shop.Board, Shape(result));
 
     /// <summary>All but marks and words.</summary>
-    public static void DrawThings(SheetDraft draft, PlanResult result, ImmutableArray<PodFault> faults)
+    /// <returns>Where the numbers of stretches that stay unsupported are to point.</returns>
+    public static ImmutableArray<Point2> DrawThings(SheetDraft draft, PlanResult result, ImmutableArray<PodFault> faults)
     {
         var (job, layout) = (result.Job, result.Layout!);
         draft.AddBox(SheetDraft.Paper, "paper", draft.Page);
@@ -175,6 +176,7 @@ internal static class SetupPicture
         StandingDrawing.Draw(draft, job, layout);
         PodDrawing.Bodies(draft, job.Shop.Board, layout, StandingChanges.Of(job, layout).Staying);
         FaultDrawing.Frames(draft, layout, faults);
+        return SupportDrawing.Unsupported(draft, Shape(result), result.Unsupported, layout.Placement);
     }
 
     // The pods whose numbers are too small to be read.
@@ -182,7 +184,7 @@ internal static class SetupPicture
         SheetDraft draft, PlanResult result, Laying laying, LetterSizes sizes, Box2 around, ImmutableArray<PodFault> faults)
     {
         var (job, layout, shape) = (result.Job, result.Layout!, Shape(result));
-        DrawThings(draft, result, faults);
+        var unsupported = DrawThings(draft, result, faults);
         foreach (var at in laying.Marks.Select(m => m.At))
         {
             // The dot of a mark, which is drawn last: words keep off the lines through it.
@@ -202,6 +204,7 @@ internal static class SetupPicture
             MarkFlag.Draw(draft, job.Shop.Board, shape, mark, around, sizes);
         }
 
+        SupportDrawing.Numbers(draft, shape, unsupported, StretchWords.CardMark);
         labels.Outside();
         FaultDrawing.Words(draft, job.Shop.Board, layout, faults);
 

@@ -94,6 +94,7 @@ public static class JobReading
                 new SupportRules(along, across, written.InteriorSpanMm, written.EdgeStepMm, written.InteriorStepMm)
                 {
                     ThinFloorSpanMm = written.ThinFloorSpanMm,
+                    MustSupportAll = written.MustSupportAll,
                 },
                 placement)
             {

@@ -89,6 +89,9 @@ internal sealed record WrittenJob
     [Bounds(From = 1, To = 10_000)]
     public double ThinFloorSpanMm { get; init; } = 60;
 
+    [Description("Whether there is to be no layout at all where not every point can be supported; otherwise the layout comes that leaves least beyond its limits, with its own exit code.")]
+    public bool MustSupportAll { get; init; }
+
     [Description("How far the vacuum of a pod may suck in the wood above it, mm; pods keep off floors that would sag more.")]
     [Bounds(From = 0.01, To = 10)]
     public double FloorSagMm { get; init; } = 0.25;
