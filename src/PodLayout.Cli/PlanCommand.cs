@@ -7,6 +7,7 @@ using PodLayout.Handover.Setup;
 using PodLayout.Jobs;
 using PodLayout.Jobs.Written;
 using PodLayout.JsonFiles;
+using PodLayout.Remedies;
 using PodLayout.Seats;
 using PodLayout.Shops;
 using PodLayout.Shops.Written;
@@ -26,10 +27,12 @@ internal static class PlanCommand
         Option<string?> from = new("--from") { HelpName = "FILE", Description = "A layout.json whose pods stand on the board now: with as few pods, a layout that moves fewest of them is preferred." };
         Option<bool> card = new("--card") { Description = "Make the setup card too: card.html, card.pdf, layout.dxf." };
         CardOptionsGiven cardOptions = new();
+        Option<bool> tries = new("--try") { Description = "Where part of the wood stays unsupported: plan what may mend it (the part turned, ports, pods, margins, limits) and tell what each came to." };
+        Option<string?> take = new("--take") { HelpName = "N", Description = "Try, and make the way out of this number the plan." };
         Option<bool> explain = new("--explain") { Description = "Print what the holding factor assumes." };
         Option<bool> progress = new("--progress") { Description = "Tell on stderr where the search stands, even when stderr is no terminal." };
         Command command = new("plan", "Finds the fewest pods that support a part, and hands over where they stand and which ports to open.") { input };
-        foreach (var option in (IEnumerable<Option>)[.. members.All, from, outFolder, card, .. cardOptions.All, explain, threads, timeLimit, progress])
+        foreach (var option in (IEnumerable<Option>)[.. members.All, from, outFolder, card, .. cardOptions.All, tries, take, explain, threads, timeLimit, progress])
         {
             command.Add(option);
         }
@@ -39,14 +42,23 @@ internal static class PlanCommand
             var begun = terminal.Clock.GetTimestamp();
             var effort = EffortOf(threads, parsed.GetValue(threads), timeLimit, parsed.GetValue(timeLimit));
             var cardAsked = CardAsked(cardOptions, card, outFolder, parsed);
-            var asked = Interruptible.Run(() => effort.Then(_ => cardAsked).Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members))
+            var way = WayAsked(take, parsed.GetValue(take), parsed.GetValue(tries));
+            var asked = Interruptible.Run(() => effort.Then(_ => cardAsked).Then(_ => way).Then(_ => members.Read(parsed)).Then(given => Job(parsed.GetRequiredValue(input), given.Members))
                 .Then(job => Standing(parsed.GetValue(from), job)), cancellation);
             return asked.Succeeded
-                ? Plan(asked.Value, asked.Findings, Left(effort.Value!, terminal.Clock.GetElapsedTime(begun)), new(parsed.GetValue(outFolder), parsed.GetValue(card) ? cardAsked.Value : null, parsed.GetValue(explain)), parsed.GetValue(progress), terminal, cancellation)
+                ? Plan(asked.Value, asked.Findings, Left(effort.Value!, terminal.Clock.GetElapsedTime(begun)), new(parsed.GetValue(outFolder), parsed.GetValue(card) ? cardAsked.Value : null, parsed.GetValue(explain), way.Value!.Number), parsed.GetValue(progress), terminal, cancellation)
                 : terminal.Refuse(asked.Findings);
         }));
         return command;
     }
+
+    // 0 where all are only tried, -1 where none is.
+    private sealed record WayAskedFor(int Number);
+
+    private static Outcome<WayAskedFor> WayAsked(Option option, string? take, bool tries) =>
+        take is null ? Outcome<WayAskedFor>.Of(new(tries ? 0 : -1))
+        : int.TryParse(take, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number is >= 1 and <= 99 ? Outcome<WayAskedFor>.Of(new(number))
+        : Outcome<WayAskedFor>.Refuse(PlanOptions.Bad(option, take, "the number of a way out, from 1 on"));
 
     // A card is of no use where nothing is written, and words about it are of none without it.
     private static Outcome<CardOptions> CardAsked(CardOptionsGiven given, Option<bool> card, Option<string?> outFolder, ParseResult parsed)
@@ -168,7 +180,23 @@ internal static class PlanCommand
         // What speaks against the program or its zero may be why the search takes long: told before it, and again in the summary.
         terminal.Print(found.Where(f => f is { Severity: Severity.Warning, Kind: FindingKind.Program }));
         var lines = progress || terminal.ErrorIsTerminal ? new ProgressLines(terminal.Error, progress) : null;
+        var begun = terminal.Clock.GetTimestamp();
         var planned = Planning.Plan(job, effort, lines, cancellation);
+        if (output.Way >= 0 && RemedyTrial.IsOfUse(planned))
+        {
+            var tried = RemedyTrial.Of(planned, other => Planning.Plan(other, Left(effort, terminal.Clock.GetElapsedTime(begun)), lines, cancellation), cancellation);
+            planned = planned with { WaysOut = [.. tried.Select(t => t.Figures)] };
+            if (output.Way > 0)
+            {
+                if (output.Way > tried.Length)
+                {
+                    terminal.Out.Write(Results.Summary(planned));
+                    return terminal.Refuse([NoSuchWay(output.Way, tried.Length)]);
+                }
+
+                planned = tried[output.Way - 1] is var taken ? taken.Plan with { Findings = taken.Plan.Findings.Insert(0, Taken(taken.Words)) } : planned;
+            }
+        }
 
         // What was found on reading belongs into the handed-over files as much as what planning found. The summary says all
         // that a person must know; notes, and the one reason why there is no layout, go where a script looks for them.
@@ -195,6 +223,14 @@ internal static class PlanCommand
         return written == ExitCodes.LayoutFound ? ExitCodes.Of(result, cancellation.IsCancellationRequested) : written;
     }
 
-    /// <summary>Where results go; a folder of null for the terminal alone, a card of null for none; and whether assumptions are printed.</summary>
-    private sealed record Output(string? Folder, CardOptions? Card, bool Explains);
+    private static Finding Taken(string words) => new(
+        "way-out-taken", Severity.Mended, FindingKind.Request, $"planned with a change of the job: {words}.", null, "Write it into the job or the shop, so that the next plan knows of it.");
+
+    private static Finding NoSuchWay(int asked, int count) => new(
+        "no-such-way-out", Severity.Refused, FindingKind.Request,
+        string.Create(CultureInfo.InvariantCulture, $"found {asked}; {(count == 0 ? "of what was tried nothing leaves less unsupported" : $"expected a number from 1 to {count}")}."),
+        new Place.InOption("--take"), count == 0 ? "Leave it out." : "Give the number of one of the ways out above.");
+
+    /// <summary>Where results go; a folder of null for the terminal alone, a card of null for none; whether assumptions are printed; and which way out is the plan (0: none, -1: none is tried).</summary>
+    private sealed record Output(string? Folder, CardOptions? Card, bool Explains, int Way);
 }

@@ -85,7 +85,15 @@ internal sealed class SupportPlanning
             }
         }
 
-        return Told(WithLayout(null, supporting, support, nodes));
+        if (target is null || isCut)
+        {
+            return Told(WithLayout(null, supporting, support, nodes));
+        }
+
+        // Shown is what comes nearest to holding.
+        var frames = _heights.First(h => h.Poses == supporting.Frame.Poses);
+        var firmest = FirmestLayout.Of(_job, HoldingModel.Of(_job, rules.LeastFactor)!, frames, supporting, _cancellation);
+        return Told(WithLayout(null, firmest, support, nodes, isFirmest: true));
     }
 
     // The layout that is known to support what is demanded, with as few pods as do there.
@@ -151,11 +159,11 @@ internal sealed class SupportPlanning
             job, aimed, _effort, Tolerances.PlacingMm, best, _progress, cancellation) { Course = course ?? wanted }.Run(frames, spans));
     }
 
-    private PlanResult WithLayout(HoldingModel? holding, FoundLayout found, SearchEnd end, int nodes)
+    private PlanResult WithLayout(HoldingModel? holding, FoundLayout found, SearchEnd end, int nodes, bool isFirmest = false)
     {
         var job = _job;
         var board = BoardOf(found.Frame);
-        if (job.Standing is { } standing)
+        if (job.Standing is { } standing && !isFirmest)
         {
             // Pods left standing come before overhang: what the search found is then not moved off them again.
             var frames = _heights.First(h => h.Poses == found.Frame.Poses).HeldBy(holding);
@@ -163,10 +171,12 @@ internal sealed class SupportPlanning
         }
 
         var mayMove = job.Placement is not PlacementWish.Given;
-        var refined = job.Standing is null
+        var isRefined = job.Standing is null && !isFirmest;
+        var refined = isRefined
             ? Refinement.Improve(job, board, found, mayMove, _cancellation) : found;
-        var proof = ProofWords.Of(
-            job, refined.Seats.Length, end, holding?.Ground.Factor, isRefined: job.Standing is null && !_cancellation.IsCancellationRequested, _left);
+        isRefined &= !_cancellation.IsCancellationRequested;
+        var proof = isFirmest ? ProofWords.OfFirmest(job, refined.Seats.Length, end, _left)
+            : ProofWords.Of(job, refined.Seats.Length, end, holding?.Ground.Factor, isRefined, _left);
         var layout = LayoutAssembly.Of(job, _reach, refined, proof);
         if (HeldLayout.Report(job, layout, _effort.Threads) is { } held)
         {

@@ -58,7 +58,9 @@ internal static class LayoutFiling
             Cautions.Of(result),
             job.Offcuts.IsEmpty ? null : [.. job.Offcuts.Select(o => new OffcutEntry(
                 o.Name, Xy(o.Inside), Mm(o.WidthMm), Mm(o.HeightMm), Mm(o.MassKg), o.IsLarge, o.IsAround))],
-            job.IsBlankStated);
+            job.IsBlankStated,
+            result.WaysOut.IsEmpty ? null : [.. result.WaysOut.Select((w, i) => new WayOutEntry(
+                i + 1, w.Words, Mm(w.UnsupportedMm), w.Pods, w.HoldingFactor is { } factor && double.IsFinite(factor) ? Mm(factor) : null))]);
         return file with { Mark = result.Mark ?? LayoutMark.Hash(file) };
     }
 

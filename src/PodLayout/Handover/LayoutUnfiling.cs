@@ -61,6 +61,7 @@ internal static class LayoutUnfiling
             new(file.Work.Seats, file.Work.Points, file.Work.Placements))
         {
             Mark = LayoutMark.Of(file),
+            WaysOut = [.. (file.WaysOut ?? []).Select(w => new WayOut(w.Words, w.UnsupportedMm, w.Pods, w.HoldingFactor))],
         };
     }
 

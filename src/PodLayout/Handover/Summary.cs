@@ -17,7 +17,7 @@ public static class Summary
         var lines = result.Layout is { } layout ? LayoutLines(result, layout) : NoLayoutLines(result);
         var findings = result.Findings.Where(f => f.Severity >= Severity.Mended && f.Kind != FindingKind.NoLayout)
             .Select(f => $"{Word(f.Severity)}: {f}");
-        return string.Concat(lines.Concat(findings).Concat(Cautions.Of(result).Select(c => "Caution: " + c))
+        return string.Concat(lines.Concat(WaysOut(result)).Concat(findings).Concat(Cautions.Of(result).Select(c => "Caution: " + c))
             .Select(line => Plain(line) + "\n"));
     }
 
@@ -164,6 +164,15 @@ public static class Summary
             yield return "Cause: " + finding;
         }
     }
+
+    // What was tried, and what it came to.
+    private static IEnumerable<string> WaysOut(PlanResult result) => result.WaysOut.IsEmpty ? [] :
+    [
+        "Ways out, each planned; the same command with --take N makes one of them the plan:",
+        .. result.WaysOut.Select((w, i) => $"  {Whole(i + 1)}. {w.Words}: "
+            + $"{(w.UnsupportedMm > 0 ? $"{Mm(Math.Ceiling(w.UnsupportedMm))} mm stay unsupported" : "all is supported")}, {Counted(w.Pods, "pod")}"
+            + (w.HoldingFactor is { } factor ? $", holding factor {Holding.FactorText.Of(factor)}." : ".")),
+    ];
 
     private static IEnumerable<string> Unsupported(PlanResult result) => result.Unsupported.IsEmpty ? [] :
     [

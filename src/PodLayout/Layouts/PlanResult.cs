@@ -30,6 +30,9 @@ public sealed record PlanResult(
     /// <summary>Whether there is a layout that leaves part of the wood beyond its limits.</summary>
     public bool IsPartial => Layout is not null && !Unsupported.IsEmpty;
 
+    /// <summary>Changes that were tried because something stays unsupported, the best first; empty where none was, or none helped.</summary>
+    public ImmutableArray<WayOut> WaysOut { get; init; } = [];
+
     /// <summary>The mark that the files of this plan bear; null as long as it was not filed.</summary>
     public string? Mark { get; init; }
 

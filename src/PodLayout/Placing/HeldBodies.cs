@@ -38,6 +38,14 @@ internal sealed class HeldBodies(ImmutableArray<HoldingGround> grounds)
             g, g.On(held[body]), g.Telling.Concat(Enumerable.Range(0, g.Loads.Length)), EnoughFactor).Limit.Factor >= EnoughFactor).All(h => h);
     }
 
+    /// <summary>The least factor of the part and its pieces, by both figures; 0 where the part would tip off before the vacuum is on.</summary>
+    public double Least(PlacingFrame frame, ImmutableArray<FrameSeat> seats, Point2 offset, int columns, int rows)
+    {
+        var held = Of(frame, seats, offset, columns, rows);
+        return Topples(held[0]) is not null ? 0
+            : Grounds.Select((g, body) => Firmness.Weakest(g, g.On(held[body]), Enumerable.Range(0, g.Loads.Length), -1).Limit.Factor).Min();
+    }
+
     /// <summary>The seat that, added to a layout, makes it hold best, and the factor then; null when there is none to add.</summary>
     /// <param name="frame">The part at its angle.</param>
     /// <param name="seats">The layout.</param>

@@ -45,7 +45,7 @@ internal static class Impossible
         var wide = new TurnedReach(
             ReachMap.Of(job.Part, job.Support, stretch), Turn.FromDegrees(ground.Frame.AngleDeg), ground.Frame.Pivot);
         var lengths = PointLengths.Of(points, job.Support);
-        StretchCauses causes = new(job, reach, ground, available, filled);
+        StretchCauses causes = new(job, reach, ground, available, box, filled);
         return
         [
             .. Runs(points, isOut).OrderBy(run => run[0]).Select(run => Describe(job, points, run, ground, supporters, available, box, wide, stretch, lengths, causes, filled)),

@@ -23,19 +23,28 @@ internal sealed class StretchCauses
     private readonly bool[] _available;
     private readonly int[]? _filled;
     private readonly Lazy<BoxReach> _elsewhere;
-    private readonly ImmutableArray<(Lazy<BoxReach?> Reach, string Words)> _changes;
+    private readonly ImmutableArray<(Lazy<BoxReach?> Here, Lazy<BoxReach?> Anywhere, string Words)> _changes;
 
     /// <summary>Prepares them for one place of the part.</summary>
     /// <param name="job">The job.</param>
     /// <param name="reach">Its reach map.</param>
     /// <param name="ground">Seats there, whether or not the board has them.</param>
     /// <param name="available">Which of them the board has.</param>
+    /// <param name="spot">Where the part lies within its pitch.</param>
     /// <param name="filled">The seats of a layout there; null for none.</param>
-    public StretchCauses(Job job, ReachMap reach, SearchGround ground, bool[] available, int[]? filled)
+    public StretchCauses(Job job, ReachMap reach, SearchGround ground, bool[] available, OffsetBox spot, int[]? filled)
     {
         (_job, _reach, _ground, _available, _filled) = (job, reach, ground, available, filled);
-        _elsewhere = new(() => Anywhere(ground.Frame));
-        _changes = [.. Changes().Select(c => (new Lazy<BoxReach?>(() => c.Change() is { } changed ? With(changed) : null), c.Words))];
+        var whole = OffsetBox.WholePitch(job.Shop.Board.PitchMm);
+        _elsewhere = new(() => Over(ground.Frame, whole));
+        _changes =
+        [
+            .. Changes().Select(c =>
+            {
+                Lazy<PlacingFrame?> frame = new(() => c.Change() is { } changed ? FrameOf(changed) : null);
+                return (new Lazy<BoxReach?>(() => frame.Value is { } f ? Over(f, spot) : null), new Lazy<BoxReach?>(() => frame.Value is { } f ? Over(f, whole) : null), c.Words);
+            }),
+        ];
     }
 
     /// <summary>The cause, in a sentence.</summary>
@@ -54,25 +63,18 @@ internal sealed class StretchCauses
             return OfBoard(there);
         }
 
-        if (_job.Placement is PlacementWish.Given && Reaches(_elsewhere.Value, run))
+        // At this place of the part first; a rule whose absence helps elsewhere only comes after the grooves.
+        if (_changes.FirstOrDefault(c => c.Here.Value is { } other && Reaches(other, run)) is { Words: { } words })
         {
-            return "no groove lies right for a pod there: with the part elsewhere one could stand.";
+            return words;
         }
 
-        if (Reaches(_elsewhere.Value, run))
-        {
-            return "no groove lies right for a pod there, and where the part lies so that one does, more is lost elsewhere.";
-        }
-
-        foreach (var (changed, words) in _changes)
-        {
-            if (changed.Value is { } other && Reaches(other, run))
-            {
-                return words;
-            }
-        }
-
-        return "the wood there is too narrow for any pod of whole pitches, or the limit less than the distance that pods keep from an edge.";
+        return Reaches(_elsewhere.Value, run)
+            ? _job.Placement is PlacementWish.Given
+                ? "no groove lies right for a pod there: with the part elsewhere one could stand."
+                : "no groove lies right for a pod there, and where the part lies so that one does, more is lost elsewhere."
+            : _changes.FirstOrDefault(c => c.Anywhere.Value is { } other && Reaches(other, run)).Words
+                ?? "the wood there is too narrow for any pod of whole pitches, or the limit less than the distance that pods keep from an edge.";
     }
 
     private string InTheWay(int[] seats)
@@ -141,17 +143,10 @@ internal sealed class StretchCauses
         }
     }
 
-    private BoxReach With(Job changed)
-    {
-        var frame = new PlacingFrame(changed, _reach, PodPose.Of(changed, _ground.Frame.Poses[0].Type.HeightMm), _ground.Frame.AngleDeg, 0);
-        return Anywhere(frame);
-    }
+    private PlacingFrame FrameOf(Job changed) =>
+        new(changed, _reach, PodPose.Of(changed, _ground.Frame.Poses[0].Type.HeightMm), _ground.Frame.AngleDeg, 0);
 
-    private BoxReach Anywhere(PlacingFrame frame)
-    {
-        var whole = OffsetBox.WholePitch(_job.Shop.Board.PitchMm);
-        return new(frame, frame.PossibleSeats(whole), whole);
-    }
+    private static BoxReach Over(PlacingFrame frame, OffsetBox box) => new(frame, frame.PossibleSeats(box), box);
 
     private static bool Reaches(BoxReach reach, int[] run) => run.Any(p => reach.SupportersOf(p).Length > 0);
 

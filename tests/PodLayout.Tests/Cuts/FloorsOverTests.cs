@@ -51,7 +51,10 @@ public class FloorsOverTests
         // Every point of the pocket is to have a pod within 20 mm: that asks for pods under it.
         var (job, _) = ByOperation(8, 0.8);
         job = job with { Support = job.Support with { ThinFloorSpanMm = 20 } };
-        Assert.Null(Planning.Plan(job, new Effort(2, null), null, TestContext.Current.CancellationToken).Layout);
+        var with = Planning.Plan(job, new Effort(2, null), null, TestContext.Current.CancellationToken);
+        Assert.True(with.IsPartial);
+        Assert.DoesNotContain(with.Layout!.Pods, pod => Touches(pod, with.Layout, Pocket));
+        Assert.Contains(with.Unsupported, s => s.Limit == SupportLimit.ThinFloor && s.Cause.Contains("too thin to bear", StringComparison.Ordinal));
         var without = job with { Part = job.Part with { Shape = job.Part.Shape with { WeakFloors = [] } } };
         var layout = Planning.Plan(without, new Effort(2, null), null, TestContext.Current.CancellationToken).Layout!;
         Assert.Contains(layout.Pods, pod => Touches(pod, layout, Pocket));

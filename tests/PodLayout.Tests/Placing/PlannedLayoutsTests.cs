@@ -129,10 +129,16 @@ public class PlannedLayoutsTests
         // The U part needs seven pods.
         var job = Shapes.JobFor(
             Shapes.UPart(), Shapes.Board(1500, 1200, 30), [Shapes.Pod(120, 120, stock: 2), Shapes.Pod(60, 60, stock: 1)], 60, 8);
-        var result = Plan(job);
+        var result = Plan(job with { Support = job.Support with { MustSupportAll = true } });
         Assert.Null(result.Layout);
         Assert.Contains(result.Findings, f => f.Code == "stock-too-small");
         Assert.Contains("120x120 (in stock: 2)", result.Findings[^1].Message);
+
+        // Else the three go where they support most, and the rest is told.
+        var partial = Plan(job);
+        AssertKeepsRules(partial);
+        Assert.Equal(3, partial.Layout!.Pods.Length);
+        Assert.Contains(partial.Unsupported, s => s.Cause.Contains("more in stock would do", StringComparison.Ordinal));
     }
 
     [Fact]

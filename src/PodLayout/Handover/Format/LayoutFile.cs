@@ -28,6 +28,7 @@ namespace PodLayout.Handover.Format;
 /// <param name="Cautions">What these figures do not say.</param>
 /// <param name="Offcuts">What comes loose when the part is cut out; files of before it was written have no such member.</param>
 /// <param name="IsBlankStated">Whether the job states the blank; files of before it was written have no such member.</param>
+/// <param name="WaysOut">Changes that were tried because something stays unsupported, the best first; absent where none was.</param>
 /// <param name="Mark">The plan's mark, which its other files bear too: a hash of all the other members; files of before it was written have no such member.</param>
 public sealed record LayoutFile(
     string Schema,
@@ -52,6 +53,7 @@ public sealed record LayoutFile(
     ImmutableArray<string> Cautions,
     ImmutableArray<OffcutEntry>? Offcuts = null,
     bool? IsBlankStated = null,
+    ImmutableArray<WayOutEntry>? WaysOut = null,
     string? Mark = null)
 {
     /// <summary>The word that tells this format from others.</summary>
