@@ -6,17 +6,21 @@ namespace PodLayout.Forces;
 
 /// <summary>Collects the loads of passes, those near each other as one.</summary>
 /// <remarks>
-/// Points of a pass within one square of a lattice, and one of three layers of the part, become one: at the place of the strongest, as high as the highest, with the
-/// hull of all their forces. So no force is lost, whatever the number of moves. Where there would be too many points, the squares
+/// Points of a pass within one square of a lattice, and one of three layers of the part, become one: at the place of the strongest, of
+/// those as strong at the one farthest from the part's middle, where it twists most; as high as the highest, with the hull of all their forces. So no force is lost, whatever the number of moves. Where there would be too many points, the squares
 /// are made larger. Forces that act higher up in the same square are taken to stand for the same forces below.
 /// </remarks>
 /// <param name="thicknessMm">Thickness of the part: points are kept apart by a third of it.</param>
-internal sealed class LoadGathering(double thicknessMm)
+/// <param name="middle">The part's middle.</param>
+internal sealed class LoadGathering(double thicknessMm, Point2 middle)
 {
     /// <summary>Points of a path are this far apart, mm, where there are not too many.</summary>
     public const double StepMm = 10;
 
     private const int MostPoints = 1500;
+
+    // Forces are as strong as each other within this share: an even cut's differ in their last digits only.
+    private const double SameShare = 0.01;
 
     // The same force tips the more the higher it acts: points that lie one above the other are told apart.
     private const int Layers = 3;
@@ -132,11 +136,16 @@ internal sealed class LoadGathering(double thicknessMm)
         return kept;
     }
 
-    private static void Put<TKey>(SortedDictionary<TKey, Gathered> points, TKey key, Gathered point)
+    // The last digits of a drawing are not to decide where an even cut's force stands for its square.
+    private Point2 Stronger(Gathered a, Gathered b) =>
+        a.Forces.PeakN > b.Forces.PeakN * (1 + SameShare) ? a.At : b.Forces.PeakN > a.Forces.PeakN * (1 + SameShare) ? b.At
+        : (a.At - middle).Length > (b.At - middle).Length ? a.At : b.At;
+
+    private void Put<TKey>(SortedDictionary<TKey, Gathered> points, TKey key, Gathered point)
         where TKey : notnull =>
         points[key] = points.TryGetValue(key, out var known)
             ? new(
-                point.Forces.PeakN > known.Forces.PeakN ? point.At : known.At,
+                Stronger(point, known),
                 Math.Max(known.HeightMm, point.HeightMm),
                 known.Forces.And(point.Forces),
                 Math.Max(known.DepthMm, point.DepthMm))

@@ -25,7 +25,7 @@ public static class Loading
             return Outcome<CutterLoads>.Refuse(doubt);
         }
 
-        LoadGathering loads = new(job.Part.ThicknessMm);
+        LoadGathering loads = new(job.Part.ThicknessMm, job.Part.Shape.Outline.Bounds.Centre);
         var anyCut = false;
         IReadOnlyList<Finding> findings = [];
         foreach (var operation in request.Operations)
