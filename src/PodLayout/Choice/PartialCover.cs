@@ -20,106 +20,52 @@ public sealed record PartialAnswer(ImmutableArray<int> Filled, long Left, long L
 /// </summary>
 public static class PartialCover
 {
-    // Rows added at a time, as for whole covers.
-    private const int RowsOfRound = 64;
-
     // What the solver may spend on one model, in its own units, which are the same on every machine: about seconds.
     private const double MostSolverUnits = 1;
+
+    // Most of the time would go into looking at the model, of which there are hundreds that differ little (a third of the time without).
+    private const string Quickly = "cp_model_presolve:false,symmetry_level:0";
 
     /// <summary>Finds them.</summary>
     /// <param name="question">The model. Points beyond those that have a weight must be supported whatever it costs.</param>
     /// <param name="weights">What each point counts, 1 or more.</param>
-    /// <param name="first">Points whose rows it begins with.</param>
     /// <param name="lessThan">Only choices that leave less than this matter.</param>
     /// <param name="cancellation">Stops the solver: the bound is then what was known.</param>
-    public static PartialAnswer Of(
-        CoverQuestion question, ImmutableArray<int> weights, ImmutableArray<int> first, long lessThan, CancellationToken cancellation)
+    public static PartialAnswer Of(CoverQuestion question, ImmutableArray<int> weights, long lessThan, CancellationToken cancellation)
     {
-        var rows = new List<(int[] Seats, long Weight)>();
-        var hard = new List<int[]>();
-        var same = new Dictionary<string, int>(StringComparer.Ordinal);
-        var isIn = new bool[weights.Length];
-        long base0 = 0, lower = 0;
-        foreach (var p in Enumerable.Range(weights.Length, question.PointCount - weights.Length))
-        {
-            hard.Add(question.SupportersOf(p));
-        }
-
-        if (hard.Exists(h => h.Length == 0))
+        ImmutableArray<int[]> hard = [.. Enumerable.Range(weights.Length, question.PointCount - weights.Length).Select(question.SupportersOf)];
+        if (hard.Any(h => h.Length == 0))
         {
             return new(default, lessThan, lessThan);
         }
 
-        foreach (var p in first)
+        // Points with the same supporters are one; those with none stay whatever is chosen.
+        var rows = Enumerable.Range(0, weights.Length).Select(p => (Point: p, Seats: question.SupportersOf(p))).ToList();
+        var left = rows.Where(r => r.Seats.Length == 0).Sum(r => (long)weights[r.Point]);
+        if (left >= lessThan)
         {
-            Add(p);
+            return new(default, left, left);
         }
 
-        while (true)
-        {
-            if (base0 >= lessThan)
-            {
-                return new(default, base0, Math.Max(lower, base0));
-            }
-
-            var (filled, bound) = Solve(question, rows, hard, base0, lessThan, cancellation);
-            lower = Math.Max(lower, bound);
-            if (filled.IsDefault)
-            {
-                return new(default, lessThan, Math.Min(lower, lessThan));
-            }
-
-            // Points left without support that have no row yet: spread over the part, since neighbours mostly ask for the same.
-            int[] missing = [.. Enumerable.Range(0, weights.Length).Where(p => !isIn[p] && !filled.Any(s => question.Supports(s, p)))];
-            if (missing.Length == 0 || cancellation.IsCancellationRequested)
-            {
-                var left = Enumerable.Range(0, weights.Length).Where(p => !filled.Any(s => question.Supports(s, p))).Sum(p => (long)weights[p]);
-                return left < lessThan ? new(filled, left, Math.Min(lower, left)) : new(default, left, Math.Min(lower, lessThan));
-            }
-
-            var step = Math.Max(1, missing.Length / RowsOfRound);
-            foreach (var p in missing.Where((_, i) => i % step == 0))
-            {
-                Add(p);
-            }
-        }
-
-        void Add(int p)
-        {
-            if (isIn[p])
-            {
-                return;
-            }
-
-            isIn[p] = true;
-            var seats = question.SupportersOf(p);
-            if (seats.Length == 0)
-            {
-                base0 += weights[p];
-            }
-            else if (same.TryAdd(string.Join(' ', seats), rows.Count))
-            {
-                rows.Add((seats, weights[p]));
-            }
-            else
-            {
-                var row = same[string.Join(' ', seats)];
-                rows[row] = (seats, rows[row].Weight + weights[p]);
-            }
-        }
+        ImmutableArray<(int[] Seats, long Weight)> merged =
+        [
+            .. rows.Where(r => r.Seats.Length > 0).GroupBy(r => string.Join(' ', r.Seats), StringComparer.Ordinal)
+                .Select(g => (g.First().Seats, g.Sum(r => (long)weights[r.Point]))),
+        ];
+        return Solve(question, merged, hard, left, lessThan, cancellation);
     }
 
-    private static (ImmutableArray<int> Filled, long Bound) Solve(
-        CoverQuestion question, List<(int[] Seats, long Weight)> rows, List<int[]> hard, long base0, long lessThan, CancellationToken cancellation)
+    private static PartialAnswer Solve(
+        CoverQuestion question, ImmutableArray<(int[] Seats, long Weight)> rows, ImmutableArray<int[]> hard, long always, long lessThan, CancellationToken cancellation)
     {
         var model = new CpModel();
-        for (var seat = 0; seat < question.SeatCount + rows.Count; seat++)
+        for (var seat = 0; seat < question.SeatCount + rows.Length; seat++)
         {
             model.NewBoolVar("");
         }
 
         var constraints = model.Model.Constraints;
-        for (var r = 0; r < rows.Count; r++)
+        for (var r = 0; r < rows.Length; r++)
         {
             constraints.Add(Any(rows[r].Seats.Append(question.SeatCount + r)));
         }
@@ -141,31 +87,31 @@ public static class PartialCover
             constraints.Add(Sum(stock.Seats, 1, stock.Limit));
         }
 
-        int[] left = [.. Enumerable.Range(question.SeatCount, rows.Count)];
-        var below = Sum(left, 0, Math.Max(0, lessThan - 1 - base0));
+        int[] left = [.. Enumerable.Range(question.SeatCount, rows.Length)];
+        var below = Sum(left, 0, Math.Max(0, lessThan - 1 - always));
         below.Linear.Coeffs.AddRange(rows.Select(r => r.Weight));
         constraints.Add(below);
-        var objective = new CpObjectiveProto { Offset = base0 };
+        var objective = new CpObjectiveProto { Offset = always };
         objective.Vars.AddRange(left);
         objective.Coeffs.AddRange(rows.Select(r => r.Weight));
         model.Model.Objective = objective;
 
         using var solver = new SolveWrapper();
-        solver.SetStringParameters(string.Create(CultureInfo.InvariantCulture, $"{CoverModel.Settings},max_deterministic_time:{MostSolverUnits}"));
+        solver.SetStringParameters(string.Create(CultureInfo.InvariantCulture, $"{CoverModel.Settings},{Quickly},max_deterministic_time:{MostSolverUnits}"));
         using var stop = cancellation.Register(solver.StopSearch);
         if (cancellation.IsCancellationRequested)
         {
-            return (default, base0);
+            return new(default, lessThan, always);
         }
 
         var response = solver.Solve(model.Model);
-        var bound = (long)Math.Ceiling(response.BestObjectiveBound - 1e-6);
+        var bound = Math.Clamp((long)Math.Ceiling(response.BestObjectiveBound - 1e-6), always, lessThan);
         return response.Status switch
         {
-            CpSolverStatus.Infeasible => (default, lessThan),
-            CpSolverStatus.Optimal or CpSolverStatus.Feasible =>
-                ([.. Enumerable.Range(0, question.SeatCount).Where(s => response.Solution[s] == 1)], Math.Max(base0, bound)),
-            CpSolverStatus.Unknown => (default, Math.Clamp(bound, base0, lessThan)),
+            CpSolverStatus.Infeasible => new(default, lessThan, lessThan),
+            CpSolverStatus.Optimal or CpSolverStatus.Feasible => new(
+                [.. Enumerable.Range(0, question.SeatCount).Where(s => response.Solution[s] == 1)], (long)Math.Round(response.ObjectiveValue), bound),
+            CpSolverStatus.Unknown => new(default, lessThan, bound),
             _ => throw new InvalidOperationException($"The model was refused: {response.Status} {response.SolutionInfo}"),
         };
     }

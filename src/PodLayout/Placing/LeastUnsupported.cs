@@ -90,7 +90,7 @@ internal sealed class LeastUnsupported
             var all = Enumerable.Range(0, ground.Classes.Length);
             foreach (var classes in _job.Keep.IsEmpty ? [all] : all.Select(c => Enumerable.Repeat(c, 1)))
             {
-                Push(new(root.Height, new(ground.Waiting, root.Frame.AngleDeg, root.Frame.HalfSpanDeg, root.Box, [.. classes], [], 0), 0, null));
+                Push(new(root.Height, new(ground.Waiting, root.Frame.AngleDeg, root.Frame.HalfSpanDeg, root.Box, [.. classes], [], 0), 0, null, default));
             }
 
             TryFirst(root, ground);
@@ -177,7 +177,10 @@ internal sealed class LeastUnsupported
 
         var asked = AskedRows.Of(_job, ground.Frame, seats, set.Classes.Select(c => ground.Classes[c]), set.Box);
         var question = PlacementModel.Question(_job, ground.Frame, seats, asked, reach.SupportersOf, reach.Supports);
-        var answer = PartialCover.Of(question, _lengths, First(ground.Frame), below, _cancellation);
+
+        // A choice of the larger set that leaves no more here is the best here too.
+        var isKept = node.Filled is { IsDefault: false } and var before && LeftBy(before, roots, question) <= bound;
+        var answer = isKept ? new([.. node.Filled.Select(f => roots.BinarySearch(f))], bound, bound) : PartialCover.Of(question, _lengths, below, _cancellation);
         bound = Math.Max(bound, answer.LowerBound);
         if (bound >= below)
         {
@@ -187,10 +190,22 @@ internal sealed class LeastUnsupported
         ImmutableArray<int> filled = answer.HasChoice ? [.. answer.Filled.Select(s => roots[s])] : [];
         var shift = set.Classes.MaxBy(c => filled.Count(s => ground.Classes[c].Available[s]));
         var one = set.HalfSpanDeg == 0 ? ground : ground with { Frame = frames.Of(set.AngleDeg, 0) };
-        var found = At(one, ground.Classes[shift], set.Box.Centre, below);
+        var found = isKept ? null : At(one, ground.Classes[shift], set.Box.Centre, below);
         var children = found?.Length <= bound ? []
             : NodeExamination.Split(set, ground.Frame.MostSwingMm, filled, shift, Tolerances.PlacingMm);
-        return (found, [.. children.Select(child => new Node(node.Height, child, bound, isOut))], seats.Length);
+        return (found, [.. children.Select(child => new Node(node.Height, child, bound, isOut, answer.HasChoice && answer.Left <= bound ? filled : default))], seats.Length);
+    }
+
+    // What a choice leaves that may have lost seats; as much as there is where it lost one, or what must be kept.
+    private long LeftBy(ImmutableArray<int> filled, ImmutableArray<int> roots, CoverQuestion question)
+    {
+        int[] alive = [.. filled.Select(f => roots.BinarySearch(f))];
+        if (Array.Exists(alive, s => s < 0) || !Enumerable.Range(_lengths.Length, question.PointCount - _lengths.Length).All(p => alive.Any(s => question.Supports(s, p))))
+        {
+            return long.MaxValue;
+        }
+
+        return Enumerable.Range(0, _lengths.Length).Where(p => !alive.Any(s => question.Supports(s, p))).Sum(p => (long)_lengths[p]);
     }
 
     // What the best pods at one offset leave.
@@ -198,7 +213,7 @@ internal sealed class LeastUnsupported
     {
         var model = PlacementModel.OfSupport(_job, ground, shift, offset);
         var question = model.Within(1);
-        var answer = PartialCover.Of(question, _lengths, First(ground.Frame), below, _cancellation);
+        var answer = PartialCover.Of(question, _lengths, below, _cancellation);
         if (!answer.HasChoice)
         {
             return null;
@@ -208,8 +223,6 @@ internal sealed class LeastUnsupported
         var left = Of([.. Enumerable.Range(0, _lengths.Length).Select(p => !answer.Filled.Any(s => question.Supports(s, p)))]);
         return left with { At = new(ground.Frame, offset, shift.Columns, shift.Rows, seats, 1) };
     }
-
-    private static ImmutableArray<int> First(PlacingFrame frame) => [.. SearchGround.First(frame)];
 
     // Which points no seat reaches; those that none reached in a larger set it reaches in none of its parts.
     private (bool[] Out, long Length) Unreached(BoxReach reach, int seats, bool[]? known)
@@ -282,5 +295,6 @@ internal sealed class LeastUnsupported
     // Placements of one frame, with all seats possible in it.
     private sealed record Root(int Height, PlacingFrame Frame, OffsetBox Box, ImmutableArray<FrameSeat> Seats, (int Columns, int Rows)? Given);
 
-    private sealed record Node(int Height, SearchNode Set, long Bound, bool[]? Out);
+    // Filled: the best choice of the larger set, in the seats of its ground; default where none is known.
+    private sealed record Node(int Height, SearchNode Set, long Bound, bool[]? Out, ImmutableArray<int> Filled);
 }
