@@ -26,7 +26,7 @@ public static class HoldingWords
 
         if (!held.Passes.IsEmpty)
         {
-            yield return Text($"For the target of {FactorText.Asked(held.TargetFactor)}: {string.Join("; ", held.Passes.Select(PassWords))}.");
+            yield return Text($"For the target of {FactorText.Asked(held.TargetFactor)}: {string.Join("; ", held.Passes.Select(PassWords))}{NoDepth(held)}.");
         }
 
         if (held.WorstLoss >= 0)
@@ -46,6 +46,10 @@ public static class HoldingWords
             yield return Text($"Less than the shop's least factor is accepted because: {reason}");
         }
     }
+
+    // A plunge, or forces that were measured: no depth is known to lessen.
+    private static string NoDepth(HoldingReport held) => held.Weakest is { } weakest && held.LeastOfAll < held.TargetFactor && held.Passes.All(p => p.Pass != weakest.Pass)
+        ? $"; for {weakest.Pass} no smaller depth helps: feed more slowly there, or cut it while the part is held otherwise" : "";
 
     /// <summary>What stands at the head of everything that is handed over of a layout that does not hold.</summary>
     public static string DoesNotHold(HoldingReport held) =>

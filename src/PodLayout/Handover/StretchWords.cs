@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Geometry;
 using PodLayout.Handover.Setup;
 using PodLayout.Jobs;
@@ -14,18 +15,28 @@ internal static class StretchWords
     /// <summary>What stands before the number of a stretch on the card, where other things have numbers too.</summary>
     public const string CardMark = "U";
 
-    /// <summary>The lines, and how many stretches are left out.</summary>
+    // So many stretches with the same cause are told one by one.
+    private const int FewAlike = 2;
+
+    /// <summary>The lines, those alike together, and how many stretches are left out.</summary>
     /// <param name="result">The plan.</param>
     /// <param name="most">How many to tell.</param>
     public static IEnumerable<string> Of(PlanResult result, int most)
     {
-        var more = result.Unsupported.Length - most;
-        return
-        [
-            .. result.Unsupported.Take(most).Select((s, i) => $"{CsvText.Count(i + 1)}. {Of(s, result.Job, result.Layout is not null)}"),
-            .. more <= 0 ? [] : new[] { $"... and {CsvText.Count(more)} more, in layout.json." },
-        ];
+        var hasLayout = result.Layout is not null;
+        var numbered = result.Unsupported.Select((s, i) => (Stretch: s, Number: i + 1))
+            .GroupBy(s => (s.Stretch.Cause, Far: hasLayout || s.Stretch.OverhangThatWouldDoMm is not null ? s.Number : 0)).ToList();
+        var lines = numbered.SelectMany(group => group.Count() <= FewAlike
+            ? group.Select(s => (s.Number, Count: 1, Words: $"{CsvText.Count(s.Number)}. {Of(s.Stretch, result.Job, hasLayout)}"))
+            : [(group.First().Number, Count: group.Count(), Words: Alike([.. group.Select(s => s.Stretch)], [.. group.Select(s => s.Number)], result))])
+            .OrderBy(l => l.Number).ToList();
+        var more = lines.Skip(most).Sum(l => l.Count);
+        return [.. lines.Take(most).Select(l => l.Words), .. more <= 0 ? [] : new[] { $"... and {CsvText.Count(more)} more, in layout.json." }];
     }
+
+    private static string Alike(ImmutableArray<UnsupportedStretch> stretches, ImmutableArray<int> numbers, PlanResult result) => stretches.Length == result.Unsupported.Length
+        ? $"Everywhere ({CsvText.Count(stretches.Length)} stretches): {stretches[0].Cause}"
+        : $"{string.Join(", ", numbers.Select(CsvText.Count))}. {Mm(Math.Round(stretches.Sum(s => s.LengthMm)))} mm of edge in {CsvText.Count(stretches.Length)} stretches, the first {Place(stretches[0], result.Job)}: {stretches[0].Cause}";
 
     /// <summary>At the head of the card.</summary>
     public static string OnCard(PlanResult result, CardUnit unit) => unit.Words(
@@ -84,7 +95,7 @@ internal static class StretchWords
         var limit = Mm(UnsupportedFindings.LimitMm(stretch.Limit, rules));
         return stretch.OverhangThatWouldDoMm is { } mm
             ? $"With the part there {(stretch.IsEdge ? "an" : "a")} {what} of {Mm(Math.Ceiling(mm * 10) / 10)} mm{direction} would do for this stretch (the limit is {limit} mm)."
-            : "With the part there no pod could stand anywhere near.";
+            : "No pod could stand anywhere near.";
     }
 
     private static string Mm(double value) => CsvText.Mm(value);

@@ -27,6 +27,9 @@ public sealed class BoxReach
         _faces = [.. seats.Select((s, i) => frame.SweptFace(s.Pose, _centres[i], box, known))];
     }
 
+    /// <summary>How many seats there are.</summary>
+    public int Seats => _centres.Length;
+
     /// <summary>How many pairs of a seat and a point were asked for.</summary>
     public long Asked => _asked;
 

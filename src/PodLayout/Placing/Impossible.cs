@@ -109,11 +109,9 @@ internal static class Impossible
         var needed = Needed([.. Enumerable.Range(0, ground.Seats.Length).Where(s => available[s])]);
 
         var limit = UnsupportedFindings.LimitMm(limits, job.Support);
-        var what = isEdge ? "" : string.Create(
-            CultureInfo.InvariantCulture, $"{run.Length} {(limits == SupportLimit.Interior ? "interior point(s)" : "point(s) of a thin floor")}: ");
         double? wouldDo = needed is { } n ? Math.Ceiling(n * limit) : null;
         return new(
-            points[run[0]].OnPart, points[run[^1]].OnPart, length, limits, what + causes.Of(run, supporters), wouldDo)
+            points[run[0]].OnPart, points[run[^1]].OnPart, length, limits, causes.Of(run, supporters), wouldDo)
         {
             OverhangNowMm = filled is not null && Needed(filled) is { } now ? Math.Ceiling(now * limit) : null,
         };

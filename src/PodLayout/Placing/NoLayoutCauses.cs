@@ -48,7 +48,7 @@ internal static class NoLayoutCauses
         "no-layout", Severity.Refused, FindingKind.NoLayout,
         job.Placement is PlacementWish.Given
             ? "There is no layout at the place given."
-            : "There is no layout at any offset of the part and any angle asked for; what follows is about the place, of those looked at, that came nearest to one.");
+            : "There is no layout at any offset of the part and any angle asked for; stretches are told of the place, of those looked at, that came nearest to one.");
 
     private static Finding Kept(Job job, Candidate nearest)
     {

@@ -74,7 +74,9 @@ internal sealed class StretchCauses
                 ? "no groove lies right for a pod there: with the part elsewhere one could stand."
                 : "no groove lies right for a pod there, and where the part lies so that one does, more is lost elsewhere."
             : _changes.FirstOrDefault(c => c.Anywhere.Value is { } other && Reaches(other, run)).Words
-                ?? "the wood there is too narrow for any pod of whole pitches, or the limit less than the distance that pods keep from an edge.";
+                ?? (_elsewhere.Value.Seats == 0
+                    ? "no pod of the shop, nor any of whole pitches, fits anywhere under the part: with these margins it is too narrow, or taken up by cuts, defects and spots to avoid."
+                    : "the wood there is too narrow for any pod of whole pitches, or the limit less than the distance that pods keep from an edge.");
     }
 
     private string InTheWay(int[] seats)
