@@ -27,19 +27,27 @@ internal static class OffcutPlanning
             return new(job, null, [], [NotHeld(job, misfit, fits: false)], false, new(0, 0, 0));
         }
 
-        var all = plan(With(job, fitting));
-        return all.IsUsable || all.Interrupted || fitting.IsEmpty
+        // The part's own support comes before loose pieces.
+        var all = Whole(job, fitting, plan);
+        return all.IsUsable || all.Interrupted
             ? Told(all, job, fitting) : AsManyAsGo(job, fitting, plan);
     }
 
     private static PlanResult AsManyAsGo(Job job, ImmutableArray<HeldPiece> fitting, Func<Job, PlanResult> plan)
     {
         ImmutableArray<HeldPiece> held = [.. fitting.Where(p => p.IsDemanded).Select(p => p with { IsBalanced = false })];
-        var best = plan(With(job, held));
+        var best = Whole(job, held, plan);
+        var alone = best.Layout is not null || best.Interrupted || held.IsEmpty ? best : Whole(job, [], plan);
+        if (alone.Layout is null && !alone.Interrupted && !job.Support.MustSupportAll)
+        {
+            // Then the part cannot wholly be supported anyhow.
+            best = plan(With(job, held));
+        }
+
         if (!best.IsUsable)
         {
             // The part alone tells whether it or the pieces stand in the way. A layout that holds a piece too weakly says so itself.
-            return held.IsEmpty || best.Interrupted || best.DoesNotHold || !plan(With(job, [])).IsUsable
+            return held.IsEmpty || best.Interrupted || best.DoesNotHold || !alone.IsUsable
                 ? best : best with { Unsupported = [], Findings = [.. held.Select(p => NotHeld(job, p, fits: true))] };
         }
 
@@ -67,8 +75,8 @@ internal static class OffcutPlanning
         bool Take(HeldPiece piece)
         {
             var wanted = held.RemoveAll(p => p.Name == piece.Name).Add(piece);
-            var more = plan(With(job, wanted));
-            if (!more.IsUsable)
+            var more = best.IsPartial ? plan(With(job, wanted)) : Whole(job, wanted, plan);
+            if (!more.IsUsable || more.Layout!.Proof.UnsupportedMm > best.Layout!.Proof.UnsupportedMm)
             {
                 best = best with { Interrupted = best.Interrupted || more.Interrupted };
                 return false;
@@ -77,6 +85,13 @@ internal static class OffcutPlanning
             (best, held) = (more, wanted);
             return true;
         }
+    }
+
+    // Wholly supported, or not at all.
+    private static PlanResult Whole(Job job, ImmutableArray<HeldPiece> held, Func<Job, PlanResult> plan)
+    {
+        var result = plan(With(job, held) with { Support = job.Support with { MustSupportAll = true } });
+        return result with { Job = result.Job with { Support = job.Support } };
     }
 
     private static PlanResult Told(PlanResult result, Job asked, ImmutableArray<HeldPiece> held) => result.Layout is null ? result : result with

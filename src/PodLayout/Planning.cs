@@ -42,19 +42,22 @@ public static class Planning
         var lengths = PointLengths.Of(reach.Points, job.Support);
         var left = job.Support.MustSupportAll ? LeftUnsupported.Nothing : new LeastUnsupported(job, heights, lengths, effort, cancellation).OutOfReach();
         var nothing = left.Points.Length == reach.Points.Length;
-        var plan = new SupportPlanning(job, reach, heights, effort, progress, cancellation).Plan(nothing ? LeftUnsupported.Nothing : left);
-        if (plan.Layout is not null || job.Support.MustSupportAll || nothing)
+        var planning = new SupportPlanning(job, reach, heights, effort, progress, cancellation);
+        if (planning.Plan(nothing ? LeftUnsupported.Nothing : left) is { } plan)
         {
             return plan;
         }
 
-        var least = new LeastUnsupported(job, heights, lengths, effort, plan.Interrupted ? CancellationToken.None : cancellation)
+        if (job.Support.MustSupportAll || nothing || heights.IsEmpty)
         {
-            IsBrief = plan.Interrupted,
-        }.Run();
-        return least is null || least.Points.Length == reach.Points.Length ? plan
-            : new SupportPlanning(job, reach, heights, effort, progress, cancellation).Plan(least) is { Layout: not null } partial
-            ? partial with { Interrupted = partial.Interrupted || plan.Interrupted } : plan;
+            return planning.Without();
+        }
+
+        // When time is up something is to be shown all the same, that a few tries come to.
+        var isCut = cancellation.IsCancellationRequested;
+        var least = new LeastUnsupported(job, heights, lengths, effort, isCut ? CancellationToken.None : cancellation) { IsBrief = isCut }.Run();
+        return least is null || least.Points.Length == reach.Points.Length || planning.Plan(least) is not { } partial
+            ? planning.Without() : partial with { Interrupted = partial.Interrupted || cancellation.IsCancellationRequested };
     }
 
     // A part lies level on pods of one height only: each height has frames of its own.

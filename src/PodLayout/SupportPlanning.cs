@@ -20,6 +20,7 @@ internal sealed class SupportPlanning
     private readonly CancellationToken _cancellation;
     private ImmutableArray<Frames> _heights;
     private LeftUnsupported _left = LeftUnsupported.Nothing;
+    private (SearchEnd? End, int Nodes) _without;
 
     /// <summary>Prepares it.</summary>
     /// <param name="job">The job.</param>
@@ -34,9 +35,9 @@ internal sealed class SupportPlanning
         (_job, _reach, _all, _heights, _effort, _progress, _cancellation) = (job, reach, heights, heights, effort, progress, cancellation);
     }
 
-    /// <summary>Plans; without a layout the result tells why.</summary>
+    /// <summary>Plans; null where there is no layout (see <see cref="Without"/>).</summary>
     /// <param name="left">The points that need not be supported, and a layout that supports all others where one is known.</param>
-    public PlanResult Plan(LeftUnsupported left)
+    public PlanResult? Plan(LeftUnsupported left)
     {
         _left = left;
         var demanded = left.Others(_reach.Points.Length);
@@ -51,7 +52,8 @@ internal sealed class SupportPlanning
 
         if (best is null || (target is null && left.At is null))
         {
-            return WithoutLayout(best, nodes);
+            _without = (best, nodes);
+            return null;
         }
 
         // What supports the part may hold it as well: a search for what holds is given up where it comes upon nothing for long. When the
@@ -62,7 +64,8 @@ internal sealed class SupportPlanning
             : Search(null, known, isCut ? SearchCourse.ToFirst : null, isCut ? CancellationToken.None : _cancellation).Best;
         if (support?.Best is not { } supporting)
         {
-            return WithoutLayout(support, nodes);
+            _without = (support, nodes);
+            return null;
         }
 
         support = support with { IsCut = support.IsCut || isCut };
@@ -155,8 +158,11 @@ internal sealed class SupportPlanning
         Job job, Frames frames, HoldingModel? holding, FoundLayout? toBeat, SearchCourse? course, CancellationToken cancellation)
     {
         var spans = AngleSpans.Of(job);
-        return FirmSearch.Run(holding, toBeat, (aimed, best, wanted) => new PlacingSearch(
-            job, aimed, _effort, Tolerances.PlacingMm, best, _progress, cancellation) { Course = course ?? wanted }.Run(frames, spans));
+        return FirmSearch.Run(holding, toBeat, (aimed, best, wanted) =>
+        {
+            PlacingSearch search = new(job, aimed, _effort, Tolerances.PlacingMm, best, _progress, cancellation) { Course = course ?? wanted };
+            return search.Run(frames, spans);
+        });
     }
 
     private PlanResult WithLayout(HoldingModel? holding, FoundLayout found, SearchEnd end, int nodes, bool isFirmest = false)
@@ -209,7 +215,7 @@ internal sealed class SupportPlanning
 
         var whole = _all.First(h => h.Poses == found.Frame.Poses).Of(found.Frame.AngleDeg, 0);
         var ground = SearchGround.At(whole, board, box, found.Columns, found.Rows);
-        return Impossible.Stretches(_job, _reach, ground, ground.Classes[0].Available, box, found.Seats);
+        return Stretches.Of(_job, _reach, ground, ground.Classes[0].Available, box, found.Seats, isBrief: _cancellation.IsCancellationRequested);
     }
 
     // Where the cutter is only assumed the figure is asked for all the same.
@@ -217,15 +223,17 @@ internal sealed class SupportPlanning
         holding is not null ? OneMore.Of(_job, holding, board, found)
         : HoldingGround.Of(_job.Part, _job.Shop, _job.Shop.Holding.TargetFactor) is { } ground ? OneMore.Of(_job, new(ground), board, found) : null;
 
-    private PlanResult WithoutLayout(SearchEnd? end, int nodes)
+    /// <summary>Why there was no layout.</summary>
+    public PlanResult Without()
     {
+        var (end, nodes) = _without;
         if (end is null)
         {
             return new(_job, null, [], [NoLayoutCauses.NoPods(_job)], false, new(0, _reach.Points.Length, 0));
         }
 
         var work = new WorkDone(0, _reach.Points.Length, nodes) { Rows = end.Work.Rows, Pairs = end.Work.Pairs };
-        if (end.IsCut)
+        if (end.IsCut || _cancellation.IsCancellationRequested)
         {
             return new(_job, null, [], [NoLayoutCauses.CutShort()], true, work);
         }

@@ -34,10 +34,10 @@ internal static class NoLayoutCauses
         Job job, ReachMap reach, Func<Job, FoundLayout?> search)
     {
         var nearest = Placements(job, reach).OrderBy(c => c.Out).First();
-        var stretches = Impossible.Stretches(job, reach, nearest.Ground, nearest.Available, nearest.Box);
+        var stretches = Stretches.Of(job, reach, nearest.Ground, nearest.Available, nearest.Box);
         if (!stretches.IsEmpty)
         {
-            return (stretches, [Scope(job), .. Impossible.AsFindings(stretches, job.Part.Name)]);
+            return (stretches, [Scope(job), .. Stretches.AsFindings(stretches, job.Part.Name)]);
         }
 
         return ([], [Scope(job), job.Keep.IsEmpty ? StockOrRoom(job, search) : Kept(job, nearest)]);

@@ -10,6 +10,9 @@ namespace PodLayout.Handover.Setup;
 /// <param name="Pictures">The first page, and those after the text.</param>
 internal sealed record CardPages(ImmutableArray<Sheet> Text, ImmutableArray<Sheet> Pictures)
 {
+    // Of an equal share of the head of a page, what the job's name keeps.
+    private const double NameShare = 0.7;
+
     /// <summary>All of them.</summary>
     public ImmutableArray<Sheet> InOrder => [Pictures[0], .. Text, .. Pictures[1..]];
 
@@ -63,9 +66,9 @@ internal sealed record CardPages(ImmutableArray<Sheet> Text, ImmutableArray<Shee
         var stop = card.Stop.Stops ? "DO NOT START" + between : "";
         var room = (paper.WidthMm - 2 * PaperDraft.Left) * shareOfWidth - Width(stop) - (parts.Length - 1) * Width(between);
 
-        // The name keeps half a share: it stands on the first page in full, and a revision, date or mark that is cut tells nothing.
+        // The name keeps a part of its share: it stands on the first page in full, and a revision, date or mark that is cut tells nothing.
         // None of the others is cut below its own; what one leaves of it the others have, and the name last.
-        var name = Math.Min(Width(parts[0]), room / parts.Length / 2);
+        var name = Math.Min(Width(parts[0]), NameShare * room / parts.Length);
         var order = Enumerable.Range(1, parts.Length - 1).OrderBy(i => Width(parts[i])).ToList();
         for (var k = 0; k < order.Count; k++)
         {

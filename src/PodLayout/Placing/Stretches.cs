@@ -8,8 +8,8 @@ using PodLayout.Support;
 
 namespace PodLayout.Placing;
 
-/// <summary>Why there is no layout: which stretches of edge cannot be supported, and what would do.</summary>
-internal static class Impossible
+/// <summary>What stays beyond the limits of every pod: which stretches, why, and what would do.</summary>
+internal static class Stretches
 {
     // How far beyond the limit a pod is looked for, to say what overhang would do: some times the limit, and half a metre at
     // least, since a limit of a few millimetres may itself be the cause.
@@ -23,8 +23,15 @@ internal static class Impossible
     /// <param name="available">Which of them the board has.</param>
     /// <param name="box">The offsets that the ground stands for.</param>
     /// <param name="layout">The pods of a layout there: then the stretches that it leaves; null for those that no pod can support.</param>
-    public static ImmutableArray<UnsupportedStretch> Stretches(
-        Job job, ReachMap reach, SearchGround ground, bool[] available, OffsetBox box, ImmutableArray<FrameSeat>? layout = null)
+    /// <param name="isBrief">Whether time is up: causes are then not looked for.</param>
+    public static ImmutableArray<UnsupportedStretch> Of(
+        Job job,
+        ReachMap reach,
+        SearchGround ground,
+        bool[] available,
+        OffsetBox box,
+        ImmutableArray<FrameSeat>? layout = null,
+        bool isBrief = false)
     {
         var points = reach.Points;
         var near = new BoxReach(ground.Frame, ground.Seats, box);
@@ -45,7 +52,7 @@ internal static class Impossible
         var wide = new TurnedReach(
             ReachMap.Of(job.Part, job.Support, stretch), Turn.FromDegrees(ground.Frame.AngleDeg), ground.Frame.Pivot);
         var lengths = PointLengths.Of(points, job.Support);
-        StretchCauses causes = new(job, reach, ground, available, box, filled);
+        var causes = isBrief ? null : new StretchCauses(job, reach, ground, available, box, filled);
         return
         [
             .. Runs(points, isOut).OrderBy(run => run[0]).Select(run => Describe(job, points, run, ground, supporters, available, box, wide, stretch, lengths, causes, filled)),
@@ -98,7 +105,7 @@ internal static class Impossible
         TurnedReach wide,
         double stretch,
         ImmutableArray<int> lengths,
-        StretchCauses causes,
+        StretchCauses? causes,
         int[]? filled)
     {
         var limits = points[run[0]].Limit;
@@ -111,7 +118,7 @@ internal static class Impossible
         var limit = UnsupportedFindings.LimitMm(limits, job.Support);
         double? wouldDo = needed is { } n ? Math.Ceiling(n * limit) : null;
         return new(
-            points[run[0]].OnPart, points[run[^1]].OnPart, length, limits, causes.Of(run, supporters), wouldDo)
+            points[run[0]].OnPart, points[run[^1]].OnPart, length, limits, causes?.Of(run, supporters) ?? "the cause was not looked for, since time was up.", wouldDo)
         {
             OverhangNowMm = filled is not null && Needed(filled) is { } now ? Math.Ceiling(now * limit) : null,
         };
