@@ -7,7 +7,8 @@ namespace PodLayout.Benchmarks.Quality;
 /// <param name="Points">Points that must be supported.</param>
 /// <param name="Pods">Pods of the layout; null when there is none.</param>
 /// <param name="Bound">No layout over all offsets has fewer; null when none was found and none ruled out.</param>
-/// <param name="IsProven">Whether nothing better, or no layout at all, is left over all offsets.</param>
+/// <param name="LeftMm">What the layout leaves unsupported, mm.</param>
+/// <param name="IsProven">Whether nothing better, neither of what is left nor of pods, or no layout at all, is left over all offsets.</param>
 /// <param name="OpenMm">Side of the smallest boxes of offsets that were left undecided; 0 for none.</param>
 /// <param name="Nodes">Boxes of offsets examined.</param>
 /// <param name="Rows">Support rows made.</param>
@@ -27,6 +28,7 @@ internal sealed record InstanceFigures(
     int Points,
     int? Pods,
     int? Bound,
+    double LeftMm,
     bool IsProven,
     double OpenMm,
     int Nodes,

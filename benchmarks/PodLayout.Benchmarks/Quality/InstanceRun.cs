@@ -38,11 +38,11 @@ internal static class InstanceRun
         var whole = clock.Elapsed.TotalMilliseconds;
         self.Refresh();
         var (layout, work) = (result.Layout, result.Work);
-        var isProven = layout is null ? !result.Interrupted : layout.Proof.FewestPodsPossible >= layout.Pods.Length;
+        var isProven = layout is null ? !result.Interrupted : layout.Proof.FewestPodsPossible >= layout.Pods.Length && layout.Proof.LeastUnsupportedMm >= layout.Proof.UnsupportedMm;
         Console.WriteLine(JsonSerializer.Serialize(
             new InstanceFigures(
                 name, Math.Round(job.Part.Shape.AreaMm2 / 1e6, 4), work.Seats, work.Points, layout?.Pods.Length,
-                layout is null ? watch.Bound : layout.Proof.FewestPodsPossible, isProven, layout?.Proof.PlacingToleranceMm ?? 0,
+                layout is null ? watch.Bound : layout.Proof.FewestPodsPossible, layout?.Proof.UnsupportedMm ?? 0, isProven, layout?.Proof.PlacingToleranceMm ?? 0,
                 work.Placements, work.Rows, work.Pairs, layout is null ? null : Ms(watch.FirstMs ?? whole), layout is null ? null : Ms(watch.BestMs ?? whole),
                 Ms(watch.LastMs ?? whole), Ms(whole), Ms((self.TotalProcessorTime - started).TotalMilliseconds), Ms(started.TotalMilliseconds),
                 Math.Round(self.PeakWorkingSet64 / 1048576.0, 1), layout?.Holding is { } held ? Math.Round(held.Factor, 3) : null),

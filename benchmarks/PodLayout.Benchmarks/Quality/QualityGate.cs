@@ -12,6 +12,9 @@ internal static class QualityGate
     private const double Share = 0.1;
     private const int FewNodes = 2;
 
+    // Lengths of edge nearer than this are the same, mm.
+    private const double LeastMm = 0.05;
+
     // The instances take a second or so each: what takes this long has gone wrong, on any machine.
     private const double SecondsForEach = 60;
     private static readonly TimeSpan ForAll = TimeSpan.FromMinutes(8);
@@ -70,7 +73,7 @@ internal static class QualityGate
     public static void Renew(string because)
     {
         var instances = Instances.Fast.Select(i => InstanceRun.InChild(i.Name, SecondsForEach))
-            .Select(f => new RecordedInstance(f.Name, f.Pods, f.IsProven, f.Nodes, f.Rows, f.Pairs)).ToImmutableArray();
+            .Select(f => new RecordedInstance(f.Name, f.Pods, f.LeftMm, f.IsProven, f.Nodes, f.Rows, f.Pairs)).ToImmutableArray();
         new QualityRecord(QualityRecord.Read().Because.Add(because), instances).Write();
         Console.WriteLine($"{QualityRecord.FilePath}: {TableFile.Count(instances.Length)} instances, {TableFile.Count(instances.Count(i => i.IsProven))} proven");
     }
@@ -81,6 +84,16 @@ internal static class QualityGate
         if (before.IsProven && !now.IsProven)
         {
             faults.Add("was proven, and is not now");
+        }
+
+        if (now.LeftMm > before.LeftMm + LeastMm)
+        {
+            faults.Add(string.Create(CultureInfo.InvariantCulture, $"{now.LeftMm:0.#} mm unsupported, {before.LeftMm:0.#} in the record"));
+        }
+
+        if (before.IsProven && now.LeftMm < before.LeftMm - LeastMm)
+        {
+            faults.Add(string.Create(CultureInfo.InvariantCulture, $"{now.LeftMm:0.#} mm unsupported, less than the {before.LeftMm:0.#} that the record calls proven"));
         }
 
         if ((now.Pods ?? int.MaxValue) > (before.Pods ?? int.MaxValue))

@@ -24,8 +24,9 @@ internal sealed record QualityRecord(ImmutableArray<string> Because, ImmutableAr
 /// <summary>An instance of the record: only what does not depend on the machine.</summary>
 /// <param name="Name">The instance.</param>
 /// <param name="Pods">Pods; null when no layout is possible.</param>
-/// <param name="IsProven">Whether that was proven.</param>
+/// <param name="LeftMm">What they leave unsupported, mm.</param>
+/// <param name="IsProven">Whether both were proven.</param>
 /// <param name="Nodes">Boxes of offsets examined.</param>
 /// <param name="Rows">Support rows made.</param>
 /// <param name="Pairs">Seat-point pairs asked for.</param>
-internal sealed record RecordedInstance(string Name, int? Pods, bool IsProven, int Nodes, long Rows, long Pairs);
+internal sealed record RecordedInstance(string Name, int? Pods, double LeftMm, bool IsProven, int Nodes, long Rows, long Pairs);
