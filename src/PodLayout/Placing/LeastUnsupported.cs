@@ -24,6 +24,9 @@ internal sealed class LeastUnsupported
 
     private const int TriesAlongSide = 3;
 
+    // Angles at which offsets are tried first.
+    private const int MostAnglesTried = 16;
+
     private readonly Job _job;
     private readonly ImmutableArray<Frames> _heights;
     private readonly ImmutableArray<ImmutableArray<BoardSeats>> _boards;
@@ -32,6 +35,8 @@ internal sealed class LeastUnsupported
     private readonly CancellationToken _cancellation;
     private readonly PriorityQueue<Node, (long Bound, long Order)> _open = new();
     private LeftUnsupported? _best;
+    private double _leftOpenMm;
+    private long _leastThere = long.MaxValue;
     private long _order;
 
     /// <summary>Prepares a search.</summary>
@@ -70,8 +75,15 @@ internal sealed class LeastUnsupported
     /// <summary>Searches; null when no layout at all was found.</summary>
     public LeftUnsupported? Run()
     {
-        foreach (var root in Roots())
+        var roots = Roots();
+        var each = (roots.Length + MostAnglesTried - 1) / MostAnglesTried;
+        foreach (var (root, index) in roots.Select((r, i) => (r, i)))
         {
+            if (IsBrief && _best is not null)
+            {
+                break;
+            }
+
             // No shift of the part is left out for the points that it leaves without a seat.
             var ground = SearchGround.Over(root.Frame.Demanding([]), _boards[root.Height], _job, root.Box);
             ground = root.Given is { } shift
@@ -83,7 +95,10 @@ internal sealed class LeastUnsupported
 
             if (root.Given is not null)
             {
-                Take(At(ground, ground.Classes[0], root.Box.Centre, Below));
+                // The best over all heights is no better than the best of each.
+                var there = At(ground, ground.Classes[0], root.Box.Centre, Below);
+                _leastThere = Math.Min(_leastThere, there?.LeastPossible ?? Below);
+                Take(there);
                 continue;
             }
 
@@ -93,7 +108,10 @@ internal sealed class LeastUnsupported
                 Push(new(root.Height, new(ground.Waiting, root.Frame.AngleDeg, root.Frame.HalfSpanDeg, root.Box, [.. classes], [], 0), 0, null, default));
             }
 
-            TryFirst(root, ground);
+            if (index % each == 0)
+            {
+                TryFirst(root, ground);
+            }
         }
 
         if (!IsBrief)
@@ -101,7 +119,11 @@ internal sealed class LeastUnsupported
             Exhaust();
         }
 
-        return _best is not { } best ? null : best with { LeastPossible = Math.Min(best.Length, _open.TryPeek(out _, out var next) ? next.Bound : best.Length) };
+        return _best is not { } best ? null : best with
+        {
+            LeastPossible = Math.Min(Math.Min(best.Length, _leastThere), _open.TryPeek(out _, out var next) ? next.Bound : best.Length),
+            OpenToleranceMm = _leftOpenMm,
+        };
     }
 
     private void TryFirst(Root root, SearchGround ground)
@@ -140,9 +162,12 @@ internal sealed class LeastUnsupported
             }
 
             var below = Below;
-            foreach (var (found, children, seats) in InParallel([.. round], node => Examine(node, below)))
+            var verdicts = InParallel([.. round], node => Examine(node, below));
+            for (var i = 0; i < verdicts.Length; i++)
             {
+                var (found, children, isOpen, seats) = verdicts[i];
                 Take(found);
+                _leftOpenMm = isOpen ? Math.Max(_leftOpenMm, 2 * Math.Max(round[i].Set.Box.HalfXMm, round[i].Set.Box.HalfYMm)) : _leftOpenMm;
                 foreach (var child in children)
                 {
                     Push(child);
@@ -160,7 +185,7 @@ internal sealed class LeastUnsupported
         }
     }
 
-    private (LeftUnsupported? Found, ImmutableArray<Node> Children, int Seats) Examine(Node node, long below)
+    private (LeftUnsupported? Found, ImmutableArray<Node> Children, bool IsOpen, int Seats) Examine(Node node, long below)
     {
         var set = node.Set;
         var frames = _heights[node.Height];
@@ -172,7 +197,7 @@ internal sealed class LeastUnsupported
         var bound = Math.Max(node.Bound, length);
         if (bound >= below)
         {
-            return (null, [], seats.Length);
+            return (null, [], false, seats.Length);
         }
 
         var asked = AskedRows.Of(_job, ground.Frame, seats, set.Classes.Select(c => ground.Classes[c]), set.Box);
@@ -184,16 +209,22 @@ internal sealed class LeastUnsupported
         bound = Math.Max(bound, answer.LowerBound);
         if (bound >= below)
         {
-            return (null, [], seats.Length);
+            return (null, [], false, seats.Length);
         }
 
         ImmutableArray<int> filled = answer.HasChoice ? [.. answer.Filled.Select(s => roots[s])] : [];
         var shift = set.Classes.MaxBy(c => filled.Count(s => ground.Classes[c].Available[s]));
         var one = set.HalfSpanDeg == 0 ? ground : ground with { Frame = frames.Of(set.AngleDeg, 0) };
         var found = isKept ? null : At(one, ground.Classes[shift], set.Box.Centre, below);
-        var children = found?.Length <= bound ? []
-            : NodeExamination.Split(set, ground.Frame.MostSwingMm, filled, shift, Tolerances.PlacingMm);
-        return (found, [.. children.Select(child => new Node(node.Height, child, bound, isOut, answer.HasChoice && answer.Left <= bound ? filled : default))], seats.Length);
+        if (found?.Length <= bound)
+        {
+            return (found, [], false, seats.Length);
+        }
+
+        var children = NodeExamination.Split(set, ground.Frame.MostSwingMm, filled, shift, Tolerances.PlacingMm);
+        return (
+            found, [.. children.Select(child => new Node(node.Height, child, bound, isOut, answer.HasChoice && answer.Left <= bound ? filled : default))], children.IsEmpty,
+            seats.Length);
     }
 
     // What a choice leaves that may have lost seats; as much as there is where it lost one, or what must be kept.
@@ -221,7 +252,7 @@ internal sealed class LeastUnsupported
 
         ImmutableArray<FrameSeat> seats = [.. answer.Filled.Select(s => model.Seats[s])];
         var left = Of([.. Enumerable.Range(0, _lengths.Length).Select(p => !answer.Filled.Any(s => question.Supports(s, p)))]);
-        return left with { At = new(ground.Frame, offset, shift.Columns, shift.Rows, seats, 1) };
+        return left with { At = new(ground.Frame, offset, shift.Columns, shift.Rows, seats, 1), LeastPossible = Math.Min(left.Length, answer.LowerBound) };
     }
 
     // Which points no seat reaches; those that none reached in a larger set it reaches in none of its parts.

@@ -12,6 +12,12 @@ internal sealed record LeftUnsupported(ImmutableArray<int> Points, long Length, 
     /// <summary>Nothing.</summary>
     public static LeftUnsupported Nothing { get; } = new([], 0, 0, null);
 
+    /// <summary>
+    /// Side of the boxes that were left open although their bound does not exclude them, mm: layouts that exist only inside one of these
+    /// are left out of the bound; 0 when there are none.
+    /// </summary>
+    public double OpenToleranceMm { get; init; }
+
     /// <summary>The points that are to be supported, of so many.</summary>
     public ImmutableArray<int> Others(int count) => [.. Enumerable.Range(0, count).Except(Points)];
 }

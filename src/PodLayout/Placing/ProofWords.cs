@@ -76,8 +76,14 @@ internal static class ProofWords
             ? string.Create(CultureInfo.InvariantCulture, $"Proven: no layout {where} leaves less than {mm:0.#} mm beyond its limits.")
             : string.Create(
                 CultureInfo.InvariantCulture, $"Not proven: {mm:0.#} mm stay beyond their limits; {where} no layout leaves less than {leastMm:0.#} mm; between the two the search was not finished.");
+        if (left.OpenToleranceMm > 0)
+        {
+            least += string.Create(CultureInfo.InvariantCulture, $" Left out: layouts that would exist only if the part were laid more exactly than {left.OpenToleranceMm:0.###} mm.");
+        }
+
         return proof with
         {
+            PlacingToleranceMm = Math.Max(proof.PlacingToleranceMm, left.OpenToleranceMm),
             Words = $"{least} Of the layouts that support all the rest: {proof.Words}",
             UnsupportedMm = mm,
             LeastUnsupportedMm = leastMm,
