@@ -54,8 +54,12 @@ public static class Planning
         }
 
         // When time is up something is to be shown all the same, that a few tries come to.
-        var isCut = cancellation.IsCancellationRequested;
-        var least = new LeastUnsupported(job, heights, lengths, effort, isCut ? CancellationToken.None : cancellation) { IsBrief = isCut }.Run();
+        var least = cancellation.IsCancellationRequested ? null : new LeastUnsupported(job, heights, lengths, effort, cancellation).Run();
+        if (least is null && cancellation.IsCancellationRequested)
+        {
+            least = new LeastUnsupported(job, heights, lengths, effort, CancellationToken.None) { IsBrief = true }.Run();
+        }
+
         return least is null || least.Points.Length == reach.Points.Length || planning.Plan(least) is not { } partial
             ? planning.Without() : partial with { Interrupted = partial.Interrupted || cancellation.IsCancellationRequested };
     }

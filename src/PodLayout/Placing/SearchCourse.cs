@@ -15,8 +15,8 @@ internal sealed record SearchCourse
     /// <summary>Through so much as a search takes that comes upon something.</summary>
     public static SearchCourse Glance { get; } = new() { MostNodes = 16 };
 
-    /// <summary>To the first layout.</summary>
-    public static SearchCourse ToFirst { get; } = new() { EndsAtFirst = true };
+    /// <summary>To the first layout, if it is soon come upon: time is up.</summary>
+    public static SearchCourse ToFirst { get; } = new() { EndsAtFirst = true, MostNodes = 4 };
 
     /// <summary>Whether a few offsets are tried first, so that there is something to beat.</summary>
     public bool Tries { get; private init; } = true;
