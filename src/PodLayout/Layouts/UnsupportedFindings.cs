@@ -19,7 +19,7 @@ public static class UnsupportedFindings
         Code, Severity.Warning, FindingKind.Request,
         $"{Amount(layout, stretches)} beyond {(stretches.Length == 1 ? "its limit" : "their limits")}, in {Counted(stretches.Length)}: {Worst(job, stretches)}. All the rest is supported.",
         null,
-        "Deal with what stays before it is cut: lighter passes there, a support of your own under it, or what stands beside the stretch. \"mustSupportAll\": true asks for no layout at all in such a case.");
+        "Deal with what stays before it is cut: lighter passes there, a support of your own under it, or what stands beside the stretch; plan --try plans what may mend it. \"mustSupportAll\": true asks for no layout at all in such a case.");
 
     /// <summary>How much it is, with its verb.</summary>
     public static string Amount(Layout layout, ImmutableArray<UnsupportedStretch> stretches)

@@ -21,7 +21,7 @@ internal static class FirmestLayout
     // Pods that are larger by so many hundredths of the largest are preferred where as many do.
     private const int Hundredths = 100;
 
-    /// <summary>The firmest layout come upon, and its factor; never one that holds less than the one given.</summary>
+    /// <summary>The firmest layout come upon; never one that holds less than the one given.</summary>
     /// <param name="job">The job.</param>
     /// <param name="holding">How the part is to be held.</param>
     /// <param name="frames">Frames of the part.</param>

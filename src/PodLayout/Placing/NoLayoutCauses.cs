@@ -74,7 +74,7 @@ internal static class NoLayoutCauses
             return new(
                 "pods-in-the-way", Severity.Refused, FindingKind.NoLayout,
                 "Every point of the edge has a seat near it, but the pods would stand in each other's way.",
-                null, "Bring smaller pods, allow more overhang, or lay the part elsewhere.");
+                null, "Plan it with --try: smaller pods, smaller margins, wider limits and the part turned are then planned.");
         }
 
         var needed = found.Seats.GroupBy(s => found.Frame.Poses[s.Pose].TypeIndex).OrderBy(g => g.Key)

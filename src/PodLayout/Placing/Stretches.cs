@@ -149,7 +149,5 @@ internal static class Stretches
                 CultureInfo.InvariantCulture,
                 $"Stretch {i + 1}, {(s.IsEdge ? $"{s.LengthMm:0} mm of edge" : s.Limit == SupportLimit.Interior ? "interior" : "a thin floor")}, from ({s.From.X:0.#}, {s.From.Y:0.#}) to ({s.To.X:0.#}, {s.To.Y:0.#}) mm: {s.Cause}"),
             new Place.InDrawing(drawing, s.From.X, s.From.Y),
-            s.OverhangThatWouldDoMm is { } mm
-                ? string.Create(CultureInfo.InvariantCulture, $"Allow {(s.IsEdge ? "an overhang" : s.Limit == SupportLimit.Interior ? "an interior span" : "a span of thin floors")} of {mm:0} mm, or bring a smaller pod.")
-                : "Bring a smaller pod, or make the margins smaller."));
+            "Plan it with --try: what may mend it is then planned, and told with what it came to."));
 }
