@@ -8,8 +8,8 @@ namespace PodLayout.Layouts;
 public sealed record Proof(ProofScope Scope, int FewestPodsPossible, double PlacingToleranceMm, string Words)
 {
     /// <summary>
-    /// What the layout leaves beyond its limits, mm: the length of edge, and for each point inside or on a thin floor the step of the
-    /// points there; 0 where all is supported.
+    /// What the layout leaves beyond its limits, mm: the length of edge, and a millimetre for every 10 cm² inside and
+    /// on thin floors; 0 where all is supported.
     /// </summary>
     public double UnsupportedMm { get; init; }
 

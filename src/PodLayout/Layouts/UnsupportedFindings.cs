@@ -27,7 +27,7 @@ public static class UnsupportedFindings
         var mm = layout.Proof.UnsupportedMm;
         return stretches.All(s => s.IsEdge)
             ? string.Create(CultureInfo.InvariantCulture, $"{mm:0} mm of edge {(Math.Round(mm) == 1 ? "stays" : "stay")}")
-            : string.Create(CultureInfo.InvariantCulture, $"{mm:0} mm (edges by their length, inside and on thin floors a step for each point) stay");
+            : string.Create(CultureInfo.InvariantCulture, $"{mm:0} mm (edges by their length; inside and on thin floors 10 cm2 count as one) stay");
     }
 
     private static string Counted(int stretches) => stretches == 1 ? "one stretch" : string.Create(CultureInfo.InvariantCulture, $"{stretches} stretches");

@@ -77,7 +77,7 @@ internal static class Refinement
     {
         var (ground, model) = ModelAt(job, board, found);
         // No choice can do better than each point's own nearest seat.
-        var low = (int)Math.Floor(ground.FirstPoints.Max(model.LeastShare) * Hundredths);
+        var low = (int)Math.Floor(ground.FirstPoints.Select(model.LeastShare).DefaultIfEmpty(0).Max() * Hundredths);
         var high = (int)Math.Ceiling(found.WorstShare * Hundredths);
         while (low < high && !cancellation.IsCancellationRequested)
         {

@@ -38,6 +38,10 @@ internal sealed record SearchGround(
         return new(frame, seats, [new(columns, rows, available)], First(frame));
     }
 
-    internal static ImmutableArray<int> First(PlacingFrame frame) =>
-        [.. Enumerable.Range(0, frame.Reach.PointCount).Where(p => p % EveryPoint == 0 && frame.Reach.IsEdge(p))];
+    internal static ImmutableArray<int> First(PlacingFrame frame)
+    {
+        ImmutableArray<int> some = [.. Enumerable.Range(0, frame.Reach.PointCount).Where(p => p % EveryPoint == 0)];
+        ImmutableArray<int> edges = [.. some.Where(frame.Reach.IsEdge)];
+        return edges.IsEmpty ? some : edges;
+    }
 }

@@ -52,31 +52,37 @@ internal sealed class StretchCauses
     /// <param name="supporters">For each point the seats that support it.</param>
     public string Of(int[] run, ImmutableArray<int[]> supporters)
     {
-        int[] there = [.. run.SelectMany(p => supporters[p]).Distinct().Order()];
-        if (there.Any(s => _available[s]))
+        // Of a long stretch the cause of most of its points counts.
+        int[] free = [.. run.Where(p => supporters[p].Any(s => _available[s]))];
+        if (2 * free.Length >= run.Length)
         {
-            return InTheWay([.. there.Where(s => _available[s])]);
+            return InTheWay([.. Seats(free).Where(s => _available[s])]);
         }
 
-        if (there.Length > 0)
+        int[] rest = [.. run.Except(free)];
+        int[] onWood = [.. rest.Where(p => supporters[p].Length > 0)];
+        if (2 * onWood.Length >= rest.Length)
         {
-            return OfBoard(there);
+            return OfBoard([.. Seats(onWood)]);
         }
 
         // At this place of the part first; a rule whose absence helps elsewhere only comes after the grooves.
-        if (_changes.FirstOrDefault(c => c.Here.Value is { } other && Reaches(other, run)) is { Words: { } words })
+        int[] none = [.. rest.Except(onWood)];
+        if (_changes.FirstOrDefault(c => c.Here.Value is { } other && Reaches(other, none)) is { Words: { } words })
         {
             return words;
         }
 
-        return Reaches(_elsewhere.Value, run)
+        return Reaches(_elsewhere.Value, none)
             ? _job.Placement is PlacementWish.Given
                 ? "no groove lies right for a pod there: with the part elsewhere one could stand."
                 : "no groove lies right for a pod there, and where the part lies so that one does, more is lost elsewhere."
-            : _changes.FirstOrDefault(c => c.Anywhere.Value is { } other && Reaches(other, run)).Words
+            : _changes.FirstOrDefault(c => c.Anywhere.Value is { } other && Reaches(other, none)).Words
                 ?? (_elsewhere.Value.Seats == 0
                     ? "no pod of the shop, nor any of whole pitches, fits anywhere under the part: with these margins it is too narrow, or taken up by cuts, defects and spots to avoid."
                     : "the wood there is too narrow for any pod of whole pitches, or the limit less than the distance that pods keep from an edge.");
+
+        IEnumerable<int> Seats(int[] points) => points.SelectMany(p => supporters[p]).Distinct().Order();
     }
 
     private string InTheWay(int[] seats)

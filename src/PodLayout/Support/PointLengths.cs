@@ -10,9 +10,12 @@ public static class PointLengths
     /// <summary>Lengths are whole numbers of these to a millimetre, so that sums are exact.</summary>
     public const int ToMm = 100;
 
+    private const double AreaOfMm = 1000;
+
     /// <summary>
     /// For each point the length of edge that is nearer to it than to its neighbours on the ring; for a point inside or on a thin
-    /// floor the step of its lattice. In hundredths of a millimetre, at least one.
+    /// floor the area of its lattice's square, of which 10 cm² count as a millimetre of edge: edges come first, however densely the
+    /// points of an area are set. In hundredths of a millimetre, at least one.
     /// </summary>
     public static ImmutableArray<int> Of(ImmutableArray<PointToSupport> points, SupportRules rules)
     {
@@ -32,8 +35,8 @@ public static class PointLengths
                 lengths[p] += points[p].Limit switch
                 {
                     SupportLimit.Edge => half,
-                    SupportLimit.Interior => rules.InteriorStepMm,
-                    _ => rules.FloorStepMm,
+                    SupportLimit.Interior => rules.InteriorStepMm * rules.InteriorStepMm / AreaOfMm,
+                    _ => rules.FloorStepMm * rules.FloorStepMm / AreaOfMm,
                 };
                 lengths[next] += half;
             }

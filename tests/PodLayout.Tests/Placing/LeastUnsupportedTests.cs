@@ -173,7 +173,7 @@ public class LeastUnsupportedTests
 
     private static double Total(ReachMap reach, Job job) => Lengths(reach, job).Sum();
 
-    // Half the way to either neighbour on the ring; a step for a point inside.
+    // Half the way to either neighbour on the ring; a thousandth of its square for a point inside.
     private static double[] Lengths(ReachMap reach, Job job)
     {
         var points = reach.Points;
@@ -184,7 +184,7 @@ public class LeastUnsupportedTests
             for (var k = 0; k < members.Length; k++)
             {
                 Point2 at = members[k].p.OnPart, before = members[(k + members.Length - 1) % members.Length].p.OnPart, after = members[(k + 1) % members.Length].p.OnPart;
-                lengths[members[k].i] = members[k].p.IsEdge ? ((at - before).Length + (after - at).Length) / 2 : job.Support.InteriorStepMm;
+                lengths[members[k].i] = members[k].p.IsEdge ? ((at - before).Length + (after - at).Length) / 2 : job.Support.InteriorStepMm * job.Support.InteriorStepMm / 1000;
             }
         }
 
