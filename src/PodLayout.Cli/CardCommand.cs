@@ -63,7 +63,7 @@ internal static class CardCommand
         // Whoever changed the file by hand is told on the card what it breaks: the operator has nothing else to go by.
         var plan = LayoutJson.ToPlan(file);
         var renewed = HeldLayout.Renewed(plan.Job, plan.Layout!, Environment.ProcessorCount);
-        var report = LayoutCheck.Of(plan.Job, plan.Layout!, file.OpenPorts);
+        var report = LayoutCheck.Of(plan.Job, plan.Layout!, file.OpenPorts, plan.Unsupported);
         // A layout that was planned and does not hold breaks a rule unchanged.
         var isChanged = report.Rules.Any(r => !r.Holds && r.Rule != CheckedRule.PartHeld) || !ReferenceEquals(renewed, plan.Layout) || renewed.SupportPoints.IsEmpty;
         if (isChanged)
@@ -74,7 +74,12 @@ internal static class CardCommand
 
         var doubts = CheckFindings.Doubts(plan.Job, renewed, report, isChanged);
         plan = plan with { Layout = renewed };
-        plan = isChanged ? plan with { Findings = CheckFindings.Standing(plan) } : plan;
+        // How far a stretch is from the nearest pod was said of the pods that were planned.
+        plan = isChanged ? plan with
+        {
+            Findings = CheckFindings.Standing(plan),
+            Unsupported = report.LeavesUnsupported ? [.. plan.Unsupported.Select(s => s with { OverhangNowMm = null })] : [],
+        } : plan;
         return Outcome<MadeCard>.Of(
             new(CardFiles.Of(plan, options, doubts), LayoutMark.Of(plan), report.AllHold, report.LeavesUnsupported), CheckFindings.Of(path, report));
     }

@@ -23,7 +23,7 @@ internal static class CheckCommand
             }
 
             var plan = LayoutJson.ToPlan(read.Value);
-            var report = LayoutCheck.Of(plan.Job, plan.Layout!, read.Value.OpenPorts);
+            var report = LayoutCheck.Of(plan.Job, plan.Layout!, read.Value.OpenPorts, plan.Unsupported);
             var renewed = plan with { Layout = HeldLayout.Renewed(plan.Job, plan.Layout!, Environment.ProcessorCount) };
             terminal.Print([
                 .. read.Findings, .. CheckFindings.Of(path, report), .. CheckFindings.Standing(renewed).Where(f => f.Severity == Severity.Warning)

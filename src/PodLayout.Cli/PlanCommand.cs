@@ -184,7 +184,14 @@ internal static class PlanCommand
         var planned = Planning.Plan(job, effort, lines, cancellation);
         if (output.Way >= 0 && RemedyTrial.IsOfUse(planned))
         {
-            var tried = RemedyTrial.Of(planned, other => Planning.Plan(other, Left(effort, terminal.Clock.GetElapsedTime(begun)), lines, cancellation), cancellation);
+            // What is cut short is nothing to go by: the trial ends with the time.
+            using var timed = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+            if (Left(effort, terminal.Clock.GetElapsedTime(begun)).TimeLimit is { } left)
+            {
+                timed.CancelAfter(left);
+            }
+
+            var tried = RemedyTrial.Of(planned, other => Planning.Plan(other, effort with { TimeLimit = null }, lines, timed.Token), timed.Token);
             planned = planned with { WaysOut = [.. tried.Select(t => t.Figures)] };
             if (output.Way > 0)
             {

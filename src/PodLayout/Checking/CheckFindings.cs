@@ -11,7 +11,7 @@ public static class CheckFindings
 {
     // What the plan said of its own pods is worked out anew.
     private static readonly ImmutableHashSet<string> OfPods =
-        ["holding-below-target", HoldingFindings.DoesNotHold, "lost-seal-moves-part"];
+        ["holding-below-target", HoldingFindings.DoesNotHold, "lost-seal-moves-part", UnsupportedFindings.Code];
 
     /// <summary>Breaches and warnings, in the order of the rules.</summary>
     /// <param name="file">The layout's file, for messages.</param>

@@ -16,6 +16,11 @@ public static class LayoutCheck
     /// </summary>
     internal const double ToleranceMm = Tolerances.ContactMm + Tolerances.FiledMm;
 
+    /// <summary>Checks the layout of a plan, which may leave stretches beyond their limits.</summary>
+    /// <param name="plan">A plan with a layout.</param>
+    public static LayoutReport Of(PlanResult plan) => Of(
+        plan.Job, plan.Layout!, [.. plan.Layout!.Pods.SelectMany(p => p.OpenPorts).Select(p => p.Name).Distinct()], plan.Unsupported);
+
     /// <summary>Checks a layout whose ports to open are those that its pods name.</summary>
     /// <param name="job">What the layout is for.</param>
     /// <param name="layout">The layout.</param>
@@ -26,7 +31,9 @@ public static class LayoutCheck
     /// <param name="job">What the layout is for.</param>
     /// <param name="layout">The layout.</param>
     /// <param name="openPorts">Names of the ports to open.</param>
-    public static LayoutReport Of(Jobs.Job job, Layout layout, ImmutableArray<string> openPorts)
+    /// <param name="unsupported">What the plan left beyond its limits: told, and no breach; default for nothing.</param>
+    public static LayoutReport Of(
+        Jobs.Job job, Layout layout, ImmutableArray<string> openPorts, ImmutableArray<UnsupportedStretch> unsupported = default)
     {
         layout = PieceRules.Named(job, layout);
         ImmutableArray<PodPose> poses = [.. layout.Pods.Select(p => PoseOf(job.Shop, p))];
@@ -37,7 +44,7 @@ public static class LayoutCheck
             .. BoardRules.Check(job, layout, poses),
             .. PortRules.Check(job.Shop.Board, layout, poses, openPorts),
             .. PodRules.Check(job, layout),
-            .. SupportCheck.Check(job, layout, poses),
+            .. SupportCheck.Check(job, layout, poses, unsupported.IsDefault ? [] : unsupported),
             PieceRules.Check(job, layout),
             PieceRules.Balance(job, layout),
             .. HoldingRulesCheck.Check(job, layout),

@@ -11,15 +11,17 @@ namespace PodLayout.Checking;
 /// <summary>Every point within its limit of a pod, through the wood.</summary>
 internal static class SupportCheck
 {
-    // A reach map sees as far as the limits times this. A little beyond them first, for what rounding moved past its limit; far
-    // only where something is out of reach, to say how far.
     // Points of a file and those worked out from its rounded outline are nearer than this, and farther apart from their neighbours.
     private const double SamePointMm = 0.05;
 
+    // A reach map sees as far as the limits times this. A little beyond them first, for what rounding moved past its limit; far
+    // only where something is out of reach, to say how far.
     private static readonly double[] Stretches = [1.1, 6];
 
-    public static IEnumerable<RuleCheck> Check(Job job, Layout layout, ImmutableArray<PodPose> poses)
+    public static IEnumerable<RuleCheck> Check(
+        Job job, Layout layout, ImmutableArray<PodPose> poses, ImmutableArray<UnsupportedStretch> unsupported)
     {
+        var told = unsupported.SelectMany(s => s.Points.Select(p => (s.Limit, Cell(p.X), Cell(p.Y)))).ToHashSet();
         var rules = job.Support;
         var (points, shares, pods) = Shares(job, layout, poses);
         var perMm = 1 / Math.Min(rules.OverhangAlongGrainMm, rules.OverhangAcrossGrainMm);
@@ -36,7 +38,7 @@ internal static class SupportCheck
         {
             var tally = new RuleTally(rule, Measure.ShareOfLimit, tolerance);
             int[] outside = [.. Enumerable.Range(0, points.Length).Where(p => points[p].Limit == kind && shares[p] > 1 + tolerance)];
-            var left = outside.Where(p => IsLeft(layout, points[p])).ToHashSet();
+            var left = outside.Where(p => IsLeft(told, points[p])).ToHashSet();
             var beyond = outside.Length - left.Count;
             for (var p = 0; p < points.Length; p++)
             {
@@ -64,9 +66,16 @@ internal static class SupportCheck
         }
     }
 
-    // What the plan left beyond its limits is all that it does not list as supported.
-    private static bool IsLeft(Layout layout, PointToSupport point) => layout.Proof.UnsupportedMm > 0
-        && !layout.SupportPoints.Any(p => p.Limit == point.Limit && (p.OnPart - point.OnPart).Length < SamePointMm);
+    // A point of the plan's stretches, or within rounding of one.
+    private static bool IsLeft(HashSet<(SupportLimit, long, long)> told, PointToSupport point)
+    {
+        var near = from x in new[] { -1, 0, 1 }
+                   from y in new[] { -1, 0, 1 }
+                   select (point.Limit, Cell(point.OnPart.X) + x, Cell(point.OnPart.Y) + y);
+        return told.Count > 0 && near.Any(told.Contains);
+    }
+
+    private static long Cell(double mm) => (long)Math.Floor(mm / SamePointMm);
 
     private static Point2 OnBoard(Layout layout, Point2 p) =>
         Turn.FromDegrees(layout.Placement.AngleDeg).Apply(p) + layout.Placement.ZeroOnBoard;

@@ -195,7 +195,8 @@ internal static class LayoutFiling
         layout.SupportPoints.FirstOrDefault(p => p.ShareOfLimit >= layout.WorstShareOfLimit);
 
     private static StretchEntry StretchOf(UnsupportedStretch s, int index) => new(
-        index + 1, Xy(s.From), Xy(s.To), Mm(s.LengthMm), s.Limit, s.Cause, Mm(s.OverhangThatWouldDoMm), Mm(s.OverhangNowMm));
+        index + 1, Xy(s.From), Xy(s.To), Mm(s.LengthMm), s.Limit, s.Cause, Mm(s.OverhangThatWouldDoMm), Mm(s.OverhangNowMm),
+        [.. s.Points.Select(Xy)]);
 
     private static FindingEntry FindingOf(Finding f) => new(
         f.Code, f.Severity, f.Kind, Plain.Cut(f.Message), f.Place is null ? null : PlaceOf(f.Place), f.Remedy);

@@ -55,7 +55,11 @@ internal static class LayoutUnfiling
             file.Holding is { } held ? HoldingGivenFiling.Job(job, held) : job,
             LayoutOf(file, shop),
             [.. file.Unsupported.Select(s => new UnsupportedStretch(
-                Point(s.FromMm), Point(s.ToMm), s.LengthMm, s.Limit, s.Cause, s.OverhangThatWouldDoMm) { OverhangNowMm = s.OverhangNowMm })],
+                Point(s.FromMm), Point(s.ToMm), s.LengthMm, s.Limit, s.Cause, s.OverhangThatWouldDoMm) 
+                {
+                    OverhangNowMm = s.OverhangNowMm,
+                    Points = [.. (s.PointsMm ?? []).Select(Point)],
+                })],
             [.. file.Findings.Select(f => new Finding(f.Code, f.Severity, f.Kind, f.Message, PlaceOf(f.Place), f.Remedy))],
             file.Interrupted,
             new(file.Work.Seats, file.Work.Points, file.Work.Placements))

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Geometry;
 
 namespace PodLayout.Layouts;
@@ -17,6 +18,9 @@ public sealed record UnsupportedStretch(
     /// where no pod is anywhere near.
     /// </summary>
     public double? OverhangNowMm { get; init; }
+
+    /// <summary>All its points, in the drawing's coordinates, mm: what a check of the layout passes over, and nothing else.</summary>
+    public ImmutableArray<Point2> Points { get; init; } = [];
 
     /// <summary>Whether it lies on the outline or a hole.</summary>
     public bool IsEdge => Limit == SupportLimit.Edge;

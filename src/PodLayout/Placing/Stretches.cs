@@ -120,6 +120,7 @@ internal static class Stretches
         return new(
             points[run[0]].OnPart, points[run[^1]].OnPart, length, limits, causes?.Of(run, supporters) ?? "the cause was not looked for, since time was up.", wouldDo)
         {
+            Points = [.. run.Select(p => points[p].OnPart)],
             OverhangNowMm = filled is not null && Needed(filled) is { } now ? Math.Ceiling(now * limit) : null,
         };
     }

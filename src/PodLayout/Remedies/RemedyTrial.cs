@@ -35,7 +35,7 @@ public static class RemedyTrial
 
             // What does not hold is no way out.
             var result = planned(remedy.Job);
-            if (!result.DoesNotHold && LeftMm(result) < LeftMm(plan) - LeastGainMm)
+            if (!result.Interrupted && !result.DoesNotHold && LeftMm(result) < LeftMm(plan) - LeastGainMm)
             {
                 tried.Add(new(WithAngle(remedy, result), result));
             }

@@ -179,7 +179,7 @@ public class LayoutCheckTests
 
     private static CheckedRule[] AssertSame(PlanResult plan)
     {
-        var ours = LayoutCheck.Of(plan.Job, plan.Layout!);
+        var ours = LayoutCheck.Of(plan);
         CheckedRule[] broken = [.. ours.Rules.Where(r => !r.Holds).Select(r => r.Rule)];
         var theirs = LayoutChecker.Check(plan).Violations.Select(v => v[..v.IndexOf(':', StringComparison.Ordinal)])
             .Where(Same.ContainsKey).Select(v => Same[v]).ToHashSet();

@@ -36,10 +36,20 @@ public class PartlySupportedTests
         Assert.Contains("but part of the wood stays unsupported, as the plan says", check.Out, StringComparison.Ordinal);
         Assert.Equal(ExitCodes.PartUnsupported, Ran.Of("card", scratch.Path("out/layout.json"), "--out", scratch.Path("out")).Code);
 
-        // A pod taken away leaves more than the plan left: that is a breach.
+        // A pod taken away with its ports leaves more than the plan left: that is a breach of this very rule, on the card too.
+        var gone = file["pods"]![0]!;
+        var ports = gone["openPorts"]!.AsArray().Select(p => p!.GetValue<string>()).ToHashSet(StringComparer.Ordinal);
         file["pods"]!.AsArray().RemoveAt(0);
+        file["openPorts"] = new JsonArray([.. file["openPorts"]!.AsArray().Select(p => p!.GetValue<string>()).Where(p => !ports.Contains(p)).Select(p => (JsonNode)p)]);
         var changed = Ran.Of("check", scratch.Put("changed.json", file.ToJsonString()));
         Assert.Equal(ExitCodes.RuleBroken, changed.Code);
+        Assert.Matches("(?m)^BROKEN +edge within overhang", changed.Out);
+        Assert.DoesNotMatch("(?m)^BROKEN +ports", changed.Out);
+
+        // Stretches that are struck out of the file are no longer passed over.
+        file = JsonNode.Parse(File.ReadAllText(scratch.Path("out/layout.json")))!;
+        file["unsupported"] = new JsonArray();
+        Assert.Matches("(?m)^BROKEN +edge within overhang", Ran.Of("check", scratch.Put("struck.json", file.ToJsonString())).Out);
     }
 
     [Fact]

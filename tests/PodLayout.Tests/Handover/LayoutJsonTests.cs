@@ -159,7 +159,7 @@ public class LayoutJsonTests
                     members.Remove(name);
                     // Files of before these were filed have no such member.
                     var isNew = name is "offcuts" or "blankMm" or "isBlankStated" or "weakFloors" or "leftOutLinesMm" or "mark"
-                        or "mustSupportAll" or "unsupportedMm" or "leastUnsupportedMm" or "overhangNowMm" or "waysOut";
+                        or "mustSupportAll" or "unsupportedMm" or "leastUnsupportedMm" or "overhangNowMm" or "pointsMm" or "waysOut";
                     Assert.True(isNew == LayoutJson.Read("layout.json", root.ToJsonString()).Succeeded, name);
                     members[name] = saved;
                     if (saved is not null)

@@ -51,7 +51,7 @@ public class AvoidedSpotsTests
             {
                 found++;
                 Assert.Empty(LayoutChecker.Check(result).Violations);
-                Assert.True(PodLayout.Checking.LayoutCheck.Of(job, result.Layout).AllHold);
+                Assert.True(PodLayout.Checking.LayoutCheck.Of(result).AllHold);
             }
         }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using PodLayout.Layouts;
 
 namespace PodLayout.Handover.Format;
@@ -11,5 +12,7 @@ namespace PodLayout.Handover.Format;
 /// <param name="Cause">Why.</param>
 /// <param name="OverhangNowMm">The greatest overhang (inside: span) there with the pods of the layout; null without one, or where no pod is anywhere near.</param>
 /// <param name="OverhangThatWouldDoMm">The across-grain limit that would do; null when none would.</param>
+/// <param name="PointsMm">Its points, in the drawing's coordinates: check passes over these and no others; files of before it was written have none.</param>
 public sealed record StretchEntry(
-    int Number, XyMm FromMm, XyMm ToMm, double LengthMm, SupportLimit Limit, string Cause, double? OverhangThatWouldDoMm, double? OverhangNowMm = null);
+    int Number, XyMm FromMm, XyMm ToMm, double LengthMm, SupportLimit Limit, string Cause, double? OverhangThatWouldDoMm, double? OverhangNowMm = null,
+    ImmutableArray<XyMm>? PointsMm = null);
