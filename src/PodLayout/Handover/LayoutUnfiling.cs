@@ -55,7 +55,7 @@ internal static class LayoutUnfiling
             file.Holding is { } held ? HoldingGivenFiling.Job(job, held) : job,
             LayoutOf(file, shop),
             [.. file.Unsupported.Select(s => new UnsupportedStretch(
-                Point(s.FromMm), Point(s.ToMm), s.LengthMm, s.Limit, s.Cause, s.OverhangThatWouldDoMm) 
+                Point(s.FromMm), Point(s.ToMm), s.LengthMm, s.Limit, s.Cause, s.OverhangThatWouldDoMm)
                 {
                     OverhangNowMm = s.OverhangNowMm,
                     Points = [.. (s.PointsMm ?? []).Select(Point)],
