@@ -76,7 +76,7 @@ internal static class PanelText
         [
             .. result.Job.Placement is not PlacementWish.Given
                 ? PanelItem.Words("The part is drawn in the middle of the board; no placement was found.") : [],
-            .. result.Findings.Where(f => f.Kind == FindingKind.NoLayout).Take(3).SelectMany(f => PanelItem.Words(f.Message, 5)),
+            .. result.Findings.Where(f => f.Kind == FindingKind.NoLayout && f.Code != StretchWords.Told).Take(3).SelectMany(f => PanelItem.Words(f.Message, 5)),
             .. PanelItem.Words("The summary says what would help."),
             .. Unsupported(result),
         ]);
